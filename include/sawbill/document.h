@@ -1,0 +1,151 @@
+/* sawbill/document.h -- what a paper IS: tables of typed cells, and records for machines.
+ *
+ * A document is a list of sheets; a sheet is a list of blocks below one another; a block is a heading, a
+ * paragraph, a list of pairs or a table. Nothing here knows how it will look in a format.
+ */
+#ifndef SAWBILL_DOCUMENT_H
+#define SAWBILL_DOCUMENT_H
+
+#include "sawbill/measure.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* ---- cells ------------------------------------------------------------------------------------------ */
+
+typedef enum sb_cell_kind {
+    SB_CELL_EMPTY,
+    SB_CELL_TEXT,
+    SB_CELL_COUNT,    /* whole number */
+    SB_CELL_NUMBER,   /* decimal: amount / 10^digits */
+    SB_CELL_LENGTH,   /* written in the document's units and step */
+    SB_CELL_MONEY,    /* minor units of the document's currency */
+    SB_CELL_PRICE,    /* money with more decimals: amount / 10^digits major units */
+    SB_CELL_SHARE,    /* per cent, from ppm */
+    SB_CELL_DURATION, /* hours, from ms */
+    SB_CELL_DATE,
+    SB_CELL_TICK      /* an empty box to tick */
+} sb_cell_kind;
+
+typedef struct sb_relation sb_relation;
+
+typedef struct sb_cell {
+    sb_cell_kind kind;
+    const char *text;
+    int64_t amount;    /* in the kind's unit */
+    int digits;        /* of NUMBER and PRICE */
+    sb_date date;
+    const sb_relation *relation; /* how it follows from other cells; NULL: it is given */
+    const char *name;            /* a name for the cell in a spreadsheet ("total"), NULL: none */
+    bool strong;
+    sb_place place;
+} sb_cell;
+
+/* A relation is a small tree. Cells are meant by their table, row (from 0, heading not counted) and column. */
+typedef enum sb_relation_kind {
+    SB_REL_CELL, SB_REL_NUMBER, SB_REL_ADD, SB_REL_SUB, SB_REL_MUL, SB_REL_DIV,
+    SB_REL_ROUND,    /* half away from zero, to `digits` decimals */
+    SB_REL_ROUND_UP_TO, /* a up to a multiple of b */
+    SB_REL_SUM       /* of a column from row to row_to */
+} sb_relation_kind;
+typedef struct sb_table sb_table;
+struct sb_relation {
+    sb_relation_kind kind;
+    const sb_relation *a, *b;
+    const sb_table *table;
+    size_t row, row_to, column;
+    int digits;
+    int64_t amount; int amount_digits; /* NUMBER: amount / 10^amount_digits */
+};
+const sb_relation *sb_rel_cell(sb_run *run, const sb_table *table, size_t row, size_t column);
+const sb_relation *sb_rel_number(sb_run *run, int64_t amount, int digits);
+const sb_relation *sb_rel(sb_run *run, sb_relation_kind kind, const sb_relation *a, const sb_relation *b);
+const sb_relation *sb_rel_round(sb_run *run, const sb_relation *a, int digits);
+const sb_relation *sb_rel_sum(sb_run *run, const sb_table *table, size_t column, size_t row, size_t row_to);
+
+/* The value of a cell as a spreadsheet shows it: money in major units, shares as fractions, hours, lengths in the document's unit. */
+double sb_cell_number(const sb_cell *cell, const sb_style *style, sb_currency currency);
+
+sb_cell sb_cell_text(const char *text);
+sb_cell sb_cell_count(int64_t count);
+sb_cell sb_cell_decimal(int64_t amount, int digits);
+sb_cell sb_cell_length(sb_length length);
+sb_cell sb_cell_money(sb_money money);
+sb_cell sb_cell_price(int64_t amount, int digits);
+sb_cell sb_cell_share(sb_share share);
+sb_cell sb_cell_duration(sb_duration duration);
+sb_cell sb_cell_date(sb_date date);
+sb_cell sb_cell_tick(void);
+sb_cell sb_cell_related(sb_cell cell, const sb_relation *relation);
+sb_cell sb_cell_strong(sb_cell cell);
+sb_cell sb_cell_named(sb_cell cell, const char *name);
+
+/* ---- tables, sheets, documents ------------------------------------------------------------------------ */
+
+typedef struct sb_heading { const char *text; int width; /* in characters */ bool right; } sb_heading;
+struct sb_table {
+    const char *title; /* "" none */
+    sb_heading *headings;
+    size_t column_count;
+    SB_LIST(sb_cell *) rows; /* each column_count cells */
+    size_t total_rows;       /* how many at the end are totals (ruled off) */
+    bool no_heading;         /* pairs: the headings are not shown */
+};
+typedef enum sb_block_kind { SB_BLOCK_HEADING, SB_BLOCK_PARAGRAPH, SB_BLOCK_TABLE, SB_BLOCK_PAGE_BREAK } sb_block_kind;
+typedef struct sb_block { sb_block_kind kind; const char *text; bool small; sb_table *table; } sb_block;
+typedef struct sb_sheet {
+    const char *title; /* cleaned by the writer where a format forbids characters */
+    bool landscape;
+    SB_LIST(sb_block) blocks;
+} sb_sheet;
+typedef struct sb_document {
+    const char *title, *author, *foot; /* foot: "job, date" on each page */
+    const char *page_word, *of_word;   /* "page", "of" in the document's language; NULL: English */
+    sb_date date;
+    sb_style style;
+    sb_currency currency;
+    bool letter;                       /* US letter paper, else A4 */
+    SB_LIST(sb_sheet *) sheets;
+} sb_document;
+
+sb_document *sb_document_new(sb_run *run, const char *title, sb_date date, sb_style style, sb_currency currency);
+sb_sheet *sb_sheet_add(sb_run *run, sb_document *document, const char *title);
+void sb_heading_add(sb_run *run, sb_sheet *sheet, const char *text);
+void sb_paragraph_add(sb_run *run, sb_sheet *sheet, const char *text, bool small);
+void sb_page_break_add(sb_run *run, sb_sheet *sheet);
+/* Headings given as "Part|Count>|Length>": a > marks numbers, set to the right. Widths follow the contents. */
+sb_table *sb_table_add(sb_run *run, sb_sheet *sheet, const char *title, const char *headings);
+/* A new row of empty cells, to be filled; stays where it is. */
+sb_cell *sb_row_add(sb_run *run, sb_table *table);
+sb_cell *sb_total_row_add(sb_run *run, sb_table *table);
+
+/* ---- records: named, nested values, for machines -------------------------------------------------------- */
+
+typedef enum sb_record_kind { SB_RECORD_OBJECT, SB_RECORD_ARRAY, SB_RECORD_TEXT, SB_RECORD_NUMBER, SB_RECORD_INTEGER, SB_RECORD_TRUTH, SB_RECORD_NULL } sb_record_kind;
+typedef struct sb_record sb_record;
+struct sb_record {
+    sb_record_kind kind;
+    const char *key; /* inside an object */
+    const char *text;
+    double number;
+    int64_t integer;
+    bool truth;
+    sb_record *first, *last, *next;
+};
+sb_record *sb_record_object(sb_run *run);
+/* Each adds to an object under `key`, or to an array with key NULL, and returns what it added. */
+sb_record *sb_put_object(sb_run *run, sb_record *in, const char *key);
+sb_record *sb_put_array(sb_run *run, sb_record *in, const char *key);
+void sb_put_text(sb_run *run, sb_record *in, const char *key, const char *text);
+void sb_put_integer(sb_run *run, sb_record *in, const char *key, int64_t integer);
+void sb_put_truth(sb_run *run, sb_record *in, const char *key, bool truth);
+void sb_put_null(sb_run *run, sb_record *in, const char *key);
+void sb_put_length(sb_run *run, sb_record *in, const char *key, sb_length length);      /* number, mm */
+void sb_put_money(sb_run *run, sb_record *in, const char *key, sb_money money, int digits); /* decimal string */
+void sb_put_decimal(sb_run *run, sb_record *in, const char *key, int64_t amount, int digits); /* number */
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,209 @@
+/* sawbill/shop.h -- what a workshop knows: settings, stock, prices, grades, operations, rack.
+ *
+ * Read from one folder of plain text and CSV (`rates/`, its columns are described in rates/README.md):
+ *   shop.txt        settings, line grammar
+ *   stock.csv       what there is to buy: one row a kind of stock
+ *   prices.csv      who sells it, in which length or size or pack, at what price; many rows a stock
+ *   grades.csv      defect allowance by grade
+ *   operations.csv  kinds of work and how long they take
+ *   rack.csv        leftovers and stock at hand (optional)
+ * Everything is read-only once read. Pointers inside point into the shop.
+ */
+#ifndef SAWBILL_SHOP_H
+#define SAWBILL_SHOP_H
+
+#include "sawbill/formula.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+typedef enum sb_stock_kind {
+    SB_STOCK_BOARD,  /* timber in lengths: planned board by board */
+    SB_STOCK_SHEET,  /* plywood and the like: planned sheet by sheet */
+    SB_STOCK_VOLUME, /* timber in random widths and lengths, sold by volume: no plan, waste factor */
+    SB_STOCK_FIXING, /* screws, bolts, hinges: counted */
+    SB_STOCK_FINISH, /* oil, paint: litres from area x coats / coverage */
+    SB_STOCK_GLUE,   /* kilograms from area x spread */
+    SB_STOCK_EDGING, /* metres on panel edges */
+    SB_STOCK_OTHER   /* abrasives, blades, film: counted */
+} sb_stock_kind;
+const char *sb_stock_kind_word(sb_stock_kind kind); /* board sheet volume fixing finish glue edging other */
+
+/* A share of timber lost to knots, splits and wane where nobody has measured the boards. */
+typedef enum sb_waste_basis {
+    SB_ADDED_TO_NET,  /* 30 % added to net: 100 m becomes 130 m */
+    SB_LOST_OF_BOUGHT /* 30 % lost of what is bought: 100 m becomes 142.9 m */
+} sb_waste_basis;
+
+typedef struct sb_grade {
+    const char *id, *title;
+    sb_share defect; /* zero: none */
+    sb_waste_basis basis;
+    sb_place place;
+} sb_grade;
+
+/* What somebody sells: one row of prices.csv. */
+typedef struct sb_offer {
+    const char *merchant;
+    sb_length length; /* boards, sheets; 0 for the rest */
+    sb_length width;  /* sheets; 0: the stock's own width */
+    sb_price price;
+    int64_t pack;         /* pieces, millilitres, grams or millimetres in one pack; see sb_stock.kind; 1 for boards and sheets */
+    sb_cost each;         /* what one board, sheet or pack costs */
+    int64_t available;    /* -1: no limit */
+    sb_date date;         /* of the price; zeroed: not told */
+    sb_length trim1, trim2; /* SB_BAD.nm: the saw's own trim */
+    sb_place place;
+} sb_offer;
+
+typedef struct sb_stock {
+    const char *id, *title, *material;
+    sb_stock_kind kind;
+    const sb_grade *grade; /* NULL: no allowance */
+    sb_length thickness, width;                 /* actual */
+    sb_length nominal_thickness, nominal_width; /* what it is called; 0: as actual */
+    bool sawn;               /* rough from the saw: a planed part loses the planing allowance */
+    int64_t density;         /* kg/m3; 0: unknown */
+    int64_t coverage;        /* finish: mm2... see below */
+    int64_t minimum;         /* reorder when the rack holds fewer pieces than this; 0: never */
+    SB_LIST(sb_offer) offers;
+    sb_place place;
+    /* coverage: finish: square millimetres one millilitre covers per coat (12 m2/l = 12000);
+     * glue: milligrams per square centimetre (180 g/m2 = 18). */
+} sb_stock;
+
+/* What makes an operation's quantity. The first eight are counted from the cutting plan and need no
+ * recipe line; the others come from recipes, and SB_BY_BATCH also when `always` is set. */
+typedef enum sb_driver {
+    SB_BY_BOARD,     /* each board taken from the pile, trued and put away */
+    SB_BY_CHANGE,    /* each time a board is put to another stop: distinct stops on a board, summed */
+    SB_BY_STOP,      /* each distinct stop setting in the batch */
+    SB_BY_CUT,       /* each crosscut, truing included */
+    SB_BY_RIP,       /* metres ripped */
+    SB_BY_SHEET,     /* each sheet handled */
+    SB_BY_FENCE,     /* each fence setting */
+    SB_BY_SHEET_CUT, /* each cut in a sheet */
+    SB_BY_JOINT,
+    SB_BY_METRE,
+    SB_BY_SQUARE_METRE,
+    SB_BY_PART,
+    SB_BY_PIECE,
+    SB_BY_BATCH,
+    SB_BY_EACH,      /* the recipe's own number */
+    SB_DRIVER_COUNT
+} sb_driver;
+const char *sb_driver_word(sb_driver driver); /* board change stop cut rip sheet fence sheet-cut joint m m2 part piece batch each */
+
+typedef struct sb_worker {
+    const char *id;
+    sb_money hour; /* per hour */
+    sb_place place;
+} sb_worker;
+
+typedef struct sb_operation {
+    const char *id, *title;
+    sb_driver driver;
+    sb_duration time; /* per unit of the driver */
+    const sb_worker *worker;
+    bool always; /* batch operations that every job has: office work, the trip to the merchant */
+    sb_place place;
+} sb_operation;
+
+typedef struct sb_rack_item {
+    const char *label;
+    const sb_stock *stock;
+    sb_length length, width; /* boards: width 0 = the stock's; for counted stock both 0 */
+    int64_t count;
+    sb_money value; /* what a job pays for one; minor = SB_BAD: by the leftover rule */
+    sb_place place;
+} sb_rack_item;
+
+typedef struct sb_saw {
+    sb_length kerf, trim;                        /* trim: per factory end or edge; 0 or at least the kerf */
+    sb_angle mitre_left, mitre_right;            /* how far the table swings */
+    sb_angle bevel_left, bevel_right;            /* how far the blade tilts */
+    sb_length longest_rip;                       /* 0: no limit */
+    sb_length smallest_strip;                    /* 0: no limit */
+} sb_saw;
+
+typedef struct sb_tax {
+    const char *id, *title;
+    sb_share rate;
+    sb_place place;
+} sb_tax;
+
+typedef enum sb_price_method { SB_MARGIN_ON_PRICE, SB_MARKUP_ON_COST } sb_price_method;
+typedef enum sb_material_policy { SB_CHARGE_BOUGHT, SB_CHARGE_BOUGHT_LESS_LEFTOVERS, SB_CHARGE_USED } sb_material_policy;
+
+typedef struct sb_settings {
+    const char *name, *contact;
+    SB_LIST(const char *) address;
+    sb_currency currency;
+    const char *language; /* of the wording in templates/: "en" */
+    sb_style style;       /* units, step, decimal sign */
+    sb_saw crosscut, rip, panel; /* mitre saw; table saw; whatever cuts sheets */
+    int panel_stages;            /* 2, 3; 0: any */
+    bool panel_trims;            /* two stages with trimming: a part may be narrower than its strip */
+    bool panel_rip_first;
+    sb_length leftover_length;               /* boards at least this long are kept */
+    sb_length leftover_sheet_length, leftover_sheet_width;
+    sb_share leftover_value;                 /* of the price by length or area */
+    sb_length vehicle;                       /* longest board that can be fetched; 0: no limit */
+    sb_length planing;                       /* taken off a sawn thickness or width in all */
+    sb_length short_part;                    /* parts shorter than this get a warning at the saw */
+    SB_LIST(sb_worker) workers;              /* the first is the default */
+    sb_money overhead_hour;                  /* one of these two */
+    sb_share overhead_labour;                /* share of labour cost */
+    sb_share contingency;                    /* share of cost */
+    sb_price_method method;
+    sb_share margin;                         /* share of price, or of cost with SB_MARKUP_ON_COST */
+    sb_material_policy charge;
+    SB_LIST(sb_tax) taxes;                   /* the first is the default; none: no tax */
+    bool prices_gross;                       /* quotes show prices with tax */
+    bool tax_per_line;                       /* else once on the total per rate */
+    sb_money price_point;                    /* unit prices are rounded up to a multiple; 0: minor unit */
+    int validity_days;
+    sb_share deposit;                        /* share of the total with tax */
+    int price_age_days;                      /* older prices get advice; 0: never */
+    sb_duration week;                        /* working hours in a week, for the lead time; 0: not told */
+    int lead_days;                           /* before work can start */
+    sb_place place;
+} sb_settings;
+
+typedef struct sb_shop {
+    const char *folder;
+    sb_settings settings;
+    SB_LIST(sb_grade) grades;
+    SB_LIST(sb_stock *) stock;
+    SB_LIST(sb_operation) operations;
+    SB_LIST(sb_rack_item) rack;
+} sb_shop;
+
+/* Reads the folder `rates` (a path that holds shop.txt). All errors of all files are told. NULL only
+ * when nothing could be read; check sb_ok. Also refuses settings that would make a plan earn money: a leftover
+ * worth more than the same length costs new, a rack value above that. */
+sb_shop *sb_shop_read(sb_run *run, const char *rates);
+
+/* The folder that holds `rates/` and `templates/`, walking up from `path` (a file or folder that need not exist);
+ * NULL without a notice when there is none. */
+const char *sb_shop_find(sb_run *run, const char *path);
+
+const sb_stock *sb_shop_stock(const sb_shop *shop, const char *id); /* NULL: unknown */
+const sb_operation *sb_shop_operation(const sb_shop *shop, const char *id);
+const sb_operation *sb_shop_driven(const sb_shop *shop, sb_driver driver); /* first of a plan driver, or NULL */
+const sb_tax *sb_shop_tax(const sb_shop *shop, const char *id); /* NULL id: the default, which may be NULL */
+/* An error with the nearest known stock (operation), where `at` stands. */
+void sb_shop_unknown_stock(sb_run *run, const sb_shop *shop, sb_place at, const char *id);
+void sb_shop_unknown_operation(sb_run *run, const sb_shop *shop, sb_place at, const char *id);
+
+/* What a usable leftover of this length (boards) or length x width (sheets) is worth: settings' share of the lowest
+ * price at which the same could be had new; zero below the useful size. */
+sb_cost sb_shop_leftover_value(const sb_shop *shop, const sb_stock *stock, sb_length length, sb_length width);
+/* Labour cost of a time at a worker's rate, in thousandths of the minor unit. */
+sb_cost sb_labour_cost(sb_duration time, const sb_worker *worker);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,25 @@
+/* sawbill/writers.h -- what a paper looks like; one small file per format. Knows only documents. */
+#ifndef SAWBILL_WRITERS_H
+#define SAWBILL_WRITERS_H
+
+#include "sawbill/document.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* A spreadsheet: one worksheet a sheet, relations as live formulas with stored values, page set-up for print. Text never becomes a
+ * formula. Same document, same bytes. False after a failure notice. */
+bool sb_write_xlsx(sb_run *run, const sb_document *document, const char *path);
+/* RFC 4180: CRLF, quoting; text that a spreadsheet could take for a formula gets a single quote in front (OWASP);
+ * numbers with a point. The first table of the document (`table`) only. */
+const char *sb_write_csv(sb_run *run, const sb_document *document, const sb_table *table, size_t *size);
+/* For the terminal: at most `columns` wide; long texts wrapped or shortened with "..". */
+const char *sb_write_text(sb_run *run, const sb_document *document, int columns);
+/* JSON through jansson, keys in the order given, 2 blanks of indent, newline at the end. Lengths and decimals print shortest exact. */
+const char *sb_write_json(sb_run *run, const sb_record *record);
+
+#ifdef __cplusplus
+}
+#endif
+#endif
