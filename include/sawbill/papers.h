@@ -1,0 +1,47 @@
+/* sawbill/papers.h -- fills documents from what was computed; knows no format.
+ *
+ * The customer's paper is made from the price lines alone; nothing of cost, margin, hours or recipe can get into it.
+ */
+#ifndef SAWBILL_PAPERS_H
+#define SAWBILL_PAPERS_H
+
+#include "sawbill/costing.h"
+#include "sawbill/document.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* The wording of the customer's paper: templates/wording-LANGUAGE.txt, line grammar, `key : text`. */
+typedef struct sb_wording sb_wording;
+const sb_wording *sb_wording_read(sb_run *run, const char *templates, const char *language);
+/* The text for a key; the key itself, after an error, when the file lacks it. */
+const char *sb_wording_text(sb_run *run, const sb_wording *wording, const char *key);
+
+sb_document *sb_paper_quote(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways, const sb_wording *wording);
+sb_document *sb_paper_estimate(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
+sb_document *sb_paper_cuts(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way); /* shop and job may be NULL-like for bare lists: see cuts.c */
+sb_document *sb_paper_order(sb_run *run, const sb_shop *shop, const char *title, sb_date date, const sb_order *order);
+sb_document *sb_paper_takeoff(sb_run *run, const sb_shop *shop, const char *title, const sb_takeoff *const *takeoffs, size_t count,
+                              const sb_plan *plan, const sb_order *order);
+sb_document *sb_paper_comparison(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
+/* What the terminal shows after `quote`: fits 80 columns. */
+sb_document *sb_paper_summary(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
+/* The cutting plan of a bare list: no shop, no job. */
+sb_document *sb_paper_bare_cuts(sb_run *run, const sb_plan *plan, sb_style style, sb_currency currency);
+
+/* Results for --json; keys are documented in README.md and stay. */
+sb_record *sb_record_plan(sb_run *run, const sb_plan *plan, int money_digits);
+sb_record *sb_record_quote(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
+sb_record *sb_record_takeoff(sb_run *run, const sb_shop *shop, const sb_takeoff *const *takeoffs, size_t count, const sb_plan *plan,
+                             const sb_order *order);
+sb_record *sb_record_comparison(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
+
+/* `why`: where a figure comes from. Figures are named as the papers print them: "total", "price", "labour", a part's title, a stock
+ * id, an operation id ... NULL after an error with near misses. */
+sb_document *sb_paper_why(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way, const char *figure);
+
+#ifdef __cplusplus
+}
+#endif
+#endif

@@ -1,0 +1,145 @@
+/* sawbill/takeoff.h -- from a job to parts, fixings, finishes and work; from parts to cutting's needs; from a plan to the order.
+ *
+ * Three functions, one after the other: sb_takeoff_of (job -> takeoff), sb_cutlist_of (takeoffs -> a cutting
+ * problem), and after planning sb_order_of (what to buy, of whom).
+ */
+#ifndef SAWBILL_TAKEOFF_H
+#define SAWBILL_TAKEOFF_H
+
+#include "sawbill/cutting.h"
+#include "sawbill/recipe.h"
+#include "sawbill/shop.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* ---- takeoff ---------------------------------------------------------------------------------------- */
+
+/* A kind of part of one piece of the job. Sizes are put on the shop's step, rounded up. */
+typedef struct sb_part {
+    size_t piece;                        /* into takeoff.pieces */
+    const char *name, *title;            /* title as the saw sheet shows it */
+    const char *path;                    /* "trough", "trough / end frame": where in the piece it sits */
+    const char *role;
+    const sb_stock *stock;
+    int64_t per_piece, count;            /* finished parts: in one piece; in the job */
+    sb_length length, width, thickness;  /* finished; boards of full width: width is the stock's */
+    sb_cut_end end1, end2;               /* from square, as the saw's scale shows */
+    sb_length allow, allow_width;        /* trim-to-fit allowance inside the cut sizes */
+    bool clear, ripped, planed, from_volume;
+    sb_grain grain;
+    const sb_stock *edging;
+    unsigned edging_edges;
+    int64_t staves, layers;              /* 1 and 1: one piece of wood */
+    sb_length edge_loss, over_length;
+    /* what the saw makes: `blanks` of cut_length x cut_width (0: the board's full width) */
+    int64_t blanks;
+    sb_length cut_length, cut_width;
+    sb_area area_all, area_outside, area_ends; /* of one finished part */
+    const char *note;
+    sb_place place;                      /* the recipe line */
+    const sb_formula *length_formula;    /* where the length comes from */
+    const char *length_worked;           /* "high - 20 mm = 450 mm - 20 mm = 430 mm" */
+} sb_part;
+
+/* An amount of stock that is not cut: fixings (pieces), finish (ml), glue (mg), edging (mm, waste in), volume timber (nl, the
+ * grade's waste in), other (pieces). For one kind of piece over the whole job, or for the batch. */
+typedef struct sb_usage {
+    size_t piece;   /* SB_BATCH: for the batch as a whole */
+    const sb_stock *stock;
+    int64_t amount;
+    int64_t net;    /* volume timber and edging: without the waste */
+    sb_place place;
+} sb_usage;
+#define SB_BATCH ((size_t)-1)
+
+/* Work from the recipes and the `always` operations; what the plan causes is counted by the plan. */
+typedef struct sb_work {
+    size_t piece;              /* SB_BATCH: once for the batch */
+    const sb_operation *operation;
+    int64_t quantity_milli;    /* thousandths of the driver's unit, over the whole job */
+    sb_duration time;
+    const char *text;
+    sb_place place;
+} sb_work;
+
+typedef struct sb_takeoff_piece {
+    const sb_job_piece *source;
+    const sb_recipe *recipe;
+    const char *title, *size_text; /* "1200 x 400 x 450 mm", "" when the recipe gives no size */
+    sb_length size[3];
+    int64_t count;
+    sb_mass mass;                  /* of one piece, wood only; 0 when a density is unknown */
+    SB_LIST(const char *) notes;   /* for the quote */
+    struct sb_takeoff_input { const char *name, *text, *value; } *inputs; /* as used, for the estimate */
+    size_t input_count, input_capacity;
+} sb_takeoff_piece;
+
+/* Timber and panels of one stock, over the job. */
+typedef struct sb_stock_total {
+    const sb_stock *stock;
+    int64_t parts;
+    sb_length net_length;   /* finished parts, boards (of their full width) */
+    sb_area net_area;       /* sheets; ripped parts count their own width */
+    sb_volume net_volume;
+    sb_length spare_length; /* the grade's defect allowance, planned and priced once */
+    sb_share spare_added;   /* as a share added to net, and as a share lost of what is bought */
+    sb_share spare_lost;
+} sb_stock_total;
+
+typedef struct sb_takeoff {
+    const sb_shop *shop;
+    const sb_job *job;
+    const sb_job_option *option; /* NULL: the job as it stands */
+    SB_LIST(sb_takeoff_piece) pieces;
+    SB_LIST(sb_part) parts;
+    SB_LIST(sb_usage) usages;
+    SB_LIST(sb_work) works;
+    SB_LIST(sb_stock_total) totals;
+    SB_LIST(const char *) saw_notes;
+} sb_takeoff;
+
+/* Expands one option of a job (NULL: none). Errors carry the recipe line and the job's piece. Inputs out of range, failed checks,
+ * stock unknown or of the wrong kind, sizes zero or negative or beyond 100 m, more than ten million parts: errors. Parts longer
+ * than any stock are left for the planner to tell. NULL only when nothing could be done. */
+const sb_takeoff *sb_takeoff_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job,
+                                const sb_job_option *option);
+
+/* ---- to cutting ---------------------------------------------------------------------------------------- */
+
+/* tag of a need: index into `needs`; tag of a supply: index into `supplies`. */
+typedef struct sb_cutlist {
+    sb_problem problem;
+    SB_LIST(struct sb_need_source { const sb_takeoff *takeoff; const sb_part *part; /* NULL: spare for defects */ }) needs;
+    SB_LIST(struct sb_supply_source { const sb_offer *offer; const sb_rack_item *rack; /* one of them */ const sb_stock *stock; }) supplies;
+} sb_cutlist;
+/* Several takeoffs are planned together. The rack is used unless every job says otherwise. */
+const sb_cutlist *sb_cutlist_of(sb_run *run, const sb_shop *shop, const sb_takeoff *const *takeoffs, size_t count);
+
+/* ---- the order ------------------------------------------------------------------------------------------- */
+
+typedef struct sb_order_line {
+    const char *merchant; /* "" : from the rack */
+    const sb_stock *stock;
+    const sb_offer *offer;       /* NULL for the rack */
+    const sb_rack_item *rack;    /* NULL for bought */
+    int64_t count;               /* boards, sheets or packs; pieces out of the rack */
+    int64_t needed;              /* what the jobs take, in the unit of sb_usage; boards and sheets: count */
+    sb_cost each;
+    sb_money amount;             /* count * each, rounded once */
+    bool reorder;                /* bought because the rack falls under its minimum, for no job */
+} sb_order_line;
+typedef struct sb_order {
+    SB_LIST(sb_order_line) lines; /* by merchant, then as in stock.csv; rack lines last */
+    sb_money total;               /* of what is bought */
+} sb_order;
+/* Packs and tins are chosen so that the amount is covered at least cost, after what the rack holds. `reorder`: also lines for stock
+ * that falls under its minimum once the jobs have taken theirs. An amount that nobody sells enough of is an error. */
+const sb_order *sb_order_of(sb_run *run, const sb_shop *shop, const sb_takeoff *const *takeoffs, size_t count,
+                            const sb_cutlist *cutlist, const sb_plan *plan, bool reorder);
+
+#ifdef __cplusplus
+}
+#endif
+#endif
