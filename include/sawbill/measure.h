@@ -65,6 +65,18 @@ sb_money sb_money_with_markup(sb_money base, sb_share markup);
 /* ---- exact ratios: what a literal is before anyone says what for ------------------------------------- */
 
 typedef struct sb_ratio { int64_t num, den; } sb_ratio; /* den > 0, reduced; den 0 = out of range */
+sb_ratio sb_ratio_of(int64_t num, int64_t den); /* reduces; den 0 and SB_BAD give out of range */
+bool sb_ratio_ok(sb_ratio r);                   /* in range */
+sb_ratio sb_ratio_add(sb_ratio a, sb_ratio b);  /* out of range sticks here as well */
+sb_ratio sb_ratio_sub(sb_ratio a, sb_ratio b);
+sb_ratio sb_ratio_mul(sb_ratio a, sb_ratio b);
+sb_ratio sb_ratio_div(sb_ratio a, sb_ratio b); /* by zero: out of range */
+int sb_ratio_compare(sb_ratio a, sb_ratio b);  /* below 0, 0, above 0; both in range */
+double sb_ratio_real(sb_ratio r);
+/* r * scale as a whole number: nearest (half away from zero), towards plus or minus infinity. */
+int64_t sb_ratio_whole(sb_ratio r, int64_t scale);
+int64_t sb_ratio_whole_up(sb_ratio r, int64_t scale);
+int64_t sb_ratio_whole_down(sb_ratio r, int64_t scale);
 
 /* Base dimensions and their exponents; volume is length 3. All zero: a bare number. */
 typedef struct sb_dimension { int8_t length, angle, mass, time, money; } sb_dimension;
@@ -79,7 +91,9 @@ typedef struct sb_dimension { int8_t length, angle, mass, time, money; } sb_dime
 bool sb_dimension_same(sb_dimension a, sb_dimension b);
 const char *sb_dimension_name(sb_run *run, sb_dimension d); /* "a length", "an area", "a number" */
 
-/* Amounts are in nm^length, udeg, mg, ms and millionths of the major money unit. */
+/* Amounts are in mm^length (not nm: a litre in nm3 leaves 64 bits), udeg, mg, ms and millionths of the
+ * major money unit. So a length is sb_ratio_whole(amount, SB_NM_PER_MM), an area (um2) likewise, and a
+ * volume (nl) is sb_ratio_whole(amount, 1000). */
 typedef struct sb_quantity {
     sb_ratio amount;
     sb_dimension dimension;
