@@ -23,12 +23,15 @@ typedef enum sb_stock_kind {
     SB_STOCK_SHEET,  /* plywood and the like: planned sheet by sheet */
     SB_STOCK_VOLUME, /* timber in random widths and lengths, sold by volume: no plan, waste factor */
     SB_STOCK_FIXING, /* screws, bolts, hinges: counted */
-    SB_STOCK_FINISH, /* oil, paint: litres from area x coats / coverage */
-    SB_STOCK_GLUE,   /* kilograms from area x spread */
+    SB_STOCK_FINISH, /* oil, paint: millilitres, from area x coats / coverage */
+    SB_STOCK_GLUE,   /* milligrams, from area x spread */
     SB_STOCK_EDGING, /* metres on panel edges */
     SB_STOCK_OTHER   /* abrasives, blades, film: counted */
 } sb_stock_kind;
 const char *sb_stock_kind_word(sb_stock_kind kind); /* board sheet volume fixing finish glue edging other */
+/* The unit in which packs, minimums and what the rack holds are counted: "ml" finish, "mg" glue, "mm" edging, "" pieces
+ * (boards and sheets too). */
+const char *sb_stock_kind_unit(sb_stock_kind kind);
 
 /* A share of timber lost to knots, splits and wane where nobody has measured the boards. */
 typedef enum sb_waste_basis {
@@ -49,8 +52,8 @@ typedef struct sb_offer {
     sb_length length; /* boards, sheets; 0 for the rest */
     sb_length width;  /* sheets; 0: the stock's own width */
     sb_price price;
-    int64_t pack;         /* pieces, millilitres, grams or millimetres in one pack; see sb_stock.kind; 1 for boards and sheets */
-    sb_cost each;         /* what one board, sheet or pack costs */
+    int64_t pack; /* what one pack holds, in the unit of sb_stock_kind_unit; 1 for boards and sheets, 0 for volume timber */
+    sb_cost each; /* what one board, sheet or pack costs; volume timber: one unit of price.per (m3 or bf) */
     int64_t available;    /* -1: no limit */
     sb_date date;         /* of the price; zeroed: not told */
     sb_length trim1, trim2; /* SB_BAD.nm: the saw's own trim */
@@ -65,12 +68,11 @@ typedef struct sb_stock {
     sb_length nominal_thickness, nominal_width; /* what it is called; 0: as actual */
     bool sawn;               /* rough from the saw: a planed part loses the planing allowance */
     int64_t density;         /* kg/m3; 0: unknown */
-    int64_t coverage;        /* finish: mm2... see below */
-    int64_t minimum;         /* reorder when the rack holds fewer pieces than this; 0: never */
-    SB_LIST(sb_offer) offers;
+    sb_area coverage;        /* finish: what one millilitre covers in one coat (12 m2/l = 12 000 mm2); else 0 */
+    sb_mass spread;          /* glue: what one square metre of joint takes; else 0 */
+    int64_t minimum;         /* reorder when the rack holds less than this, in the unit of sb_stock_kind_unit; 0: never */
+    SB_LIST(sb_offer) offers; /* in the order of prices.csv */
     sb_place place;
-    /* coverage: finish: square millimetres one millilitre covers per coat (12 m2/l = 12000);
-     * glue: milligrams per square centimetre (180 g/m2 = 18). */
 } sb_stock;
 
 /* What makes an operation's quantity. The first eight are counted from the cutting plan and need no
@@ -113,9 +115,9 @@ typedef struct sb_operation {
 typedef struct sb_rack_item {
     const char *label;
     const sb_stock *stock;
-    sb_length length, width; /* boards: width 0 = the stock's; for counted stock both 0 */
-    int64_t count;
-    sb_money value; /* what a job pays for one; minor = SB_BAD: by the leftover rule */
+    sb_length length, width; /* boards and sheets: width 0 = the stock's; for the rest both 0 */
+    int64_t count;           /* in the unit of sb_stock_kind_unit */
+    sb_money value;          /* what a job pays for one board, sheet or piece; minor = SB_BAD: by the leftover rule */
     sb_place place;
 } sb_rack_item;
 
@@ -168,6 +170,7 @@ typedef struct sb_settings {
     int price_age_days;                      /* older prices get advice; 0: never */
     sb_duration week;                        /* working hours in a week, for the lead time; 0: not told */
     int lead_days;                           /* before work can start */
+    SB_LIST(struct sb_setting_line { const char *name; sb_place place; }) lines; /* where each setting stands */
     sb_place place;
 } sb_settings;
 
@@ -197,8 +200,14 @@ const sb_tax *sb_shop_tax(const sb_shop *shop, const char *id); /* NULL id: the 
 void sb_shop_unknown_stock(sb_run *run, const sb_shop *shop, sb_place at, const char *id);
 void sb_shop_unknown_operation(sb_run *run, const sb_shop *shop, sb_place at, const char *id);
 
-/* What a usable leftover of this length (boards) or length x width (sheets) is worth: settings' share of the lowest
- * price at which the same could be had new; zero below the useful size. */
+/* Where a setting stands, to say where a figure comes from: "margin", "panel kerf"; nowhere when it is not told. */
+sb_place sb_shop_setting(const sb_shop *shop, const char *name);
+
+/* What a metre (boards) or square metre (sheets) of usable leftover is worth: the settings' share of the lowest price at
+ * which the same could be had new, rounded down; zero for other kinds. */
+sb_cost sb_shop_leftover_rate(const sb_shop *shop, const sb_stock *stock);
+/* What a leftover of this length (boards) or length x width (sheets, whichever way round) is worth by that rate,
+ * rounded down; zero below the useful size. */
 sb_cost sb_shop_leftover_value(const sb_shop *shop, const sb_stock *stock, sb_length length, sb_length width);
 /* Labour cost of a time at a worker's rate, in thousandths of the minor unit. */
 sb_cost sb_labour_cost(sb_duration time, const sb_worker *worker);
