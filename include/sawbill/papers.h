@@ -40,6 +40,7 @@ sb_record *sb_record_comparison(sb_run *run, const sb_shop *shop, const sb_job *
 /* `why`: where a figure comes from. Figures are named as the papers print them: "total", "price", "labour", a part's title, a stock
  * id, an operation id ... NULL after an error with near misses. */
 sb_document *sb_paper_why(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way, const char *figure);
+sb_record *sb_record_why(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way, const char *figure);
 
 #ifdef __cplusplus
 }

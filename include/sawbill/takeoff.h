@@ -117,6 +117,10 @@ typedef struct sb_cutlist {
 /* Several takeoffs are planned together. The rack is used unless every job says otherwise. */
 const sb_cutlist *sb_cutlist_of(sb_run *run, const sb_shop *shop, const sb_takeoff *const *takeoffs, size_t count);
 
+/* Gives a bare list's problem the shop's rules: what labour costs, what leftovers are worth against the list's own lowest
+ * price, stages, strip and rip limits. Kerfs, trims and the vehicle stay as the list says. */
+void sb_problem_under_shop(sb_run *run, sb_problem *problem, const sb_shop *shop);
+
 /* ---- the order ------------------------------------------------------------------------------------------- */
 
 typedef struct sb_order_line {

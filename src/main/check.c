@@ -1,0 +1,88 @@
+/* main/check.c -- every error in recipes, jobs and rates, all at once. */
+#include "main/command.h"
+
+#include <stdio.h>
+#include <string.h>
+#include <sys/stat.h>
+
+static bool ends_with(const char *path, const char *ending) {
+    size_t length = strlen(path), tail = strlen(ending);
+    return length > tail && strcmp(path + length - tail, ending) == 0;
+}
+
+static bool exists(const char *path) {
+    struct stat status;
+    return stat(path, &status) == 0;
+}
+
+static void check_job(sb_run *run, const options *options, const char *path) {
+    desk desk = {0};
+    if (!desk_open(run, options, path, &desk))
+        return;
+    sb_tune tune = desk_tune(options);
+    sb_ways_of(run, desk.shop, desk.book, desk.job, &tune);
+}
+
+/* A recipe is read, its names are looked up, and it is made once with its own defaults if a shop is near. */
+static void check_recipe(sb_run *run, const options *options, const char *path) {
+    const char *home = sb_shop_find(run, path);
+    sb_shop *shop = home ? desk_shop(run, options, home, NULL) : NULL;
+    bool comma = shop && shop->settings.style.decimal_comma;
+    const sb_recipe *recipe = sb_recipe_read(run, path, comma);
+    if (!recipe)
+        return;
+    sb_recipe_check_names(run, recipe);
+    if (!shop || !sb_ok(run))
+        return;
+    sb_recipe_book *book = sb_recipe_book_open(run, path_folder(run, path), comma);
+    sb_recipe_book_add(run, book, recipe);
+    const char *text = sb_pool_print(run->pool, "job check\ndate 2000-01-01\ncustomer nobody\npiece %s\n", recipe->name);
+    const sb_job *job = sb_job_of(run, sb_source_of(run, "one piece as the recipe stands", text), comma);
+    if (job)
+        sb_takeoff_of(run, shop, book, job, NULL);
+}
+
+static void check_rates(sb_run *run, const char *folder) {
+    sb_shop_read(run, folder);
+}
+
+static void check_file(sb_run *run, const options *options, const char *path) {
+    if (ends_with(path, ".job"))
+        check_job(run, options, path);
+    else if (ends_with(path, ".recipe"))
+        check_recipe(run, options, path);
+    else if (exists(path_join(run, path, "shop.txt")))
+        check_rates(run, path);
+    else if (exists(path_join(run, path, "rates/shop.txt")))
+        check_rates(run, path_join(run, path, "rates"));
+    else if (ends_with(path, ".csv") || ends_with(path, "shop.txt"))
+        check_rates(run, path_folder(run, path));
+    else
+        sb_error(run, (sb_place){0}, "%s: expected a .recipe, a .job, a file of a rates folder, or such a folder", path);
+}
+
+int command_check(sb_run *run, const options *options) {
+    if (options->words.count == 0)
+        check_file(run, options, ".");
+    for (size_t i = 0; i < options->words.count; i++)
+        check_file(run, options, options->words.items[i]);
+    size_t errors = sb_notices_count(run, SB_ERROR), advice = sb_notices_count(run, SB_ADVICE) - errors;
+    if (options->json) {
+        sb_record *record = sb_record_object(run), *list = sb_put_array(run, record, "notices");
+        static const char *const levels[] = {"note", "advice", "error", "failure", "bug"};
+        for (size_t i = 0; sb_notices_message(run, i); i++) {
+            sb_position at = sb_place_position(sb_notices_place(run, i));
+            sb_record *notice = sb_put_object(run, list, NULL);
+            sb_put_text(run, notice, "level", levels[sb_notices_level(run, i)]);
+            sb_put_text(run, notice, "file", at.file);
+            sb_put_integer(run, notice, "line", (int64_t)at.line);
+            sb_put_integer(run, notice, "column", (int64_t)at.column);
+            sb_put_text(run, notice, "message", sb_notices_message(run, i));
+        }
+        show(run, sb_write_json(run, record));
+    } else if (!options->quiet) {
+        show(run, sb_pool_print(run->pool, "%zu error%s, %zu piece%s of advice\n", errors, errors == 1 ? "" : "s", advice,
+                                advice == 1 ? "" : "s"));
+    }
+    return STATUS_DONE;
+}

@@ -1,0 +1,87 @@
+/* main/cut.c -- cutting plans and the cut sheet, from a job or from a bare list. */
+#include "main/command.h"
+
+static int cut_job(sb_run *run, const options *options) {
+    desk desk = {0};
+    if (!desk_open(run, options, options->words.items[0], &desk))
+        return STATUS_WRONG_INPUT;
+    sb_tune tune = desk_tune(options);
+    const sb_ways *ways = sb_ways_of(run, desk.shop, desk.book, desk.job, &tune);
+    const sb_way *way = ways && sb_ok(run) ? desk_way(run, options, &desk, ways) : NULL;
+    if (!way)
+        return STATUS_WRONG_INPUT;
+    sb_document *cuts = sb_paper_cuts(run, desk.shop, desk.job, way);
+    sb_file_set *files = sb_ok(run) ? sb_file_set_new(run, desk.folder) : NULL;
+    if (!file_xlsx(run, files, sb_pool_print(run->pool, "%s-cuts", desk.base), cuts) || !sb_file_set_keep(run, files))
+        return STATUS_WRONG_INPUT;
+    if (options->json)
+        show_record(run, sb_record_plan(run, way->plan, desk.shop->settings.currency.digits));
+    else
+        show_document(run, options, cuts);
+    return stop_was_asked() ? STATUS_LOOK : STATUS_DONE;
+}
+
+static bool length_option(sb_run *run, const char *name, const char *text, sb_length *out) {
+    if (!text)
+        return true;
+    const sb_source *source = sb_source_of(run, sb_pool_print(run->pool, "--%s", name), text);
+    sb_place whole = {source, 0, sb_source_size(source)};
+    return sb_read_length(run, text, whole, false, out);
+}
+
+/* The shop around the list, if there is one, brings labour and leftovers into the plan. */
+static bool bare_rules(sb_run *run, const options *options, sb_problem *problem, sb_style *style) {
+    const char *home = options->material_only ? NULL : sb_shop_find(run, options->parts);
+    const sb_shop *shop = home ? desk_shop(run, options, home, NULL) : NULL;
+    if (shop) {
+        sb_problem_under_shop(run, problem, shop);
+        *style = shop->settings.style;
+    }
+    problem->rules.material_only = shop == NULL;
+    problem->rules.seconds = options->seconds;
+    problem->rules.stop_asked = stop_flag();
+    return sb_ok(run);
+}
+
+static int cut_list(sb_run *run, const options *options) {
+    sb_length kerf = {0}, trim = {0};
+    if (!length_option(run, "kerf", options->kerf, &kerf) || !length_option(run, "trim", options->trim, &trim))
+        return STATUS_WRONG_INPUT;
+    sb_problem *problem = SB_NEW(run->pool, sb_problem);
+    problem->rules = (sb_cut_rules){.kerf = kerf, .rip_kerf = kerf, .panel_kerf = kerf};
+    bool inches = options->units && options->units[0] == 'i';
+    sb_style style = inches ? (sb_style){SB_UNITS_IN, {SB_NM_PER_INCH / 32}, false} : (sb_style){SB_UNITS_MM, {SB_NM_PER_MM / 10}, false};
+    sb_currency currency = {"", 2};
+    if (!sb_problem_read(run, problem, options->parts, options->stock, trim, currency.digits) ||
+        !bare_rules(run, options, problem, &style))
+        return STATUS_WRONG_INPUT;
+    const sb_plan *plan = sb_plan_make(run, problem);
+    if (!plan || !sb_ok(run))
+        return STATUS_WRONG_INPUT;
+    sb_document *cuts = sb_paper_bare_cuts(run, plan, style, currency);
+    if (options->out) {
+        sb_file_set *files = sb_file_set_new(run, options->out);
+        const char *name = sb_pool_print(run->pool, "%s-cuts", path_base(run, options->parts, ".csv"));
+        if (!file_xlsx(run, files, name, cuts) || !sb_file_set_keep(run, files))
+            return STATUS_WRONG_INPUT;
+    }
+    if (options->json)
+        show_record(run, sb_record_plan(run, plan, currency.digits));
+    else
+        show_document(run, options, cuts);
+    return stop_was_asked() ? STATUS_LOOK : STATUS_DONE;
+}
+
+int command_cut(sb_run *run, const options *options) {
+    bool job = options->words.count == 1;
+    bool list = options->parts || options->stock;
+    if (job && list)
+        return wrong_use("a job or a bare list, not both: sawbill cut JOB, or sawbill cut --parts FILE --stock FILE");
+    if (job && (options->kerf || options->trim))
+        return wrong_use("--kerf and --trim go with a bare list; a job takes them from the shop's settings");
+    if (job)
+        return cut_job(run, options);
+    if (!options->parts || !options->stock)
+        return wrong_use("use: sawbill cut JOB, or sawbill cut --parts FILE --stock FILE");
+    return cut_list(run, options);
+}

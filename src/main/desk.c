@@ -1,0 +1,127 @@
+/* main/desk.c -- opening a job with its shop and recipes, and putting results down. */
+#include "main/command.h"
+
+#include <stdio.h>
+#include <string.h>
+
+const char *path_join(sb_run *run, const char *folder, const char *name) {
+    size_t length = strlen(folder);
+    bool slash = length > 0 && folder[length - 1] == '/';
+    return sb_pool_print(run->pool, "%s%s%s", folder, slash ? "" : "/", name);
+}
+
+const char *path_base(sb_run *run, const char *path, const char *ending) {
+    const char *slash = strrchr(path, '/');
+    const char *name = slash ? slash + 1 : path;
+    size_t length = strlen(name), tail = strlen(ending);
+    if (length > tail && strcmp(name + length - tail, ending) == 0)
+        length -= tail;
+    return sb_pool_copy(run->pool, name, length);
+}
+
+const char *path_folder(sb_run *run, const char *path) {
+    const char *slash = strrchr(path, '/');
+    if (!slash)
+        return ".";
+    return slash == path ? "/" : sb_pool_copy(run->pool, path, (size_t)(slash - path));
+}
+
+static void use_units(sb_shop *shop, const char *units) {
+    sb_style *style = &shop->settings.style;
+    if (strcmp(units, "in") == 0 && style->units != SB_UNITS_IN)
+        *style = (sb_style){SB_UNITS_IN, {SB_NM_PER_INCH / 32}, style->decimal_comma};
+    if (strcmp(units, "mm") == 0 && style->units != SB_UNITS_MM)
+        *style = (sb_style){SB_UNITS_MM, {SB_NM_PER_MM / 2}, style->decimal_comma};
+}
+
+sb_shop *desk_shop(sb_run *run, const options *options, const char *home, const char *name) {
+    const char *rates = path_join(run, home, "rates");
+    if (name && *name)
+        rates = path_join(run, rates, name);
+    sb_shop *shop = sb_shop_read(run, rates);
+    if (shop && options->units)
+        use_units(shop, options->units);
+    return shop;
+}
+
+bool desk_open(sb_run *run, const options *options, const char *job_path, desk *desk) {
+    const char *home = sb_shop_find(run, job_path);
+    if (!home) {
+        sb_error(run, (sb_place){0},
+                 "%s: no shop folder above it: a folder with rates/ and templates/ is wanted; 'sawbill start DIR' makes one",
+                 job_path);
+        return false;
+    }
+    const char *rates = sb_job_rates(run, job_path);
+    if (!sb_ok(run))
+        return false;
+    desk->shop = desk_shop(run, options, home, rates);
+    if (!desk->shop)
+        return false;
+    bool comma = desk->shop->settings.style.decimal_comma;
+    desk->templates = path_join(run, home, "templates");
+    desk->book = sb_recipe_book_open(run, desk->templates, comma);
+    desk->job = sb_job_read(run, job_path, comma);
+    for (size_t i = 0; desk->job && i < options->sets.count; i++)
+        desk->job = sb_job_with(run, desk->job, options->sets.items[i], comma);
+    desk->base = path_base(run, job_path, ".job");
+    desk->folder = options->out ? options->out : path_join(run, path_folder(run, job_path), desk->base);
+    return desk->job && sb_ok(run);
+}
+
+sb_tune desk_tune(const options *options) {
+    return (sb_tune){options->seconds, stop_flag(), options->material_only};
+}
+
+const sb_way *desk_way(sb_run *run, const options *options, const desk *desk, const sb_ways *ways) {
+    if (!options->option)
+        return &ways->list.items[0];
+    size_t count = desk->job->options.count;
+    const char **names = SB_NEW_ARRAY(run->pool, const char *, count + 1);
+    for (size_t i = 0; i < count; i++) {
+        names[i] = desk->job->options.items[i].name;
+        if (strcmp(names[i], options->option) == 0)
+            return &ways->list.items[i];
+    }
+    sb_error_unknown(run, desk->job->place, "option", options->option, names, count);
+    return NULL;
+}
+
+void show(sb_run *run, const char *text) {
+    if (fputs(text, stdout) < 0 || fflush(stdout) != 0)
+        sb_fail(run, (sb_place){0}, "could not write to standard output");
+}
+
+void show_document(sb_run *run, const options *options, const sb_document *document) {
+    if (document && !options->quiet && sb_ok(run))
+        show(run, sb_write_text(run, document, 80));
+}
+
+void show_record(sb_run *run, const sb_record *record) {
+    if (record && sb_ok(run))
+        show(run, sb_write_json(run, record));
+}
+
+bool file_xlsx(sb_run *run, sb_file_set *files, const char *name, const sb_document *document) {
+    if (!files || !document || !sb_ok(run))
+        return false;
+    const char *path = sb_file_set_path(run, files, sb_pool_print(run->pool, "%s.xlsx", name));
+    return path && sb_write_xlsx(run, document, path);
+}
+
+static const sb_table *first_table(const sb_document *document) {
+    for (size_t i = 0; i < document->sheets.count; i++)
+        for (size_t j = 0; j < document->sheets.items[i]->blocks.count; j++)
+            if (document->sheets.items[i]->blocks.items[j].kind == SB_BLOCK_TABLE)
+                return document->sheets.items[i]->blocks.items[j].table;
+    return NULL;
+}
+
+bool file_csv(sb_run *run, sb_file_set *files, const char *name, const sb_document *document) {
+    const sb_table *table = document ? first_table(document) : NULL;
+    if (!files || !table || !sb_ok(run))
+        return false;
+    size_t size = 0;
+    const char *bytes = sb_write_csv(run, document, table, &size);
+    return bytes && sb_file_set_write(run, files, sb_pool_print(run->pool, "%s.csv", name), bytes, size);
+}

@@ -1,0 +1,41 @@
+/* main/quote.c -- the main job: a job file to all its papers. */
+#include "main/command.h"
+
+static bool write_papers(sb_run *run, const desk *desk, const sb_ways *ways) {
+    const sb_job *job = desk->job;
+    const sb_shop *shop = desk->shop;
+    const sb_way *way = &ways->list.items[0];
+    const sb_wording *wording = sb_wording_read(run, desk->templates, shop->settings.language);
+    if (!wording)
+        return false;
+    sb_document *quote = sb_paper_quote(run, shop, job, ways, wording);
+    sb_document *estimate = sb_paper_estimate(run, shop, job, ways);
+    sb_document *cuts = sb_paper_cuts(run, shop, job, way);
+    sb_document *order = sb_paper_order(run, shop, job->title ? job->title : job->name, job->date, way->order);
+    if (!sb_ok(run))
+        return false;
+    sb_file_set *files = sb_file_set_new(run, desk->folder);
+    return file_xlsx(run, files, sb_pool_print(run->pool, "%s-quote", desk->base), quote) &&
+           file_xlsx(run, files, sb_pool_print(run->pool, "%s-estimate", desk->base), estimate) &&
+           file_xlsx(run, files, sb_pool_print(run->pool, "%s-cuts", desk->base), cuts) &&
+           file_xlsx(run, files, sb_pool_print(run->pool, "%s-order", desk->base), order) &&
+           file_csv(run, files, sb_pool_print(run->pool, "%s-order", desk->base), order) && sb_file_set_keep(run, files);
+}
+
+int command_quote(sb_run *run, const options *options) {
+    desk desk = {0};
+    if (!desk_open(run, options, options->words.items[0], &desk))
+        return STATUS_WRONG_INPUT;
+    sb_tune tune = desk_tune(options);
+    const sb_ways *ways = sb_ways_of(run, desk.shop, desk.book, desk.job, &tune);
+    if (!ways || !sb_ok(run) || !write_papers(run, &desk, ways))
+        return STATUS_WRONG_INPUT;
+    if (options->json) {
+        show_record(run, sb_record_quote(run, desk.shop, desk.job, ways));
+    } else {
+        show_document(run, options, sb_paper_summary(run, desk.shop, desk.job, ways));
+        if (!options->quiet)
+            show(run, sb_pool_print(run->pool, "\nPapers: %s/%s-{quote,estimate,cuts,order}.xlsx, -order.csv\n", desk.folder, desk.base));
+    }
+    return stop_was_asked() ? STATUS_LOOK : STATUS_DONE;
+}
