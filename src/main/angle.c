@@ -22,19 +22,23 @@ static void add_reading(sb_run *run, sb_table *table, const char *what, double f
     row[2] = sb_cell_text(sb_write_angle(run, degrees(90 - from_square), &style));
 }
 
-static bool long_less_short(sb_run *run, const options *options, double mitre, sb_length *run_length, sb_style *style) {
+static bool long_less_short(sb_run *run, const sb_options *options, double mitre, sb_length *run_length,
+                            sb_style *style) {
     const sb_source *source = sb_source_of(run, "--width", options->width);
     sb_place whole = {source, 0, sb_source_size(source)};
     sb_length width;
     if (!sb_read_length(run, options->width, whole, false, &width))
         return false;
-    bool inches = (options->units && strcmp(options->units, "in") == 0) || strpbrk(options->width, "\"'i") != NULL;
-    *style = inches ? (sb_style){SB_UNITS_IN, {SB_NM_PER_INCH / 64}, false} : (sb_style){SB_UNITS_MM, {SB_NM_PER_MM / 10}, false};
+    bool inches =
+        (options->units && strcmp(options->units, "in") == 0) || strpbrk(options->width, "\"'i") != NULL;
+    *style = inches ? (sb_style){SB_UNITS_IN, {SB_NM_PER_INCH / 64}, false}
+                    : (sb_style){SB_UNITS_MM, {SB_NM_PER_MM / 10}, false};
     *run_length = sb_mitre_run(width, degrees(mitre));
     return true;
 }
 
-static void show_setting(sb_run *run, const options *options, const char *title, sb_saw_setting setting, const char *advice) {
+static void show_setting(sb_run *run, const sb_options *options, const char *title, sb_saw_setting setting,
+                         const char *advice) {
     sb_style style = {SB_UNITS_MM, {SB_NM_PER_MM / 10}, false};
     sb_length gap = {0};
     if (options->width && !long_less_short(run, options, setting.mitre, &gap, &style))
@@ -51,60 +55,69 @@ static void show_setting(sb_run *run, const options *options, const char *title,
     }
     sb_document *document = sb_document_new(run, title, (sb_date){0}, style, (sb_currency){"", 2});
     sb_sheet *sheet = sb_sheet_add(run, document, title);
-    sb_table *table = sb_table_add(run, sheet, "", "Saw setting|Saw's scale, from square>|On the piece, against its edge>");
+    sb_table *table =
+        sb_table_add(run, sheet, "", "Saw setting|Saw's scale, from square>|On the piece, against its edge>");
     add_reading(run, table, "mitre (swing)", setting.mitre);
     if (setting.bevel != 0)
         add_reading(run, table, "bevel (tilt)", setting.bevel);
     if (options->width)
         sb_paragraph_add(run, sheet,
-                         sb_pool_print(run->pool, "Long point less short point, one end: %s.", sb_write_length_unit(run, gap, &style)),
+                         sb_pool_print(run->pool, "Long point less short point, one end: %s.",
+                                       sb_write_length_unit(run, gap, &style)),
                          false);
     sb_paragraph_add(run, sheet, advice, false);
     sb_paragraph_add(run, sheet,
-                     "Cut a trial corner in scrap first. Eyes, ears and dust protected, hands well clear of the blade, short pieces "
+                     "Cut a trial corner in scrap first. Eyes, ears and dust protected, hands well clear of "
+                     "the blade, short pieces "
                      "clamped; the saw maker's manual and local rules come first.",
                      true);
     show(run, sb_write_text(run, document, 80));
 }
 
-static int angle_frame(sb_run *run, const options *options) {
+static int angle_frame(sb_run *run, const sb_options *options) {
     double sides;
     sb_saw_setting setting;
-    if (options->words.count != 2 || !number_word(options->words.items[1], 3, 360, &sides) || sides != (int)sides ||
-        !sb_saw_frame((int)sides, &setting))
+    if (options->words.count != 2 || !number_word(options->words.items[1], 3, 360, &sides) ||
+        sides != (int)sides || !sb_saw_frame((int)sides, &setting))
         return wrong_use("use: sawbill angle frame SIDES, with 3 to 360 sides");
     show_setting(run, options, sb_pool_print(run->pool, "Flat frame of %d sides", (int)sides), setting,
                  "Both ends alike: the long points of a part lie on the same edge, outside.");
     return STATUS_DONE;
 }
 
-static int angle_splay(sb_run *run, const options *options) {
+static int angle_splay(sb_run *run, const sb_options *options) {
     double sides, slope;
     sb_saw_setting setting;
-    if (options->words.count != 3 || !number_word(options->words.items[1], 3, 360, &sides) || sides != (int)sides ||
-        !number_word(options->words.items[2], 0, 90, &slope) || !sb_saw_splayed((int)sides, slope, options->butt, &setting))
-        return wrong_use("use: sawbill angle splay SIDES SLOPE [--butt], the slope of the sides in degrees above level (90: upright)");
+    if (options->words.count != 3 || !number_word(options->words.items[1], 3, 360, &sides) ||
+        sides != (int)sides || !number_word(options->words.items[2], 0, 90, &slope) ||
+        !sb_saw_splayed((int)sides, slope, options->butt, &setting))
+        return wrong_use("use: sawbill angle splay SIDES SLOPE [--butt], the slope of the sides in degrees "
+                         "above level (90: upright)");
     show_setting(run, options,
-                 sb_pool_print(run->pool, "Box of %d sides sloping %g\xC2\xB0 above level, %s corners", (int)sides, slope,
-                               options->butt ? "butted" : "mitred"),
-                 setting, "The part lies flat on the table, its outer face up; the far end is cut with the same setting mirrored.");
+                 sb_pool_print(run->pool, "Box of %d sides sloping %g\xC2\xB0 above level, %s corners",
+                               (int)sides, slope, options->butt ? "butted" : "mitred"),
+                 setting,
+                 "The part lies flat on the table, its outer face up; the far end is cut with the same "
+                 "setting mirrored.");
     return STATUS_DONE;
 }
 
 /* Two equal cuts that meet at the given angle: each leans half of it against the piece's edge. */
-static int angle_point(sb_run *run, const options *options) {
+static int angle_point(sb_run *run, const sb_options *options) {
     double angle;
     if (options->words.count != 2 || !number_word(options->words.items[1], 1, 179, &angle))
         return wrong_use("use: sawbill angle point ANGLE, the angle of the finished point, 1 to 179 degrees");
     sb_saw_setting setting = {90 - angle / 2, 0};
-    show_setting(run, options, sb_pool_print(run->pool, "Point of %g\xC2\xB0, two equal cuts", angle), setting,
-                 setting.mitre > 60 ? "No mitre saw swings this far: clamp the piece to an auxiliary fence square to the saw's own and set "
+    show_setting(run, options, sb_pool_print(run->pool, "Point of %g\xC2\xB0, two equal cuts", angle),
+                 setting,
+                 setting.mitre > 60 ? "No mitre saw swings this far: clamp the piece to an auxiliary fence "
+                                      "square to the saw's own and set "
                                       "the saw to the reading on the piece, or saw it by hand."
                                     : "Make one cut, turn the piece over, make the other.");
     return STATUS_DONE;
 }
 
-int command_angle(sb_run *run, const options *options) {
+int command_angle(sb_run *run, const sb_options *options) {
     const char *kind = options->words.items[0];
     if (strcmp(kind, "frame") == 0)
         return angle_frame(run, options);

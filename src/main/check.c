@@ -15,8 +15,8 @@ static bool exists(const char *path) {
     return stat(path, &status) == 0;
 }
 
-static void check_job(sb_run *run, const options *options, const char *path) {
-    desk desk = {0};
+static void check_job(sb_run *run, const sb_options *options, const char *path) {
+    sb_desk desk = {0};
     if (!desk_open(run, options, path, &desk))
         return;
     sb_tune tune = desk_tune(options);
@@ -24,7 +24,7 @@ static void check_job(sb_run *run, const options *options, const char *path) {
 }
 
 /* A recipe is read, its names are looked up, and it is made once with its own defaults if a shop is near. */
-static void check_recipe(sb_run *run, const options *options, const char *path) {
+static void check_recipe(sb_run *run, const sb_options *options, const char *path) {
     const char *home = sb_shop_find(run, path);
     sb_shop *shop = home ? desk_shop(run, options, home, NULL) : NULL;
     bool comma = shop && shop->settings.style.decimal_comma;
@@ -36,7 +36,8 @@ static void check_recipe(sb_run *run, const options *options, const char *path) 
         return;
     sb_recipe_book *book = sb_recipe_book_open(run, path_folder(run, path), comma);
     sb_recipe_book_add(run, book, recipe);
-    const char *text = sb_pool_print(run->pool, "job check\ndate 2000-01-01\ncustomer nobody\npiece %s\n", recipe->name);
+    const char *text =
+        sb_pool_print(run->pool, "job check\ndate 2000-01-01\ncustomer nobody\npiece %s\n", recipe->name);
     const sb_job *job = sb_job_of(run, sb_source_of(run, "one piece as the recipe stands", text), comma);
     if (job)
         sb_takeoff_of(run, shop, book, job, NULL);
@@ -46,7 +47,7 @@ static void check_rates(sb_run *run, const char *folder) {
     sb_shop_read(run, folder);
 }
 
-static void check_file(sb_run *run, const options *options, const char *path) {
+static void check_file(sb_run *run, const sb_options *options, const char *path) {
     if (ends_with(path, ".job"))
         check_job(run, options, path);
     else if (ends_with(path, ".recipe"))
@@ -58,10 +59,11 @@ static void check_file(sb_run *run, const options *options, const char *path) {
     else if (ends_with(path, ".csv") || ends_with(path, "shop.txt"))
         check_rates(run, path_folder(run, path));
     else
-        sb_error(run, (sb_place){0}, "%s: expected a .recipe, a .job, a file of a rates folder, or such a folder", path);
+        sb_error(run, (sb_place){0},
+                 "%s: expected a .recipe, a .job, a file of a rates folder, or such a folder", path);
 }
 
-int command_check(sb_run *run, const options *options) {
+int command_check(sb_run *run, const sb_options *options) {
     if (options->words.count == 0)
         check_file(run, options, ".");
     for (size_t i = 0; i < options->words.count; i++)
@@ -81,8 +83,8 @@ int command_check(sb_run *run, const options *options) {
         }
         show(run, sb_write_json(run, record));
     } else if (!options->quiet) {
-        show(run, sb_pool_print(run->pool, "%zu error%s, %zu piece%s of advice\n", errors, errors == 1 ? "" : "s", advice,
-                                advice == 1 ? "" : "s"));
+        show(run, sb_pool_print(run->pool, "%zu error%s, %zu piece%s of advice\n", errors,
+                                errors == 1 ? "" : "s", advice, advice == 1 ? "" : "s"));
     }
     return STATUS_DONE;
 }

@@ -6,43 +6,49 @@
 #include "sawbill/writers.h"
 
 /* What the user asked for. Strings point into argv. */
-typedef struct options {
+typedef struct sb_options {
     bool json, quiet, material_only, butt, help;
     const char *out, *units, *parts, *stock, *kerf, *trim, *option, *width;
     double seconds;
     SB_LIST(const char *) sets;
     SB_LIST(const char *) words; /* what is not an option: jobs, files, figures */
-} options;
+} sb_options;
 
-enum { STATUS_DONE = 0, STATUS_WRONG_INPUT = 1, STATUS_WRONG_USE = 2, STATUS_LOOK = 3, STATUS_SYSTEM = 4 };
+enum {
+    STATUS_DONE = 0,
+    STATUS_WRONG_INPUT = 1,
+    STATUS_WRONG_USE = 2,
+    STATUS_LOOK = 3,
+    STATUS_SYSTEM = 4
+};
 
-typedef struct command {
+typedef struct sb_command {
     const char *name;
     const char *form;    /* "JOB [options]" */
     const char *summary; /* one line */
     const char *example; /* a command that works as printed in the project's folder */
     const char *takes;   /* the options it takes, by name, blank-separated */
     size_t least_words, most_words;
-    int (*run)(sb_run *run, const options *options);
-} command;
+    int (*run)(sb_run *run, const sb_options *options);
+} sb_command;
 
-int command_quote(sb_run *run, const options *options);
-int command_takeoff(sb_run *run, const options *options);
-int command_cut(sb_run *run, const options *options);
-int command_compare(sb_run *run, const options *options);
-int command_why(sb_run *run, const options *options);
-int command_angle(sb_run *run, const options *options);
-int command_check(sb_run *run, const options *options);
-int command_start(sb_run *run, const options *options);
+int command_quote(sb_run *run, const sb_options *options);
+int command_takeoff(sb_run *run, const sb_options *options);
+int command_cut(sb_run *run, const sb_options *options);
+int command_compare(sb_run *run, const sb_options *options);
+int command_why(sb_run *run, const sb_options *options);
+int command_angle(sb_run *run, const sb_options *options);
+int command_check(sb_run *run, const sb_options *options);
+int command_start(sb_run *run, const sb_options *options);
 
-extern const command commands[];
+extern const sb_command commands[];
 extern const size_t command_count;
 
 /* ---- options ---------------------------------------------------------------------------------- */
 
 /* Fills `options` from the words behind the command's name. False after a line on standard error. */
-bool options_read(sb_run *run, const command *command, int count, char **words, options *options);
-void options_help(const command *command); /* prints the command's help */
+bool options_read(sb_run *run, const sb_command *command, int count, char **words, sb_options *options);
+void options_help(const sb_command *command); /* prints the command's help */
 void commands_help(void);
 /* A line on standard error about wrong use; returns STATUS_WRONG_USE. */
 int wrong_use(const char *format, ...) __attribute__((format(printf, 1, 2)));
@@ -50,22 +56,22 @@ int wrong_use(const char *format, ...) __attribute__((format(printf, 1, 2)));
 /* ---- what commands share ---------------------------------------------------------------------------- */
 
 /* A job opened with all it needs. */
-typedef struct desk {
+typedef struct sb_desk {
     const sb_job *job;
     sb_shop *shop;
     sb_recipe_book *book;
     const char *templates; /* the folder of recipes and wording */
     const char *base;      /* the job file's base name, without .job */
     const char *folder;    /* where its papers go */
-} desk;
+} sb_desk;
 
 /* Finds the shop above the job file and reads rates, job and the recipes it names. False after errors. */
-bool desk_open(sb_run *run, const options *options, const char *job_path, desk *desk);
+bool desk_open(sb_run *run, const sb_options *options, const char *job_path, sb_desk *desk);
 /* The shop's rates folder `name` (NULL or "": the default set) in the shop folder `home`. */
-sb_shop *desk_shop(sb_run *run, const options *options, const char *home, const char *name);
-sb_tune desk_tune(const options *options);
+sb_shop *desk_shop(sb_run *run, const sb_options *options, const char *home, const char *name);
+sb_tune desk_tune(const sb_options *options);
 /* The option named by --option, else the first; NULL after an error. */
-const sb_way *desk_way(sb_run *run, const options *options, const desk *desk, const sb_ways *ways);
+const sb_way *desk_way(sb_run *run, const sb_options *options, const sb_desk *desk, const sb_ways *ways);
 
 const char *path_join(sb_run *run, const char *folder, const char *name);
 const char *path_base(sb_run *run, const char *path, const char *ending); /* name without folder and ending */
@@ -73,7 +79,7 @@ const char *path_folder(sb_run *run, const char *path);                   /* "."
 
 /* Prints to standard output; a failed write is a failure of the run. */
 void show(sb_run *run, const char *text);
-void show_document(sb_run *run, const options *options, const sb_document *document);
+void show_document(sb_run *run, const sb_options *options, const sb_document *document);
 void show_record(sb_run *run, const sb_record *record);
 /* Writes the document as NAME.xlsx into the set. */
 bool file_xlsx(sb_run *run, sb_file_set *files, const char *name, const sb_document *document);

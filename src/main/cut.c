@@ -1,8 +1,8 @@
 /* main/cut.c -- cutting plans and the cut sheet, from a job or from a bare list. */
 #include "main/command.h"
 
-static int cut_job(sb_run *run, const options *options) {
-    desk desk = {0};
+static int cut_job(sb_run *run, const sb_options *options) {
+    sb_desk desk = {0};
     if (!desk_open(run, options, options->words.items[0], &desk))
         return STATUS_WRONG_INPUT;
     sb_tune tune = desk_tune(options);
@@ -12,7 +12,8 @@ static int cut_job(sb_run *run, const options *options) {
         return STATUS_WRONG_INPUT;
     sb_document *cuts = sb_paper_cuts(run, desk.shop, desk.job, way);
     sb_file_set *files = sb_ok(run) ? sb_file_set_new(run, desk.folder) : NULL;
-    if (!file_xlsx(run, files, sb_pool_print(run->pool, "%s-cuts", desk.base), cuts) || !sb_file_set_keep(run, files))
+    if (!file_xlsx(run, files, sb_pool_print(run->pool, "%s-cuts", desk.base), cuts) ||
+        !sb_file_set_keep(run, files))
         return STATUS_WRONG_INPUT;
     if (options->json)
         show_record(run, sb_record_plan(run, way->plan, desk.shop->settings.currency.digits));
@@ -30,7 +31,7 @@ static bool length_option(sb_run *run, const char *name, const char *text, sb_le
 }
 
 /* The shop around the list, if there is one, brings labour and leftovers into the plan. */
-static bool bare_rules(sb_run *run, const options *options, sb_problem *problem, sb_style *style) {
+static bool bare_rules(sb_run *run, const sb_options *options, sb_problem *problem, sb_style *style) {
     const char *home = options->material_only ? NULL : sb_shop_find(run, options->parts);
     const sb_shop *shop = home ? desk_shop(run, options, home, NULL) : NULL;
     if (shop) {
@@ -43,14 +44,16 @@ static bool bare_rules(sb_run *run, const options *options, sb_problem *problem,
     return sb_ok(run);
 }
 
-static int cut_list(sb_run *run, const options *options) {
+static int cut_list(sb_run *run, const sb_options *options) {
     sb_length kerf = {0}, trim = {0};
-    if (!length_option(run, "kerf", options->kerf, &kerf) || !length_option(run, "trim", options->trim, &trim))
+    if (!length_option(run, "kerf", options->kerf, &kerf) ||
+        !length_option(run, "trim", options->trim, &trim))
         return STATUS_WRONG_INPUT;
     sb_problem *problem = SB_NEW(run->pool, sb_problem);
     problem->rules = (sb_cut_rules){.kerf = kerf, .rip_kerf = kerf, .panel_kerf = kerf};
     bool inches = options->units && options->units[0] == 'i';
-    sb_style style = inches ? (sb_style){SB_UNITS_IN, {SB_NM_PER_INCH / 32}, false} : (sb_style){SB_UNITS_MM, {SB_NM_PER_MM / 10}, false};
+    sb_style style = inches ? (sb_style){SB_UNITS_IN, {SB_NM_PER_INCH / 32}, false}
+                            : (sb_style){SB_UNITS_MM, {SB_NM_PER_MM / 10}, false};
     sb_currency currency = {"", 2};
     if (!sb_problem_read(run, problem, options->parts, options->stock, trim, currency.digits) ||
         !bare_rules(run, options, problem, &style))
@@ -72,11 +75,12 @@ static int cut_list(sb_run *run, const options *options) {
     return stop_was_asked() ? STATUS_LOOK : STATUS_DONE;
 }
 
-int command_cut(sb_run *run, const options *options) {
+int command_cut(sb_run *run, const sb_options *options) {
     bool job = options->words.count == 1;
     bool list = options->parts || options->stock;
     if (job && list)
-        return wrong_use("a job or a bare list, not both: sawbill cut JOB, or sawbill cut --parts FILE --stock FILE");
+        return wrong_use(
+            "a job or a bare list, not both: sawbill cut JOB, or sawbill cut --parts FILE --stock FILE");
     if (job && (options->kerf || options->trim))
         return wrong_use("--kerf and --trim go with a bare list; a job takes them from the shop's settings");
     if (job)

@@ -34,7 +34,7 @@ static void use_units(sb_shop *shop, const char *units) {
         *style = (sb_style){SB_UNITS_MM, {SB_NM_PER_MM / 2}, style->decimal_comma};
 }
 
-sb_shop *desk_shop(sb_run *run, const options *options, const char *home, const char *name) {
+sb_shop *desk_shop(sb_run *run, const sb_options *options, const char *home, const char *name) {
     const char *rates = path_join(run, home, "rates");
     if (name && *name)
         rates = path_join(run, rates, name);
@@ -44,11 +44,12 @@ sb_shop *desk_shop(sb_run *run, const options *options, const char *home, const 
     return shop;
 }
 
-bool desk_open(sb_run *run, const options *options, const char *job_path, desk *desk) {
+bool desk_open(sb_run *run, const sb_options *options, const char *job_path, sb_desk *desk) {
     const char *home = sb_shop_find(run, job_path);
     if (!home) {
         sb_error(run, (sb_place){0},
-                 "%s: no shop folder above it: a folder with rates/ and templates/ is wanted; 'sawbill start DIR' makes one",
+                 "%s: no shop folder above it: a folder with rates/ and templates/ is wanted; 'sawbill start "
+                 "DIR' makes one",
                  job_path);
         return false;
     }
@@ -69,11 +70,11 @@ bool desk_open(sb_run *run, const options *options, const char *job_path, desk *
     return desk->job && sb_ok(run);
 }
 
-sb_tune desk_tune(const options *options) {
+sb_tune desk_tune(const sb_options *options) {
     return (sb_tune){options->seconds, stop_flag(), options->material_only};
 }
 
-const sb_way *desk_way(sb_run *run, const options *options, const desk *desk, const sb_ways *ways) {
+const sb_way *desk_way(sb_run *run, const sb_options *options, const sb_desk *desk, const sb_ways *ways) {
     if (!options->option)
         return &ways->list.items[0];
     size_t count = desk->job->options.count;
@@ -92,7 +93,7 @@ void show(sb_run *run, const char *text) {
         sb_fail(run, (sb_place){0}, "could not write to standard output");
 }
 
-void show_document(sb_run *run, const options *options, const sb_document *document) {
+void show_document(sb_run *run, const sb_options *options, const sb_document *document) {
     if (document && !options->quiet && sb_ok(run))
         show(run, sb_write_text(run, document, 80));
 }

@@ -7,12 +7,12 @@
 #include <string.h>
 #include <unistd.h>
 
-const command commands[] = {
+const sb_command commands[] = {
     {"quote", "JOB", "price a job: quote, estimate, cut sheet and order list into a folder",
      "sawbill quote samples/harbour-planters.job", "json out set units quiet seconds", 1, 1, command_quote},
     {"takeoff", "JOB...", "totals over jobs, less the rack; what to order, per merchant",
-     "sawbill takeoff samples/harbour-planters.job samples/rack-bench.job", "json out set units quiet option seconds", 1, 1000,
-     command_takeoff},
+     "sawbill takeoff samples/harbour-planters.job samples/rack-bench.job",
+     "json out set units quiet option seconds", 1, 1000, command_takeoff},
     {"cut", "JOB | --parts PARTS.csv --stock STOCK.csv", "cutting plans and the cut sheet",
      "sawbill cut samples/harbour-planters.job",
      "json out set units quiet option parts stock kerf trim material-only seconds", 0, 1, command_cut},
@@ -20,10 +20,11 @@ const command commands[] = {
      "json out set units quiet seconds", 1, 1, command_compare},
     {"why", "JOB FIGURE", "where a figure comes from", "sawbill why samples/harbour-planters.job total",
      "json set units option seconds", 2, 2, command_why},
-    {"angle", "frame SIDES | splay SIDES SLOPE | point ANGLE", "saw settings for a frame, a splayed box, a point",
-     "sawbill angle splay 4 75", "json units butt width", 2, 3, command_angle},
-    {"check", "[FILE...]", "every error in recipes, jobs and rates", "sawbill check samples/harbour-planters.job",
-     "json units quiet", 0, 1000, command_check},
+    {"angle", "frame SIDES | splay SIDES SLOPE | point ANGLE",
+     "saw settings for a frame, a splayed box, a point", "sawbill angle splay 4 75", "json units butt width",
+     2, 3, command_angle},
+    {"check", "[FILE...]", "every error in recipes, jobs and rates",
+     "sawbill check samples/harbour-planters.job", "json units quiet", 0, 1000, command_check},
     {"start", "DIR", "make a shop folder that works at once", "sawbill start my-shop", "units quiet", 1, 1,
      command_start},
 };
@@ -46,17 +47,17 @@ bool stop_was_asked(void) {
     return stop_asked != 0;
 }
 
-typedef struct errand {
+typedef struct sb_errand {
     sb_run *run;
-    const command *command;
+    const sb_command *command;
     int word_count;
     char **words;
     int status;
-} errand;
+} sb_errand;
 
 static void do_errand(void *context) {
-    errand *errand = context;
-    options options = {0};
+    sb_errand *errand = context;
+    sb_options options = {0};
     if (!options_read(errand->run, errand->command, errand->word_count, errand->words, &options)) {
         errand->status = STATUS_WRONG_USE;
         return;
@@ -73,7 +74,8 @@ static void do_errand(void *context) {
 
 /* The worse of what the command says and what the notices say; wrong use stands above both. */
 static int final_status(int command_status, int notice_status) {
-    static const int order[] = {STATUS_DONE, STATUS_LOOK, STATUS_WRONG_INPUT, STATUS_SYSTEM, STATUS_WRONG_USE};
+    static const int order[] = {STATUS_DONE, STATUS_LOOK, STATUS_WRONG_INPUT, STATUS_SYSTEM,
+                                STATUS_WRONG_USE};
     int worst = STATUS_DONE;
     for (size_t i = 0; i < sizeof order / sizeof *order; i++)
         if (order[i] == command_status || order[i] == notice_status)
@@ -81,7 +83,7 @@ static int final_status(int command_status, int notice_status) {
     return worst;
 }
 
-static const command *find_command(const char *name) {
+static const sb_command *find_command(const char *name) {
     for (size_t i = 0; i < command_count; i++)
         if (strcmp(commands[i].name, name) == 0)
             return &commands[i];
@@ -98,9 +100,9 @@ static int unknown_command(const char *name) {
     return wrong_use("there is no command '%s'; 'sawbill --help' lists them", name);
 }
 
-static int run_command(const command *command, int word_count, char **words) {
+static int run_command(const sb_command *command, int word_count, char **words) {
     sb_run run = sb_run_new();
-    errand errand = {&run, command, word_count, words, STATUS_DONE};
+    sb_errand errand = {&run, command, word_count, words, STATUS_DONE};
     if (!run.pool || !sb_pool_run(run.pool, do_errand, &errand)) {
         fputs("sawbill: out of memory; nothing was written\n", stderr);
         sb_run_free(&run);
@@ -124,7 +126,7 @@ int main(int argc, char **argv) {
     } else if (strcmp(argv[1], "--version") == 0) {
         puts("sawbill " SAWBILL_VERSION);
     } else {
-        const command *command = find_command(argv[1]);
+        const sb_command *command = find_command(argv[1]);
         status = command ? run_command(command, argc - 2, argv + 2) : unknown_command(argv[1]);
     }
     if (fflush(stdout) != 0 || ferror(stdout)) {

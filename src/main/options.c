@@ -7,7 +7,12 @@
 #include <stdlib.h>
 #include <string.h>
 
-typedef enum option_kind { FLAG, VALUE, NUMBER, LIST } option_kind;
+typedef enum option_kind {
+    FLAG,
+    VALUE,
+    NUMBER,
+    LIST
+} option_kind;
 
 typedef struct option_row {
     const char *name;
@@ -19,23 +24,32 @@ typedef struct option_row {
 } option_row;
 
 static const option_row rows[] = {
-    {"json", 0, FLAG, offsetof(options, json), NULL, "print the result for machines; keys are in the README"},
-    {"out", 0, VALUE, offsetof(options, out), "DIR", "write papers there, not beside the job"},
-    {"set", 0, LIST, offsetof(options, sets), "NAME=VALUE", "what if: another input; PIECE.NAME for one piece"},
-    {"option", 0, VALUE, offsetof(options, option), "NAME", "which of the job's options; else the first"},
-    {"units", 0, VALUE, offsetof(options, units), "mm|in", "show lengths in these, whatever the shop says"},
-    {"parts", 0, VALUE, offsetof(options, parts), "FILE", "a bare list of parts instead of a job"},
-    {"stock", 0, VALUE, offsetof(options, stock), "FILE", "the stock for a bare list"},
-    {"kerf", 0, VALUE, offsetof(options, kerf), "LENGTH", "width of the saw cut, for a bare list"},
-    {"trim", 0, VALUE, offsetof(options, trim), "LENGTH", "taken off each factory end or edge, for a bare list"},
-    {"material-only", 0, FLAG, offsetof(options, material_only), NULL, "plan for the price of boards and sheets alone"},
-    {"seconds", 0, NUMBER, offsetof(options, seconds), "N", "stop the search after N seconds, with the plan so far"},
-    {"butt", 0, FLAG, offsetof(options, butt), NULL, "corners butted, not mitred"},
-    {"width", 0, VALUE, offsetof(options, width), "LENGTH", "width of the piece: gives long point less short point"},
-    {"quiet", 'q', FLAG, offsetof(options, quiet), NULL, "no summary, no notes; advice and errors only"},
-    {"help", 'h', FLAG, offsetof(options, help), NULL, "this text"},
+    {"json", 0, FLAG, offsetof(sb_options, json), NULL,
+     "print the result for machines; keys are in the README"},
+    {"out", 0, VALUE, offsetof(sb_options, out), "DIR", "write papers there, not beside the job"},
+    {"set", 0, LIST, offsetof(sb_options, sets), "NAME=VALUE",
+     "what if: another input; PIECE.NAME for one piece"},
+    {"option", 0, VALUE, offsetof(sb_options, option), "NAME", "which of the job's options; else the first"},
+    {"units", 0, VALUE, offsetof(sb_options, units), "mm|in",
+     "show lengths in these, whatever the shop says"},
+    {"parts", 0, VALUE, offsetof(sb_options, parts), "FILE", "a bare list of parts instead of a job"},
+    {"stock", 0, VALUE, offsetof(sb_options, stock), "FILE", "the stock for a bare list"},
+    {"kerf", 0, VALUE, offsetof(sb_options, kerf), "LENGTH", "width of the saw cut, for a bare list"},
+    {"trim", 0, VALUE, offsetof(sb_options, trim), "LENGTH",
+     "taken off each factory end or edge, for a bare list"},
+    {"material-only", 0, FLAG, offsetof(sb_options, material_only), NULL,
+     "plan for the price of boards and sheets alone"},
+    {"seconds", 0, NUMBER, offsetof(sb_options, seconds), "N",
+     "stop the search after N seconds, with the plan so far"},
+    {"butt", 0, FLAG, offsetof(sb_options, butt), NULL, "corners butted, not mitred"},
+    {"width", 0, VALUE, offsetof(sb_options, width), "LENGTH",
+     "width of the piece: gives long point less short point"},
+    {"quiet", 'q', FLAG, offsetof(sb_options, quiet), NULL, "no summary, no notes; advice and errors only"},
+    {"help", 'h', FLAG, offsetof(sb_options, help), NULL, "this text"},
 };
-enum { ROW_COUNT = sizeof rows / sizeof *rows };
+enum {
+    ROW_COUNT = sizeof rows / sizeof *rows
+};
 
 int wrong_use(const char *format, ...) {
     va_list arguments;
@@ -47,7 +61,7 @@ int wrong_use(const char *format, ...) {
     return STATUS_WRONG_USE;
 }
 
-static bool takes(const command *command, const char *name) {
+static bool takes(const sb_command *command, const char *name) {
     if (strcmp(name, "help") == 0)
         return true;
     size_t length = strlen(name);
@@ -57,10 +71,10 @@ static bool takes(const command *command, const char *name) {
     return false;
 }
 
-static const option_row *find_row(const command *command, const char *word, size_t length) {
+static const option_row *find_row(const sb_command *command, const char *word, size_t length) {
     for (size_t i = 0; i < ROW_COUNT; i++) {
-        bool by_name = length > 2 && strlen(rows[i].name) == length - 2 && strncmp(rows[i].name, word + 2, length - 2) == 0 &&
-                       word[1] == '-';
+        bool by_name = length > 2 && strlen(rows[i].name) == length - 2 &&
+                       strncmp(rows[i].name, word + 2, length - 2) == 0 && word[1] == '-';
         bool by_letter = length == 2 && rows[i].letter && word[1] == rows[i].letter;
         if ((by_name || by_letter) && takes(command, rows[i].name))
             return &rows[i];
@@ -68,7 +82,7 @@ static const option_row *find_row(const command *command, const char *word, size
     return NULL;
 }
 
-static bool unknown_option(const command *command, const char *word) {
+static bool unknown_option(const sb_command *command, const char *word) {
     const char *names[ROW_COUNT];
     size_t count = 0;
     for (size_t i = 0; i < ROW_COUNT; i++)
@@ -78,17 +92,25 @@ static bool unknown_option(const command *command, const char *word) {
     if (near)
         wrong_use("'%s' does not take %s; did you mean --%s?", command->name, word, near);
     else
-        wrong_use("'%s' does not take %s; 'sawbill %s --help' lists what it takes", command->name, word, command->name);
+        wrong_use("'%s' does not take %s; 'sawbill %s --help' lists what it takes", command->name, word,
+                  command->name);
     return false;
 }
 
-static bool store(sb_run *run, const option_row *row, const char *value, options *options) {
+static bool store(sb_run *run, const option_row *row, const char *value, sb_options *options) {
     char *field = (char *)options + row->offset;
     switch (row->kind) {
-    case FLAG: *(bool *)(void *)field = true; return true;
-    case VALUE: *(const char **)(void *)field = value; return true;
-    case LIST: SB_PUSH(run->pool, options->sets, value); return true;
-    case NUMBER: break;
+    case FLAG:
+        *(bool *)(void *)field = true;
+        return true;
+    case VALUE:
+        *(const char **)(void *)field = value;
+        return true;
+    case LIST:
+        SB_PUSH(run->pool, options->sets, value);
+        return true;
+    case NUMBER:
+        break;
     }
     char *end;
     double number = strtod(value, &end);
@@ -100,7 +122,8 @@ static bool store(sb_run *run, const option_row *row, const char *value, options
     return true;
 }
 
-static bool read_option(sb_run *run, const command *command, int count, char **words, int *at, options *options) {
+static bool read_option(sb_run *run, const sb_command *command, int count, char **words, int *at,
+                        sb_options *options) {
     const char *word = words[*at];
     const char *equals = strchr(word, '=');
     size_t length = equals ? (size_t)(equals - word) : strlen(word);
@@ -121,7 +144,7 @@ static bool read_option(sb_run *run, const command *command, int count, char **w
     return store(run, row, equals ? equals + 1 : words[++*at], options);
 }
 
-static bool words_fit(const command *command, const options *options) {
+static bool words_fit(const sb_command *command, const sb_options *options) {
     size_t count = options->words.count;
     if (options->help || (count >= command->least_words && count <= command->most_words))
         return true;
@@ -129,7 +152,7 @@ static bool words_fit(const command *command, const options *options) {
     return false;
 }
 
-bool options_read(sb_run *run, const command *command, int count, char **words, options *options) {
+bool options_read(sb_run *run, const sb_command *command, int count, char **words, sb_options *options) {
     bool only_words = false;
     for (int at = 0; at < count; at++) {
         if (!only_words && strcmp(words[at], "--") == 0) {
@@ -148,13 +171,14 @@ bool options_read(sb_run *run, const command *command, int count, char **words, 
     return words_fit(command, options);
 }
 
-void options_help(const command *command) {
+void options_help(const sb_command *command) {
     printf("sawbill %s %s\n  %s\n\n", command->name, command->form, command->summary);
     for (size_t i = 0; i < ROW_COUNT; i++) {
         if (!takes(command, rows[i].name))
             continue;
         char left[40];
-        snprintf(left, sizeof left, "--%s%s%s", rows[i].name, rows[i].value ? " " : "", rows[i].value ? rows[i].value : "");
+        snprintf(left, sizeof left, "--%s%s%s", rows[i].name, rows[i].value ? " " : "",
+                 rows[i].value ? rows[i].value : "");
         if (rows[i].letter)
             snprintf(left, sizeof left, "-%c, --%s", rows[i].letter, rows[i].name);
         printf("  %-20s %s\n", left, rows[i].help);

@@ -1,7 +1,7 @@
 /* main/quote.c -- the main job: a job file to all its papers. */
 #include "main/command.h"
 
-static bool write_papers(sb_run *run, const desk *desk, const sb_ways *ways) {
+static bool write_papers(sb_run *run, const sb_desk *desk, const sb_ways *ways) {
     const sb_job *job = desk->job;
     const sb_shop *shop = desk->shop;
     const sb_way *way = &ways->list.items[0];
@@ -11,7 +11,8 @@ static bool write_papers(sb_run *run, const desk *desk, const sb_ways *ways) {
     sb_document *quote = sb_paper_quote(run, shop, job, ways, wording);
     sb_document *estimate = sb_paper_estimate(run, shop, job, ways);
     sb_document *cuts = sb_paper_cuts(run, shop, job, way);
-    sb_document *order = sb_paper_order(run, shop, job->title ? job->title : job->name, job->date, way->order);
+    sb_document *order =
+        sb_paper_order(run, shop, job->title ? job->title : job->name, job->date, way->order);
     if (!sb_ok(run))
         return false;
     sb_file_set *files = sb_file_set_new(run, desk->folder);
@@ -19,11 +20,12 @@ static bool write_papers(sb_run *run, const desk *desk, const sb_ways *ways) {
            file_xlsx(run, files, sb_pool_print(run->pool, "%s-estimate", desk->base), estimate) &&
            file_xlsx(run, files, sb_pool_print(run->pool, "%s-cuts", desk->base), cuts) &&
            file_xlsx(run, files, sb_pool_print(run->pool, "%s-order", desk->base), order) &&
-           file_csv(run, files, sb_pool_print(run->pool, "%s-order", desk->base), order) && sb_file_set_keep(run, files);
+           file_csv(run, files, sb_pool_print(run->pool, "%s-order", desk->base), order) &&
+           sb_file_set_keep(run, files);
 }
 
-int command_quote(sb_run *run, const options *options) {
-    desk desk = {0};
+int command_quote(sb_run *run, const sb_options *options) {
+    sb_desk desk = {0};
     if (!desk_open(run, options, options->words.items[0], &desk))
         return STATUS_WRONG_INPUT;
     sb_tune tune = desk_tune(options);
@@ -35,7 +37,9 @@ int command_quote(sb_run *run, const options *options) {
     } else {
         show_document(run, options, sb_paper_summary(run, desk.shop, desk.job, ways));
         if (!options->quiet)
-            show(run, sb_pool_print(run->pool, "\nPapers: %s/%s-{quote,estimate,cuts,order}.xlsx, -order.csv\n", desk.folder, desk.base));
+            show(run,
+                 sb_pool_print(run->pool, "\nPapers: %s/%s-{quote,estimate,cuts,order}.xlsx, -order.csv\n",
+                               desk.folder, desk.base));
     }
     return stop_was_asked() ? STATUS_LOOK : STATUS_DONE;
 }

@@ -8,29 +8,31 @@ typedef struct stack {
     size_t count, capacity;
 } stack;
 
-static const sb_job_option *chosen_option(sb_run *run, const options *options, const sb_job *job) {
+static const sb_job_option *chosen_option(sb_run *run, const sb_options *options, const sb_job *job) {
     if (job->options.count == 0)
         return NULL;
     for (size_t i = 0; options->option && i < job->options.count; i++)
         if (strcmp(job->options.items[i].name, options->option) == 0)
             return &job->options.items[i];
     if (options->option)
-        sb_advise(run, job->place, "'%s' has no option '%s'; its first one is taken", job->name, options->option);
+        sb_advise(run, job->place, "'%s' has no option '%s'; its first one is taken", job->name,
+                  options->option);
     return &job->options.items[0];
 }
 
 /* All jobs of one takeoff stand in one shop with one set of rates: one rack, one price list. */
-static bool same_rates(sb_run *run, const desk *first, const desk *other) {
+static bool same_rates(sb_run *run, const sb_desk *first, const sb_desk *other) {
     if (strcmp(first->shop->folder, other->shop->folder) == 0)
         return true;
-    sb_error(run, other->job->place, "this job uses the rates in %s, the first one those in %s: take them off apart",
+    sb_error(run, other->job->place,
+             "this job uses the rates in %s, the first one those in %s: take them off apart",
              other->shop->folder, first->shop->folder);
     return false;
 }
 
-static bool open_all(sb_run *run, const options *options, desk *first, stack *takeoffs) {
+static bool open_all(sb_run *run, const sb_options *options, sb_desk *first, stack *takeoffs) {
     for (size_t i = 0; i < options->words.count; i++) {
-        desk next = {0};
+        sb_desk next = {0};
         if (!desk_open(run, options, options->words.items[i], &next))
             continue;
         if (takeoffs->count == 0)
@@ -46,7 +48,8 @@ static bool open_all(sb_run *run, const options *options, desk *first, stack *ta
     return sb_ok(run) && takeoffs->count > 0;
 }
 
-static bool write_papers(sb_run *run, const options *options, const sb_document *paper, const sb_document *order) {
+static bool write_papers(sb_run *run, const sb_options *options, const sb_document *paper,
+                         const sb_document *order) {
     if (!options->out)
         return true;
     sb_file_set *files = sb_file_set_new(run, options->out);
@@ -54,8 +57,8 @@ static bool write_papers(sb_run *run, const options *options, const sb_document 
            file_csv(run, files, "order", order) && sb_file_set_keep(run, files);
 }
 
-int command_takeoff(sb_run *run, const options *options) {
-    desk first = {0};
+int command_takeoff(sb_run *run, const sb_options *options) {
+    sb_desk first = {0};
     stack takeoffs = {0};
     if (!open_all(run, options, &first, &takeoffs))
         return STATUS_WRONG_INPUT;
@@ -72,8 +75,10 @@ int command_takeoff(sb_run *run, const options *options) {
     const sb_order *order = sb_order_of(run, first.shop, takeoffs.items, takeoffs.count, cutlist, plan, true);
     if (!order || !sb_ok(run))
         return STATUS_WRONG_INPUT;
-    const char *title = takeoffs.count == 1 ? first.job->title : sb_pool_print(run->pool, "%zu jobs", takeoffs.count);
-    sb_document *paper = sb_paper_takeoff(run, first.shop, title, takeoffs.items, takeoffs.count, plan, order);
+    const char *title =
+        takeoffs.count == 1 ? first.job->title : sb_pool_print(run->pool, "%zu jobs", takeoffs.count);
+    sb_document *paper =
+        sb_paper_takeoff(run, first.shop, title, takeoffs.items, takeoffs.count, plan, order);
     if (!write_papers(run, options, paper, sb_paper_order(run, first.shop, title, first.job->date, order)))
         return STATUS_WRONG_INPUT;
     if (options->json)

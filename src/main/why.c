@@ -1,8 +1,8 @@
 /* main/why.c -- where a figure comes from. */
 #include "main/command.h"
 
-int command_why(sb_run *run, const options *options) {
-    desk desk = {0};
+int command_why(sb_run *run, const sb_options *options) {
+    sb_desk desk = {0};
     if (!desk_open(run, options, options->words.items[0], &desk))
         return STATUS_WRONG_INPUT;
     sb_tune tune = desk_tune(options);
