@@ -30,17 +30,21 @@ void sb_pool_free(sb_pool *pool); /* runs what was deferred (last first), then f
 bool sb_pool_run(sb_pool *pool, void (*work)(void *context), void *context);
 
 void *sb_pool_alloc(sb_pool *pool, size_t size); /* zeroed, aligned for any type */
+void *sb_pool_alloc_array(sb_pool *pool, size_t count, size_t size); /* a product out of range is no memory */
+/* The pool takes no more than so many bytes from the system, 0 = no limit. For tests of running out. */
+void sb_pool_limit(sb_pool *pool, size_t bytes);
 char *sb_pool_copy(sb_pool *pool, const char *bytes, size_t size); /* adds the NUL */
 char *sb_pool_print(sb_pool *pool, const char *format, ...) __attribute__((format(printf, 2, 3)));
 
-/* Gives something that is not pool memory (a compiled pattern, an open file) to the pool. */
+/* Gives something that is not pool memory (a compiled pattern, an open file) to the pool. When even this
+ * finds no memory, the thing is released at once. */
 void sb_pool_defer(sb_pool *pool, void (*release)(void *thing), void *thing);
 
-/* Makes room for one more; used through SB_PUSH. */
+/* Makes room for one more; used through SB_PUSH, which is for work inside sb_pool_run. */
 void *sb_pool_grow(sb_pool *pool, void *items, size_t count, size_t *capacity, size_t item_size);
 
 #define SB_NEW(pool, type) ((type *)sb_pool_alloc((pool), sizeof(type)))
-#define SB_NEW_ARRAY(pool, type, count) ((type *)sb_pool_alloc((pool), sizeof(type) * (count)))
+#define SB_NEW_ARRAY(pool, type, count) ((type *)sb_pool_alloc_array((pool), (count), sizeof(type)))
 
 /* A growing list: `SB_LIST(sb_part) parts;` starts empty when zeroed. */
 #define SB_LIST(type)                                                                              \
@@ -60,6 +64,7 @@ typedef struct sb_notices sb_notices;
 typedef struct sb_run {
     sb_pool *pool;
     sb_notices *notices;
+    struct sb_lexer *lexers; /* those compiled so far, kept by sb_lexer_new */
 } sb_run;
 
 sb_run sb_run_new(void);     /* pool is NULL when there is no memory */
@@ -171,7 +176,7 @@ typedef struct sb_statements {
 } sb_statements;
 sb_statements sb_statements_read(sb_run *run, const sb_source *source);
 
-/* The rest as plain words, quotes around the whole removed. */
+/* The rest as plain words; a colon in front and quotes around the whole are removed. */
 const char *sb_statement_text(sb_run *run, const sb_statement *statement);
 
 /* A walk over the tokens of one line; never runs past the SB_END token. */
