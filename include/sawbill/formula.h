@@ -41,11 +41,15 @@ typedef struct sb_formula sb_formula; /* opaque tree; every node has its place *
  * comma, the end ...). NULL after an error notice. */
 const sb_formula *sb_formula_parse(sb_run *run, sb_cursor *cursor, bool decimal_comma);
 sb_place sb_formula_place(const sb_formula *formula);
+/* Words that cannot be names: and or not if when per from to of with on end true false, and the functions. */
+bool sb_formula_reserved(const char *word);
 
 /* Names and what they stand for. A name may stand for a formula, evaluated when first asked for, so
  * the order of lines does not matter; a cycle is an error that shows the chain a -> b -> a. */
 typedef struct sb_scope sb_scope;
 sb_scope *sb_scope_new(sb_run *run, sb_scope *parent); /* parent may be NULL; looked in second */
+/* These three are false, silently, when the name is reserved or taken in this very scope; a name of the parent may be
+ * taken again and hides it. A formula is evaluated in the scope that holds its name. */
 bool sb_scope_set(sb_run *run, sb_scope *scope, const char *name, sb_value value);
 bool sb_scope_set_formula(sb_run *run, sb_scope *scope, const char *name, const sb_formula *formula);
 /* `owner.attribute`, as slat.width */

@@ -1,0 +1,89 @@
+/* Formulas that must come to a certain kind of value. */
+#include "formula/evaluate.h"
+
+#include <math.h>
+
+static const double longest = 1e12; /* [nm] 1 km: nothing in a workshop is longer */
+static const int64_t most_counted = 10000000;
+
+sb_value sb_formula_value(sb_run *run, const sb_formula *formula, sb_scope *scope) {
+    return sb_term_value(sb_evaluate_in(run, formula, scope));
+}
+
+static bool evaluate_as(sb_run *run, const sb_formula *formula, sb_scope *scope, sb_dimension wanted,
+                        sb_number *out) {
+    sb_term term = sb_evaluate_in(run, formula, scope);
+    *out = term.number;
+    if (term.kind == SB_VALUE_NONE)
+        return false;
+    if (term.kind == SB_VALUE_QUANTITY && sb_dimension_same(term.dimension, wanted))
+        return true;
+    sb_error(run, formula->place, "expected %s, and this is %s%s", sb_dimension_name(run, wanted),
+             sb_describe(run, term, formula), sb_unit_hint(run, formula, term, wanted));
+    return false;
+}
+
+static bool tell_range(sb_run *run, const sb_formula *formula, const char *limit) {
+    sb_error(run, formula->place, "%s comes to more than %s", sb_formula_quote(run, formula), limit);
+    return false;
+}
+
+bool sb_formula_length(sb_run *run, const sb_formula *formula, sb_scope *scope, sb_length *out) {
+    sb_number number;
+    if (!evaluate_as(run, formula, scope, SB_DIM_LENGTH, &number))
+        return false;
+    if (fabs(number.real) > longest || !sb_number_to_up(number, &out->nm))
+        return tell_range(run, formula, "1 km");
+    return true;
+}
+
+bool sb_formula_area(sb_run *run, const sb_formula *formula, sb_scope *scope, sb_area *out) {
+    sb_number number, nm2_per_um2 = sb_number_whole(1000000);
+    if (!evaluate_as(run, formula, scope, SB_DIM_AREA, &number))
+        return false;
+    if (fabs(number.real) > longest * longest ||
+        !sb_number_to_nearest(sb_number_div(number, nm2_per_um2), &out->um2))
+        return tell_range(run, formula, "a square kilometre");
+    return true;
+}
+
+bool sb_formula_angle(sb_run *run, const sb_formula *formula, sb_scope *scope, sb_angle *out) {
+    sb_number number;
+    if (!evaluate_as(run, formula, scope, SB_DIM_ANGLE, &number))
+        return false;
+    return sb_number_to_nearest(number, &out->udeg) || tell_range(run, formula, "any angle there is");
+}
+
+bool sb_formula_count(sb_run *run, const sb_formula *formula, sb_scope *scope, int64_t *out) {
+    sb_number number;
+    if (!evaluate_as(run, formula, scope, SB_DIM_NUMBER, &number))
+        return false;
+    sb_style style = {.step = {1}};
+    const char *text = sb_term_text(run, sb_term_quantity(number, SB_DIM_NUMBER), &style);
+    sb_number whole = sb_number_round(number);
+    if (sb_number_compare(number, whole) != 0) {
+        sb_error(run, formula->place,
+                 "expected a whole number, and %s is %s: floor(...) or ceil(...) makes it whole",
+                 sb_formula_quote(run, formula), text);
+        return false;
+    }
+    if (sb_number_to_nearest(whole, out) && *out >= 0 && *out <= most_counted)
+        return true;
+    sb_error(run, formula->place, "expected a count from 0 to ten million, and %s is %s",
+             sb_formula_quote(run, formula), text);
+    return false;
+}
+
+bool sb_formula_truth(sb_run *run, const sb_formula *formula, sb_scope *scope, bool *out) {
+    sb_term term = sb_evaluate_in(run, formula, scope);
+    *out = term.truth;
+    return sb_wants_truth(run, formula, term);
+}
+
+bool sb_formula_micro(sb_run *run, const sb_formula *formula, sb_scope *scope, int64_t *millionths) {
+    sb_number number;
+    if (!evaluate_as(run, formula, scope, SB_DIM_NUMBER, &number))
+        return false;
+    return sb_number_to_nearest(sb_number_mul(number, sb_number_whole(1000000)), millionths) ||
+           tell_range(run, formula, "nine million million");
+}
