@@ -1,0 +1,80 @@
+/* shop/read.h -- what the readers of a shop's files share; for this room only.
+ *
+ * A reader goes on after a mistake, so that all mistakes of all files come out together. What it could not read
+ * stays zero.
+ */
+#ifndef SHOP_READ_H
+#define SHOP_READ_H
+
+#include "sawbill/shop.h"
+
+typedef struct shop_reader {
+    sb_run *run;
+    sb_shop *shop;
+    SB_LIST(const sb_stock *) doubtful; /* rows with mistakes: prices are not held against them */
+} shop_reader;
+
+/* ---- one reader a file ------------------------------------------------------------------------------- */
+
+bool shop_read_settings(shop_reader *reader, const char *path); /* false when there is no file */
+void shop_read_grades(shop_reader *reader, const char *path);
+void shop_read_operations(shop_reader *reader, const char *path);
+void shop_read_stock(shop_reader *reader, const char *path);
+void shop_read_prices(shop_reader *reader, const char *path);
+void shop_read_rack(shop_reader *reader, const char *path);
+void shop_check_worth(shop_reader *reader); /* nothing at hand may be worth more than it costs new */
+
+bool shop_doubtful(const shop_reader *reader, const sb_stock *stock);
+
+/* ---- words ---------------------------------------------------------------------------------------------- */
+
+bool shop_kind_find(const char *word, sb_stock_kind *out);
+bool shop_driver_find(const char *word, sb_driver *out);
+bool shop_driver_planned(sb_driver driver); /* counted from the cutting plan */
+void shop_unknown_kind(sb_run *run, sb_place at, const char *word);
+void shop_unknown_driver(sb_run *run, sb_place at, const char *word);
+/* A word that recipes and jobs can name: starts with a letter or digit, then letters, digits, - _ and dots. */
+bool shop_word_fits(const char *text);
+
+/* ---- prices ------------------------------------------------------------------------------------------------ */
+
+bool shop_per_fits(sb_per per, sb_stock_kind kind);
+const char *shop_per_words(sb_run *run, sb_stock_kind kind); /* "each, m, ft": what a kind is sold by */
+void shop_unknown_per(sb_run *run, sb_place at, const char *word, sb_stock_kind kind);
+sb_cost shop_offer_each(const sb_stock *stock, const sb_offer *offer, int digits);
+
+/* ---- the cells of one row; true unless an error was told, an empty cell leaves `out` as it was -------------- */
+
+typedef struct shop_row {
+    sb_run *run;
+    const sb_csv *csv;
+    const sb_column *columns;
+    size_t index;
+} shop_row;
+
+/* Reads a CSV file and hands over its rows but the empty ones. With a faulty header no row is read: what it would
+ * tell follows from the header. */
+typedef void shop_row_read(shop_reader *reader, shop_row row);
+void shop_each_row(shop_reader *reader, const char *path, const sb_column *columns, size_t count, shop_row_read *read);
+
+typedef enum shop_demand { SHOP_OPTIONAL, SHOP_NEEDED } shop_demand;
+
+const char *shop_text(shop_row row, size_t column);
+sb_place shop_at(shop_row row, size_t column); /* the cell, or the row when it has no such cell */
+bool shop_given(shop_row row, size_t column);
+bool shop_need(shop_row row, size_t column);   /* not empty */
+bool shop_refuse(shop_row row, size_t column, const char *why); /* empty */
+bool shop_id(shop_row row, size_t column, const char **out);    /* needed, and fit to be named */
+bool shop_length(shop_row row, size_t column, shop_demand demand, sb_length *out); /* above zero */
+bool shop_count(shop_row row, size_t column, int64_t least, int64_t *out);
+bool shop_yes(shop_row row, size_t column, bool *out);
+/* An amount of a stock in the unit of its kind, rounded down: 200, 2.5 l, 1 kg, 50 m. */
+bool shop_amount(shop_row row, size_t column, const sb_stock *stock, int64_t *out);
+/* 12 m2/l, 400 ft2/gal; 180 g/m2, 40 lb/1000 ft2. */
+bool shop_coverage(shop_row row, size_t column, sb_area *out);
+bool shop_spread(shop_row row, size_t column, sb_mass *out);
+
+/* Tells that `what` stands twice, and where it stood first. */
+void shop_twice(sb_run *run, sb_place at, const char *what, const char *name, sb_place first);
+
+#endif

@@ -1,0 +1,239 @@
+/* The keywords of shop.txt and what each line holds. rates/README.md describes them in the same order. */
+#include "shop/settings.h"
+
+#include <stddef.h>
+#include <string.h>
+
+#define COUNT(words) (sizeof(words) / sizeof *(words))
+
+static bool read_address(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
+{
+    (void)setting, (void)cursor;
+    SB_PUSH(reader->run->pool, reader->settings->address, sb_statement_text(reader->run, reader->line));
+    return true;
+}
+
+/* ---- how things are written ------------------------------------------------------------------------------------ */
+
+static bool read_currency(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
+{
+    (void)setting;
+    const sb_token *code = sb_expect_word(reader->run, cursor, "a currency, as EUR");
+    if (!code)
+        return false;
+    if (sb_currency_find(code->text, &reader->settings->currency))
+        return true;
+    sb_error(reader->run, code->place, "%s is no currency of ISO 4217: expected three capitals, as EUR", code->text);
+    return false;
+}
+
+static bool read_language(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
+{
+    (void)setting;
+    const sb_token *word = sb_expect_word(reader->run, cursor, "a language, as en");
+    if (!word)
+        return false;
+    reader->settings->language = word->text;
+    return true;
+}
+
+/* `units mm step 0.5 mm`; the step may be left out */
+static bool read_units(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
+{
+    static const char *const words[] = {"mm", "in"};
+    sb_style *style = &reader->settings->style;
+    size_t unit;
+    (void)setting;
+    if (!setting_take_choice(reader, cursor, "unit", words, COUNT(words), &unit))
+        return false;
+    style->units = unit == 0 ? SB_UNITS_MM : SB_UNITS_IN;
+    style->step.nm = 0;
+    return !sb_take_word(cursor, "step") || setting_take_length(reader, cursor, &style->step);
+}
+
+/* ---- saws ---------------------------------------------------------------------------------------------------- */
+
+static bool read_saw(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
+{
+    static const char *const words[] = {"crosscut", "rip", "panel"};
+    sb_saw *saws[] = {&reader->settings->crosscut, &reader->settings->rip, &reader->settings->panel};
+    size_t which;
+    (void)setting;
+    reader->saw = NULL, reader->saw_name = NULL;
+    if (!setting_take_choice(reader, cursor, "saw", words, COUNT(words), &which))
+        return false;
+    reader->saw = saws[which], reader->saw_name = words[which];
+    return true;
+}
+
+/* `50 deg left 60 deg right`, `45 deg left`; `45 deg` alone is both sides */
+static bool read_swing(settings_reader *reader, sb_cursor *cursor, sb_angle *left, sb_angle *right)
+{
+    sb_angle angle;
+    do {
+        if (!setting_take_angle(reader, cursor, &angle))
+            return false;
+        if (sb_take_word(cursor, "left"))
+            *left = angle;
+        else if (sb_take_word(cursor, "right"))
+            *right = angle;
+        else
+            *left = *right = angle;
+    } while (cursor->at->kind == SB_QUANTITY);
+    return true;
+}
+
+static bool read_mitre(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
+{
+    (void)setting;
+    return read_swing(reader, cursor, &reader->saw->mitre_left, &reader->saw->mitre_right);
+}
+
+static bool read_bevel(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
+{
+    (void)setting;
+    return read_swing(reader, cursor, &reader->saw->bevel_left, &reader->saw->bevel_right);
+}
+
+/* `2`, `2 with trimming`, `3`, `any` */
+static bool read_stages(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
+{
+    sb_settings *settings = reader->settings;
+    const sb_token *token = cursor->at;
+    (void)setting;
+    settings->panel_stages = 0;
+    settings->panel_trims = false;
+    if (sb_take_word(cursor, "any"))
+        return true;
+    bool two = strcmp(token->text, "2") == 0;
+    if (token->kind != SB_QUANTITY || (!two && strcmp(token->text, "3") != 0)) {
+        sb_error(reader->run, token->place, "expected `2`, `2 with trimming`, `3` or `any`");
+        return false;
+    }
+    cursor->at++;
+    settings->panel_stages = two ? 2 : 3;
+    settings->panel_trims = two && sb_take_word(cursor, "with");
+    return !settings->panel_trims || setting_expect(reader, cursor, "trimming");
+}
+
+/* ---- leftovers ------------------------------------------------------------------------------------------------- */
+
+static bool read_leftover(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
+{
+    static const char *const words[] = {"board", "sheet", "value"};
+    sb_settings *settings = reader->settings;
+    size_t which;
+    (void)setting;
+    if (!setting_take_choice(reader, cursor, "leftover", words, COUNT(words), &which))
+        return false;
+    if (which == 0)
+        return setting_take_length(reader, cursor, &settings->leftover_length);
+    if (which == 2)
+        return setting_take_share(reader, cursor, "new", &settings->leftover_value);
+    return setting_take_length(reader, cursor, &settings->leftover_sheet_length) &&
+           setting_expect(reader, cursor, "by") &&
+           setting_take_length(reader, cursor, &settings->leftover_sheet_width);
+}
+
+/* ---- labour, overhead, price ------------------------------------------------------------------------------------- */
+
+static bool per_hour(settings_reader *reader, sb_cursor *cursor)
+{
+    return setting_expect(reader, cursor, "per") && (sb_take_word(cursor, "h") || setting_expect(reader, cursor, "hour"));
+}
+
+static bool read_worker(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
+{
+    sb_worker worker = {.place = reader->line->keyword.place};
+    (void)setting;
+    const sb_token *id = sb_expect_word(reader->run, cursor, "a name for the worker");
+    if (!id)
+        return false;
+    worker.id = id->text, worker.place = id->place;
+    bool good = setting_take_money(reader, cursor, &worker.hour) && per_hour(reader, cursor);
+    SB_PUSH(reader->run->pool, reader->settings->workers, worker);
+    return good;
+}
+
+/* `14.00 per hour` or `30 % of labour` */
+static bool read_overhead(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
+{
+    (void)setting;
+    if (cursor->at->kind == SB_QUANTITY && strchr(cursor->at->text, '%'))
+        return setting_take_share(reader, cursor, "labour", &reader->settings->overhead_labour);
+    return setting_take_money(reader, cursor, &reader->settings->overhead_hour) && per_hour(reader, cursor);
+}
+
+static bool read_charge(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
+{
+    static const char *const words[] = {"bought", "used"};
+    size_t which;
+    (void)setting;
+    if (!setting_take_choice(reader, cursor, "charge", words, COUNT(words), &which))
+        return false;
+    reader->settings->charge = which == 0 ? SB_CHARGE_BOUGHT : SB_CHARGE_USED;
+    if (which == 1 || !sb_take_word(cursor, "less"))
+        return true;
+    reader->settings->charge = SB_CHARGE_BOUGHT_LESS_LEFTOVERS;
+    return setting_expect(reader, cursor, "leftovers");
+}
+
+/* `standard 21 % of net : VAT` */
+static bool read_tax(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
+{
+    (void)setting;
+    const sb_token *id = sb_expect_word(reader->run, cursor, "a name for the tax");
+    if (!id)
+        return false;
+    sb_tax tax = {.id = id->text, .title = id->text, .place = id->place};
+    bool good = setting_take_share(reader, cursor, "net", &tax.rate);
+    if (good && cursor->at->kind == SB_TEXT)
+        tax.title = (cursor->at++)->text;
+    SB_PUSH(reader->run->pool, reader->settings->taxes, tax);
+    return good;
+}
+
+/* ---- the table ------------------------------------------------------------------------------------------------------ */
+
+#define OF_SHOP(field) .scope = IN_SHOP, .offset = offsetof(sb_settings, field)
+#define OF_SAW(field) .scope = IN_SAW, .offset = offsetof(sb_saw, field)
+#define OF_PANEL(field) .scope = IN_PANEL, .offset = offsetof(sb_settings, field)
+
+const shop_setting shop_settings[] = {
+    {"shop", setting_text, .text = true, OF_SHOP(name)},
+    {"address", read_address, .text = true, .times = OFTEN},
+    {"contact", setting_text, .text = true, OF_SHOP(contact)},
+    {"currency", read_currency, .early = true},
+    {"language", read_language, .scope = IN_SHOP},
+    {"units", read_units, .scope = IN_SHOP},
+    {"decimal", setting_either, .early = true, OF_SHOP(style.decimal_comma), .words = {"point", "comma"}},
+    {"saw", read_saw, .times = ONCE_NAMED},
+    {"kerf", setting_length, OF_SAW(kerf)},
+    {"trim", setting_length, OF_SAW(trim), .zero_fits = true},
+    {"mitre", read_mitre, .scope = IN_SAW},
+    {"bevel", read_bevel, .scope = IN_SAW},
+    {"longest-rip", setting_length, OF_SAW(longest_rip)},
+    {"smallest-strip", setting_length, OF_SAW(smallest_strip)},
+    {"stages", read_stages, .scope = IN_PANEL},
+    {"first", setting_either, OF_PANEL(panel_rip_first), .words = {"crosscut", "rip"}},
+    {"leftover", read_leftover, .times = ONCE_NAMED},
+    {"vehicle", setting_length, OF_SHOP(vehicle)},
+    {"planing", setting_length, OF_SHOP(planing), .zero_fits = true},
+    {"short", setting_length, OF_SHOP(short_part), .zero_fits = true},
+    {"worker", read_worker, .times = ONCE_NAMED},
+    {"overhead", read_overhead, .scope = IN_SHOP},
+    {"contingency", setting_share, OF_SHOP(contingency), .of = "cost"},
+    {"margin", setting_share, OF_SHOP(margin), .of = "price"},
+    {"markup", setting_share, OF_SHOP(margin), .of = "cost"},
+    {"charge", read_charge, .scope = IN_SHOP},
+    {"tax", read_tax, .times = ONCE_NAMED},
+    {"prices", setting_either, OF_SHOP(prices_gross), .words = {"net", "gross"}},
+    {"tax-rounding", setting_either, OF_SHOP(tax_per_line), .words = {"total", "line"}},
+    {"price-point", setting_money, OF_SHOP(price_point)},
+    {"validity", setting_days, OF_SHOP(validity_days)},
+    {"deposit", setting_share, OF_SHOP(deposit), .of = "total"},
+    {"price-age", setting_days, OF_SHOP(price_age_days)},
+    {"week", setting_time, OF_SHOP(week)},
+    {"lead", setting_days, OF_SHOP(lead_days)},
+};
+const size_t shop_settings_count = COUNT(shop_settings);

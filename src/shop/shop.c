@@ -1,0 +1,19 @@
+/* Reads a shop's folder, file after file in the order in which they refer to each other. */
+#include "shop/read.h"
+
+sb_shop *sb_shop_read(sb_run *run, const char *rates)
+{
+    sb_pool *pool = run->pool;
+    sb_shop *shop = SB_NEW(pool, sb_shop);
+    shop_reader reader = {.run = run, .shop = shop};
+    shop->folder = sb_pool_print(pool, "%s", rates);
+    if (!shop_read_settings(&reader, sb_pool_print(pool, "%s/shop.txt", rates)))
+        return NULL;
+    shop_read_grades(&reader, sb_pool_print(pool, "%s/grades.csv", rates));
+    shop_read_operations(&reader, sb_pool_print(pool, "%s/operations.csv", rates));
+    shop_read_stock(&reader, sb_pool_print(pool, "%s/stock.csv", rates));
+    shop_read_prices(&reader, sb_pool_print(pool, "%s/prices.csv", rates));
+    shop_read_rack(&reader, sb_pool_print(pool, "%s/rack.csv", rates));
+    shop_check_worth(&reader);
+    return shop;
+}
