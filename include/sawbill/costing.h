@@ -1,11 +1,22 @@
 /* sawbill/costing.h -- from takeoff and plan to money.
  *
- * In this order: material + labour + overhead = cost; cost + contingency = base; price = base / (1 - margin) or base * (1 + markup);
- * less discount; unit price up to the shop's price point; line = count * unit price; + delivery; tax per rate. Amounts are
- * rounded once, where a line is made; lines add up to totals to the minor unit.
+ * In this order, every amount rounded once to the minor unit, half away from zero, where it is made:
+ *   material line    round(quantity * each)
+ *   labour line      round(quantity * time of one * hourly rate)
+ *   overhead         round(hours * rate), or round(labour * share)
+ *   cost             material + labour + overhead
+ *   contingency      round(cost * share)                        base = cost + contingency
+ *   price            per kind of piece: round(base / (1 - margin)) or round(base * (1 + markup))
+ *   discount         per kind of piece: round(price * share)
+ *   unit             (price - discount) / count, with tax when the shop quotes gross, UP to the price point
+ *   line             count * unit
+ *   tax              one rate; on the total or line by line; inside the total when the shop quotes gross
+ *   gross            net + tax                                  deposit = round(gross * share)
+ * Lines add up to totals to the minor unit.
  *
- * The job's cost is shared out over its kinds of piece: each material line by what the piece uses of that stock, each
- * labour line by what it causes, batch lines by labour. Shares are whole minor units that add up to the line (largest remainder).
+ * The job's cost is shared out over its kinds of piece: a material line by what each uses of that stock, a labour line by what
+ * each causes, lines for the batch by labour time; overhead as labour is, contingency by cost. Shares are whole minor units that
+ * add up to the line (largest remainder).
  */
 #ifndef SAWBILL_COSTING_H
 #define SAWBILL_COSTING_H
@@ -16,44 +27,62 @@
 extern "C" {
 #endif
 
-typedef enum sb_material_group { SB_MATERIAL_TIMBER, SB_MATERIAL_SHEETS, SB_MATERIAL_FIXINGS, SB_MATERIAL_FINISH, SB_MATERIAL_GLUE,
-                                 SB_MATERIAL_OTHER, SB_MATERIAL_EXTRA, SB_MATERIAL_CREDIT /* usable leftovers, negative */ } sb_material_group;
+/* Lines come in this order. */
+typedef enum sb_material_group {
+    SB_MATERIAL_TIMBER,
+    SB_MATERIAL_SHEETS,
+    SB_MATERIAL_FIXINGS,
+    SB_MATERIAL_FINISH,
+    SB_MATERIAL_GLUE,
+    SB_MATERIAL_OTHER,
+    SB_MATERIAL_EXTRA, /* of the job */
+    SB_MATERIAL_CREDIT /* usable leftovers, negative */
+} sb_material_group;
+const char *sb_material_group_word(sb_material_group group); /* timber sheets fixings finish glue other extra credit */
 
 typedef struct sb_material_line {
     sb_material_group group;
-    const char *what;          /* "larch 20 x 95, 4200 mm, of Fen Timber" */
-    const sb_stock *stock;     /* NULL: an extra */
-    const sb_order_line *order;/* NULL: an extra or a credit */
-    int64_t quantity_milli;    /* thousandths of a board, sheet, pack; 1000 for an extra. Charged, not bought, with SB_CHARGE_USED */
+    const char *what;           /* "Larch 20 x 95, 4200 mm, of Fen Timber" */
+    const sb_stock *stock;      /* NULL: an extra */
+    const sb_order_line *order; /* NULL: an extra or a credit */
+    int64_t quantity_milli;     /* thousandths of a board, sheet, pack, m3; 1000 for an extra or a credit. What is charged: less
+                                   than what is bought under SB_CHARGE_USED */
     sb_cost each;
-    sb_money amount;           /* round(quantity * each) */
-    sb_place place;            /* the price row, the job line */
+    sb_money amount; /* round(quantity * each) */
+    sb_place place;  /* the price row, the job line */
 } sb_material_line;
 
 typedef struct sb_labour_line {
     const sb_operation *operation;
-    const char *text;
-    bool from_plan;
-    int64_t quantity_milli;    /* of the driver's unit */
-    sb_duration time;
-    sb_money hour;             /* the worker's rate */
-    sb_money amount;           /* round(time * hour) */
+    const char *text; /* what for, "" when nothing was said */
+    bool from_plan;   /* counted from the cutting plan */
+    bool batch;       /* once for the batch */
+    int64_t quantity_milli; /* of the driver's unit */
+    sb_duration time;       /* quantity * operation->time, to the nearest ms */
+    sb_money hour;          /* the worker's rate */
+    sb_money amount;        /* round(quantity * operation->time * hour): the time is not rounded in between */
     sb_place place;
 } sb_labour_line;
 
-typedef struct sb_price_line { /* one kind of piece */
-    size_t piece;
+typedef struct sb_price_line { /* one kind of piece, all of them together unless it says otherwise */
+    size_t piece;              /* into takeoff.pieces */
     int64_t count;
-    sb_money material, labour, overhead, cost, contingency, base;
-    sb_money price;            /* with margin or markup, before discount, for all */
+    sb_money material, labour, overhead; /* shares of the job's */
+    sb_money cost;                       /* material + labour + overhead */
+    sb_money contingency;                /* share of the job's */
+    sb_money base;                       /* cost + contingency */
+    sb_money price;                      /* with margin or markup, before discount */
     sb_money discount;
-    sb_money unit;             /* what the quote shows: net or gross as the shop quotes */
-    sb_money line;             /* count * unit */
-    sb_money net;              /* of the line, without tax */
+    sb_money unit; /* of one: what the quote shows, net or gross as the shop quotes */
+    sb_money line; /* count * unit */
+    sb_money net;  /* of the line, without tax */
     sb_duration time;
 } sb_price_line;
 
-typedef struct sb_tax_line { const sb_tax *tax; sb_money base, amount; } sb_tax_line;
+typedef struct sb_tax_line {
+    const sb_tax *tax;
+    sb_money base, amount;
+} sb_tax_line;
 
 typedef struct sb_estimate {
     const sb_shop *shop;
@@ -61,29 +90,40 @@ typedef struct sb_estimate {
     const sb_takeoff *takeoff;
     const sb_plan *plan;
     const sb_order *order;
-    SB_LIST(sb_material_line) materials;
-    SB_LIST(sb_labour_line) labour;
-    SB_LIST(sb_price_line) pieces;
-    SB_LIST(sb_tax_line) taxes;
-    sb_duration time;
-    sb_money material_total, labour_total, overhead, cost, contingency, base;
+    SB_LIST(sb_material_line) materials; /* by group */
+    SB_LIST(sb_labour_line) labour;      /* recipes' work, the plan's, the batch's */
+    SB_LIST(sb_price_line) pieces;       /* as in takeoff.pieces */
+    SB_LIST(sb_tax_line) taxes;          /* none or one */
+    sb_duration time;                    /* sum of the labour lines */
+    sb_money material_total, labour_total, overhead;
+    sb_money cost;        /* material + labour + overhead */
+    sb_money contingency; /* contingency_rate of cost */
+    sb_money base;        /* cost + contingency */
     sb_price_method method;
-    sb_share rate;             /* margin or markup as asked for */
-    sb_share contingency_rate, discount_rate;
-    sb_money price, discount;  /* sums over pieces */
-    sb_money rounding;         /* net of the lines less (price - discount): what price points add */
-    sb_money pieces_net, delivery, net, tax, gross, deposit;
-    sb_share deposit_rate;
-    sb_money floor;            /* net price that just pays material, labour, overhead and delivery */
-    sb_share margin_left;      /* (net - floor - contingency...) see below: (net - delivery - cost) / (net - delivery) */
-    sb_money earned_hour;      /* (net - everything but labour) per hour worked */
-    sb_mass mass;              /* of all pieces */
-    sb_length boards_length; sb_area sheets_area; /* bought and from the rack */
-    sb_share waste;            /* of timber and sheets used up: 1 - finished volume / (taken - usable leftovers) */
-    int lead_days;
+    sb_share rate; /* margin (of price) or markup (on base) as asked for */
+    sb_share contingency_rate, discount_rate, deposit_rate;
+    sb_money price, discount; /* sums over pieces */
+    sb_money rounding;        /* pieces_net - (price - discount): what price points add */
+    sb_money pieces_net;      /* sum of the lines' net; quoted gross: net - delivery */
+    sb_money delivery;        /* net, as the job says */
+    sb_money delivery_line;   /* as the quote shows it: with tax when the shop quotes gross */
+    sb_money net, tax, gross; /* pieces_net + delivery; its tax; both */
+    sb_money deposit;         /* deposit_rate of gross */
+    sb_money floor;           /* cost + delivery: the net price that just pays material, labour, overhead and delivery */
+    sb_money left;            /* pieces_net - base: what is left after discount and rounding */
+    sb_share margin_left;     /* left / pieces_net: equals the margin asked for when there is neither discount nor rounding */
+    sb_share markup_left;     /* left / base: the same money as a share of cost with contingency */
+    sb_money earned_hour;     /* (net - material - overhead - delivery) / hours; 0 without hours. Contingency counts as earned */
+    sb_mass mass;             /* of all pieces, wood only; 0 when one is not known */
+    sb_length boards_length;  /* boards taken, bought and from the rack */
+    sb_area sheets_area;      /* sheets taken */
+    sb_share waste;           /* of timber and sheets used up: 1 - finished volume / (volume taken - usable leftovers) */
+    int lead_days;            /* lead_days + ceil(time / week * 7); -1 when the shop does not tell its week */
 } sb_estimate;
 
-/* Advice (status 3): a net price under the floor, a price older than the shop's limit at the job's date, an offer without date is silent. */
+/* Errors: a margin of 100 % or more, a discount beyond 100 %, a tax nobody knows, amounts out of range.
+ * Advice (status 3): a net price under the floor; a discount that leaves less than the base; prices older than the shop allows at
+ * the job's date, or dated after it. An offer without a date is silent. NULL only when an argument is. */
 const sb_estimate *sb_estimate_of(sb_run *run, const sb_shop *shop, const sb_takeoff *takeoff, const sb_cutlist *cutlist,
                                   const sb_plan *plan, const sb_order *order);
 
@@ -96,19 +136,28 @@ typedef struct sb_way {
     const sb_order *order;
     const sb_estimate *estimate;
 } sb_way;
-typedef struct sb_ways { SB_LIST(sb_way) list; } sb_ways; /* in the order of the job file; at least one */
-/* `tune` may be NULL: search limits for the planner (seconds, stop_asked, material_only). NULL when there were errors. */
-typedef struct sb_tune { double seconds; const volatile int *stop_asked; bool material_only; } sb_tune;
+typedef struct sb_ways {
+    SB_LIST(sb_way) list; /* in the order of the job file; at least one */
+} sb_ways;
+/* Search limits for the planner. The seconds are for all options together, a like share each. */
+typedef struct sb_tune {
+    double seconds;
+    const volatile int *stop_asked;
+    bool material_only;
+} sb_tune;
+/* `tune` may be NULL. NULL when there were errors; those of all options are told. */
 const sb_ways *sb_ways_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job, const sb_tune *tune);
 
-/* Shares `amount` out by weights, in whole minor units that add up to it (largest remainder, earlier first on ties).
- * All weights zero: even shares. */
+/* Shares `amount` out by weights (>= 0, less counts as 0), in whole minor units that add up to it (largest remainder, earlier
+ * first on ties). All weights zero: even shares. */
 void sb_share_out(sb_run *run, sb_money amount, const int64_t *weights, size_t count, sb_money *shares);
 
-/* Which order of rounding a tax takes: on the total once, or line by line. */
+/* The tax on a net amount: round(net * rate). */
 sb_money sb_tax_of(sb_money net, sb_share rate);
 /* The tax inside a gross amount: gross - round(gross / (1 + rate)). */
 sb_money sb_tax_inside(sb_money gross, sb_share rate);
+/* The price of one out of an amount for `count`, up to a multiple of `point` (0: of the minor unit). */
+sb_money sb_unit_price(sb_money amount, int64_t count, sb_share tax, sb_money point);
 
 #ifdef __cplusplus
 }

@@ -1,0 +1,50 @@
+/* costing/inside.h -- what the files of this room share while one estimate is made. */
+#ifndef SAWBILL_COSTING_INSIDE_H
+#define SAWBILL_COSTING_INSIDE_H
+
+#include "sawbill/costing.h"
+
+typedef struct costing {
+    sb_run *run;
+    const sb_shop *shop;
+    const sb_job *job;
+    const sb_takeoff *takeoff;
+    const sb_cutlist *cutlist;
+    const sb_plan *plan;
+    const sb_order *order;
+    sb_estimate *estimate;
+    size_t count;   /* kinds of piece */
+    int64_t *busy;  /* [count] the time each causes, ms: what is for the batch is shared by it */
+    int64_t micros; /* the whole time, us: exact, for overhead by the hour */
+} costing;
+
+/* share.c: the same as sb_share_out, on bare numbers. */
+void costing_share(sb_run *run, int64_t amount, const int64_t *weights, size_t count, int64_t *shares);
+
+/* weights.c: [count] weights; NULL when no kind of piece has any. */
+const int64_t *costing_stock_weights(const costing *c, const sb_stock *stock);
+const int64_t *costing_driver_weights(const costing *c, sb_driver driver);
+
+/* left.c: what the plan leaves over, and which supply of the plan belongs to an order line. */
+bool costing_is_of(const costing *c, size_t supply, const sb_order_line *line);
+/* Usable leftovers of one stock: their number, length (boards) or area (sheets), and value by the shop's
+ * rule. */
+typedef struct costing_left {
+    int64_t count;
+    sb_length length;
+    sb_area area;
+    sb_cost value;
+} costing_left;
+costing_left costing_left_of(const costing *c, const sb_stock *stock);
+
+/* charge.c: what of an order line is charged, in thousandths. */
+int64_t costing_charged(const costing *c, const sb_order_line *line);
+
+/* In this order, each filling its part of the estimate. */
+void costing_labour(costing *c);
+void costing_materials(costing *c);
+void costing_prices(costing *c);
+void costing_measures(costing *c); /* lengths, areas, waste, mass, lead time */
+void costing_advise(const costing *c);
+
+#endif

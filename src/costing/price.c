@@ -1,0 +1,216 @@
+/* From cost to what the customer pays, in the order of sawbill/costing.h. */
+#include "costing/inside.h"
+
+static const int64_t WHOLE = 1000000; /* 100 % in ppm */
+static const int64_t US_PER_HOUR = 3600000000;
+
+/* ---- rates: the job's word goes before the shop's --------------------------------------------------------
+ */
+
+static sb_share chosen(sb_job_share of_job, sb_share of_shop) {
+    return of_job.given ? of_job.share : of_shop;
+}
+
+static void set_rates(costing *c) {
+    const sb_job *job = c->job;
+    const sb_settings *s = &c->shop->settings;
+    sb_estimate *e = c->estimate;
+    e->method = job->margin.given ? SB_MARGIN_ON_PRICE : job->markup.given ? SB_MARKUP_ON_COST : s->method;
+    e->rate = job->margin.given ? job->margin.share : job->markup.given ? job->markup.share : s->margin;
+    e->contingency_rate = chosen(job->contingency, s->contingency);
+    e->discount_rate = chosen(job->discount, (sb_share){0});
+    e->deposit_rate = chosen(job->deposit, s->deposit);
+}
+
+static void check_rates(const costing *c) {
+    const sb_job *job = c->job;
+    const sb_estimate *e = c->estimate;
+    if (e->method == SB_MARGIN_ON_PRICE && e->rate.ppm >= WHOLE)
+        sb_error(c->run, job->margin.given ? job->margin.place : sb_shop_setting(c->shop, "margin"),
+                 "a margin is a share of the price and must be under 100 %%; a markup, a share of cost, may "
+                 "be more");
+    if (e->discount_rate.ppm > WHOLE)
+        sb_error(c->run, job->discount.place, "a discount cannot be more than the whole price");
+    if (job->margin.given && job->markup.given)
+        sb_error(c->run, job->markup.place,
+                 "the job tells a margin and a markup; only one of the two can make the price");
+}
+
+/* ---- shares of the pieces --------------------------------------------------------------------------------
+ */
+
+static int64_t *shares_of(const costing *c, sb_money amount, const int64_t *weights) {
+    int64_t *shares = SB_NEW_ARRAY(c->run->pool, int64_t, c->count + 1);
+    costing_share(c->run, amount.minor, weights, c->count, shares);
+    return shares;
+}
+
+static void set_overhead(costing *c) {
+    const sb_settings *s = &c->shop->settings;
+    sb_estimate *e = c->estimate;
+    bool by_hour = s->overhead_hour.minor != 0;
+    int64_t *weights = SB_NEW_ARRAY(c->run->pool, int64_t, c->count + 1);
+    for (size_t i = 0; i < c->count; i++)
+        weights[i] = by_hour ? e->pieces.items[i].time.ms : e->pieces.items[i].labour.minor;
+    if (by_hour)
+        e->overhead.minor = sb_mul_div(c->micros, s->overhead_hour.minor, US_PER_HOUR);
+    else
+        e->overhead = sb_money_share(e->labour_total, s->overhead_labour);
+    const int64_t *shares = shares_of(c, e->overhead, weights);
+    for (size_t i = 0; i < c->count; i++)
+        e->pieces.items[i].overhead.minor = shares[i];
+}
+
+static void set_base(costing *c) {
+    sb_estimate *e = c->estimate;
+    int64_t *weights = SB_NEW_ARRAY(c->run->pool, int64_t, c->count + 1);
+    for (size_t i = 0; i < c->count; i++) {
+        sb_price_line *p = &e->pieces.items[i];
+        p->cost = sb_money_add(sb_money_add(p->material, p->labour), p->overhead);
+        weights[i] = p->cost.minor;
+    }
+    e->cost = sb_money_add(sb_money_add(e->material_total, e->labour_total), e->overhead);
+    e->contingency = sb_money_share(e->cost, e->contingency_rate);
+    e->base = sb_money_add(e->cost, e->contingency);
+    const int64_t *shares = shares_of(c, e->contingency, weights);
+    for (size_t i = 0; i < c->count; i++) {
+        e->pieces.items[i].contingency.minor = shares[i];
+        e->pieces.items[i].base = sb_money_add(e->pieces.items[i].cost, e->pieces.items[i].contingency);
+    }
+}
+
+/* ---- what the customer sees
+ * --------------------------------------------------------------------------------- */
+
+static const sb_tax *tax_for(const costing *c) {
+    const sb_tax *tax = sb_shop_tax(c->shop, c->job->tax);
+    size_t count = c->shop->settings.taxes.count;
+    if (tax || !c->job->tax)
+        return tax;
+    const char **known = SB_NEW_ARRAY(c->run->pool, const char *, count + 1);
+    for (size_t i = 0; i < count; i++)
+        known[i] = c->shop->settings.taxes.items[i].id;
+    sb_error_unknown(c->run, c->job->place, "tax", c->job->tax, known, count);
+    return NULL;
+}
+
+static void set_lines(costing *c, sb_share tax) {
+    const sb_settings *s = &c->shop->settings;
+    sb_estimate *e = c->estimate;
+    for (size_t i = 0; i < c->count; i++) {
+        sb_price_line *p = &e->pieces.items[i];
+        p->price = e->method == SB_MARGIN_ON_PRICE ? sb_money_with_margin(p->base, e->rate)
+                                                   : sb_money_with_markup(p->base, e->rate);
+        p->discount = sb_money_share(p->price, e->discount_rate);
+        sb_money net = sb_money_sub(p->price, p->discount);
+        if (p->count > 0)
+            p->unit = sb_unit_price(net, p->count, s->prices_gross ? tax : (sb_share){0}, s->price_point);
+        p->line = sb_money_times(p->unit, p->count);
+        e->price = sb_money_add(e->price, p->price);
+        e->discount = sb_money_add(e->discount, p->discount);
+    }
+}
+
+static sb_money sum_of_lines(const sb_estimate *e) {
+    sb_money sum = {0};
+    for (size_t i = 0; i < e->pieces.count; i++)
+        sum = sb_money_add(sum, e->pieces.items[i].line);
+    return sum;
+}
+
+/* Quoted net: the tax comes on top, once on the total or line by line. */
+static void close_net(costing *c, sb_share tax) {
+    sb_estimate *e = c->estimate;
+    sb_money by_line = sb_tax_of(e->delivery, tax);
+    for (size_t i = 0; i < c->count; i++) {
+        sb_price_line *p = &e->pieces.items[i];
+        p->net = p->line;
+        by_line = sb_money_add(by_line, sb_tax_of(p->line, tax));
+    }
+    e->delivery_line = e->delivery;
+    e->pieces_net = sum_of_lines(e);
+    e->net = sb_money_add(e->pieces_net, e->delivery);
+    e->tax = c->shop->settings.tax_per_line ? by_line : sb_tax_of(e->net, tax);
+    e->gross = sb_money_add(e->net, e->tax);
+}
+
+/* Quoted gross, tax by line: what lies inside each line. */
+static void take_out_by_line(costing *c, sb_share tax) {
+    sb_estimate *e = c->estimate;
+    for (size_t i = 0; i < c->count; i++) {
+        sb_price_line *p = &e->pieces.items[i];
+        p->net = sb_money_sub(p->line, sb_tax_inside(p->line, tax));
+        e->pieces_net = sb_money_add(e->pieces_net, p->net);
+    }
+    e->net = sb_money_add(e->pieces_net, e->delivery);
+}
+
+/* Quoted gross, tax on the total: the total's net, shared out over the lines. */
+static void take_out_of_total(costing *c, sb_share tax) {
+    sb_estimate *e = c->estimate;
+    e->net = sb_money_sub(e->gross, sb_tax_inside(e->gross, tax));
+    e->pieces_net = sb_money_sub(e->net, e->delivery);
+    int64_t *weights = SB_NEW_ARRAY(c->run->pool, int64_t, c->count + 1);
+    for (size_t i = 0; i < c->count; i++)
+        weights[i] = e->pieces.items[i].line.minor;
+    const int64_t *shares = shares_of(c, e->pieces_net, weights);
+    for (size_t i = 0; i < c->count; i++)
+        e->pieces.items[i].net.minor = shares[i];
+}
+
+static void close_gross(costing *c, sb_share tax) {
+    sb_estimate *e = c->estimate;
+    e->delivery_line = sb_money_add(e->delivery, sb_tax_of(e->delivery, tax));
+    e->gross = sb_money_add(sum_of_lines(e), e->delivery_line);
+    if (c->shop->settings.tax_per_line)
+        take_out_by_line(c, tax);
+    else
+        take_out_of_total(c, tax);
+    e->tax = sb_money_sub(e->gross, e->net);
+}
+
+static sb_money delivery_of(const costing *c) {
+    int64_t unit = 1;
+    for (int i = 0; i < c->shop->settings.currency.digits; i++)
+        unit *= 10;
+    return (sb_money){sb_mul_div(c->job->delivery.micro, unit, 1000000)};
+}
+
+/* ---- what it leaves
+ * ---------------------------------------------------------------------------------------- */
+
+static sb_share share_of(sb_money part, sb_money whole) {
+    return whole.minor > 0 ? (sb_share){sb_mul_div(part.minor, WHOLE, whole.minor)} : (sb_share){0};
+}
+
+static void set_outcome(costing *c) {
+    sb_estimate *e = c->estimate;
+    e->floor = sb_money_add(e->cost, e->delivery);
+    e->rounding = sb_money_sub(e->pieces_net, sb_money_sub(e->price, e->discount));
+    e->left = sb_money_sub(e->pieces_net, e->base);
+    e->margin_left = share_of(e->left, e->pieces_net);
+    e->markup_left = share_of(e->left, e->base);
+    sb_money for_work = sb_money_add(sb_money_sub(e->net, e->floor), e->labour_total);
+    if (c->micros > 0)
+        e->earned_hour.minor = sb_mul_div(for_work.minor, US_PER_HOUR, c->micros);
+}
+
+void costing_prices(costing *c) {
+    sb_estimate *e = c->estimate;
+    set_rates(c);
+    check_rates(c);
+    set_overhead(c);
+    set_base(c);
+    const sb_tax *tax = tax_for(c);
+    sb_share rate = tax ? tax->rate : (sb_share){0};
+    e->delivery = delivery_of(c);
+    set_lines(c, rate);
+    if (c->shop->settings.prices_gross)
+        close_gross(c, rate);
+    else
+        close_net(c, rate);
+    if (tax)
+        SB_PUSH(c->run->pool, e->taxes, ((sb_tax_line){tax, e->net, e->tax}));
+    e->deposit = sb_money_share(e->gross, e->deposit_rate);
+    set_outcome(c);
+}
