@@ -1,0 +1,39 @@
+# What the end-to-end tests share. Run from the project's folder with SAWBILL naming the program.
+set -u
+: "${SAWBILL:?names the program under test}"
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT INT TERM
+failures=0
+
+# fail TEXT...: notes a failure and goes on
+fail() {
+    echo "FAIL: $*"
+    failures=$((failures + 1))
+}
+
+# status WANTED COMMAND...: runs it, keeps its output in $work/out and $work/err
+status() {
+    wanted=$1
+    shift
+    "$@" >"$work/out" 2>"$work/err" </dev/null
+    got=$?
+    [ "$got" -eq "$wanted" ] || {
+        fail "status $got, not $wanted: $*"
+        head -n 20 "$work/out" "$work/err"
+    }
+}
+
+says() { grep -qF -- "$1" "$work/out" || fail "the output does not say: $1"; }
+complains() { grep -qF -- "$1" "$work/err" || { fail "the messages do not say: $1"; head -n 20 "$work/err"; }; }
+same() { cmp -s "$1" "$2" || fail "differ: $1 $2"; }
+
+# A private shop folder, a copy of the project's own.
+shop() {
+    mkdir -p "$work/shop"
+    cp -R rates templates samples "$work/shop/"
+    echo "$work/shop"
+}
+
+finish() {
+    [ "$failures" -eq 0 ] || exit 1
+}

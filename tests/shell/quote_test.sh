@@ -1,0 +1,32 @@
+# The main job: papers of every sample, the same bytes each time, whole or not at all.
+. tests/shell/lib.sh
+for job in harbour-planters shelf-options rack-bench boathouse-imperial; do
+    status 0 "$SAWBILL" quote "samples/$job.job" --out "$work/$job"
+    awk 'length > 80 { exit 1 }' "$work/out" || fail "$job: the summary is wider than 80 columns"
+    for paper in quote.xlsx estimate.xlsx cuts.xlsx order.xlsx order.csv; do
+        [ -s "$work/$job/$job-$paper" ] || fail "$job: no $paper"
+    done
+    sleep 1
+    status 0 "$SAWBILL" quote -q "samples/$job.job" --out "$work/again"
+    [ -s "$work/out" ] && fail "$job: -q is not quiet"
+    for paper in quote.xlsx estimate.xlsx cuts.xlsx order.xlsx order.csv; do
+        same "$work/$job/$job-$paper" "$work/again/$job-$paper"
+    done
+done
+
+# Beside the job, in a folder of its name; nothing else is left there.
+home=$(shop)
+status 0 "$SAWBILL" quote "$home/samples/rack-bench.job"
+[ "$(ls "$home/samples/rack-bench" | wc -l)" -eq 5 ] || fail "not five papers: $(ls "$home/samples/rack-bench")"
+
+# A job that fails leaves the old papers alone.
+cp -R "$home/samples/rack-bench" "$work/before"
+sed -i 's/long  1600 mm/long  16000 mm/' "$home/samples/rack-bench.job"
+status 1 "$SAWBILL" quote "$home/samples/rack-bench.job"
+complains "rack-bench.job:9:"
+diff -r "$work/before" "$home/samples/rack-bench" >/dev/null || fail "papers changed after an error"
+
+# A folder that cannot be made is the system's failure, and nothing is written.
+: > "$work/file"
+status 4 "$SAWBILL" quote samples/rack-bench.job --out "$work/file/papers"
+finish

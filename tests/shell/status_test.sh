@@ -1,0 +1,50 @@
+# Exit statuses: 0 done, 1 wrong input, 2 wrong use, 3 a person should look, 4 the system failed.
+. tests/shell/lib.sh
+status 2 "$SAWBILL"
+status 0 "$SAWBILL" --help
+says "quote"
+status 0 "$SAWBILL" --version
+status 2 "$SAWBILL" qoute samples/rack-bench.job
+complains "did you mean 'quote'"
+status 2 "$SAWBILL" quote
+status 2 "$SAWBILL" quote --jsn samples/rack-bench.job
+complains "did you mean --json"
+status 2 "$SAWBILL" quote --units furlong samples/rack-bench.job
+status 2 "$SAWBILL" cut --parts x.csv
+status 2 "$SAWBILL" cut samples/rack-bench.job --kerf 3mm
+status 1 "$SAWBILL" quote samples/no-such.job
+complains "no-such.job"
+status 1 "$SAWBILL" quote samples
+status 1 "$SAWBILL" quote samples/rack-bench.job --set bench.long=9km
+status 1 "$SAWBILL" quote samples/rack-bench.job --set bench.lnog=1m
+complains "long"
+status 1 "$SAWBILL" quote /tmp/x.job
+
+# Help of every command, and its example works as printed.
+for command in quote takeoff cut compare why angle check start; do
+    status 0 "$SAWBILL" "$command" --help
+    example=$(sed -n '/^Example:/{n;s/^ *sawbill //p;}' "$work/out")
+    [ -n "$example" ] || fail "$command: no example"
+    home=$(shop)
+    # shellcheck disable=SC2086
+    (cd "$home" && "$SAWBILL" $example >/dev/null 2>"$work/err") || fail "$command: the example fails: $example: $(cat "$work/err")"
+done
+
+# Advice: status 3, papers are there all the same.
+home=$(shop)
+sed -i 's/^discount .*/discount 60 %/' "$home/samples/harbour-planters.job"
+status 3 "$SAWBILL" quote "$home/samples/harbour-planters.job"
+[ -s "$home/samples/harbour-planters/harbour-planters-quote.xlsx" ] || fail "no papers with advice"
+
+# A full disk: standard output and papers.
+"$SAWBILL" quote samples/rack-bench.job --json --out "$work/full" >/dev/full 2>"$work/err"
+[ $? -eq 4 ] || fail "a full disk under standard output is not status 4"
+
+# Colour only on a terminal.
+status 1 "$SAWBILL" quote samples/no-such.job
+grep -q "$(printf '\033')" "$work/err" && fail "colour without a terminal"
+
+# What if.
+status 0 "$SAWBILL" quote samples/rack-bench.job --set bench.long=2m --json --out "$work/what-if"
+says '"gross"'
+finish
