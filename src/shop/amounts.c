@@ -3,24 +3,25 @@
 
 #include <string.h>
 
-static const char *expected_amount(sb_stock_kind kind)
-{
+static const char *expected_amount(sb_stock_kind kind) {
     switch (kind) {
-    case SB_STOCK_FINISH: return "a volume, as 2.5 l";
-    case SB_STOCK_GLUE: return "a weight, as 1 kg";
-    case SB_STOCK_EDGING: return "a length, as 50 m";
-    default: return "a whole number";
+    case SB_STOCK_FINISH:
+        return "a volume, as 2.5 l";
+    case SB_STOCK_GLUE:
+        return "a weight, as 1 kg";
+    case SB_STOCK_EDGING:
+        return "a length, as 50 m";
+    default:
+        return "a whole number";
     }
 }
 
-static sb_ratio times(sb_ratio ratio, int64_t num, int64_t den)
-{
+static sb_ratio times(sb_ratio ratio, int64_t num, int64_t den) {
     return sb_ratio_mul(ratio, sb_ratio_of(num, den));
 }
 
 /* Millilitres of a volume, or of a weight when the density is known: kg/m3 is mg/ml. */
-static bool millilitres(sb_quantity quantity, int64_t density, sb_ratio *out)
-{
+static bool millilitres(sb_quantity quantity, int64_t density, sb_ratio *out) {
     if (sb_dimension_same(quantity.dimension, SB_DIM_VOLUME))
         *out = times(quantity.amount, 1, 1000);
     else if (density > 0 && sb_dimension_same(quantity.dimension, SB_DIM_MASS))
@@ -30,8 +31,7 @@ static bool millilitres(sb_quantity quantity, int64_t density, sb_ratio *out)
     return true;
 }
 
-static bool milligrams(sb_quantity quantity, int64_t density, sb_ratio *out)
-{
+static bool milligrams(sb_quantity quantity, int64_t density, sb_ratio *out) {
     if (sb_dimension_same(quantity.dimension, SB_DIM_MASS))
         *out = quantity.amount;
     else if (density > 0 && sb_dimension_same(quantity.dimension, SB_DIM_VOLUME))
@@ -41,20 +41,22 @@ static bool milligrams(sb_quantity quantity, int64_t density, sb_ratio *out)
     return true;
 }
 
-static bool in_unit_of(const sb_stock *stock, sb_quantity quantity, sb_ratio *out)
-{
+static bool in_unit_of(const sb_stock *stock, sb_quantity quantity, sb_ratio *out) {
     *out = quantity.amount;
     switch (stock->kind) {
-    case SB_STOCK_FINISH: return millilitres(quantity, stock->density, out);
-    case SB_STOCK_GLUE: return milligrams(quantity, stock->density, out);
-    case SB_STOCK_EDGING: return sb_dimension_same(quantity.dimension, SB_DIM_LENGTH);
-    default: return !quantity.has_unit && quantity.amount.den == 1;
+    case SB_STOCK_FINISH:
+        return millilitres(quantity, stock->density, out);
+    case SB_STOCK_GLUE:
+        return milligrams(quantity, stock->density, out);
+    case SB_STOCK_EDGING:
+        return sb_dimension_same(quantity.dimension, SB_DIM_LENGTH);
+    default:
+        return !quantity.has_unit && quantity.amount.den == 1;
     }
 }
 
 /* Says what is wrong with an amount: a weight of a liquid can be told when its density is known. */
-static bool unfit_amount(shop_row row, size_t column, const sb_stock *stock, sb_quantity quantity)
-{
+static bool unfit_amount(shop_row row, size_t column, const sb_stock *stock, sb_quantity quantity) {
     bool liquid = stock->kind == SB_STOCK_FINISH || stock->kind == SB_STOCK_GLUE;
     bool weighed = sb_dimension_same(quantity.dimension, SB_DIM_VOLUME) ||
                    sb_dimension_same(quantity.dimension, SB_DIM_MASS);
@@ -64,8 +66,7 @@ static bool unfit_amount(shop_row row, size_t column, const sb_stock *stock, sb_
     return false;
 }
 
-bool shop_amount(shop_row row, size_t column, const sb_stock *stock, int64_t *out)
-{
+bool shop_amount(shop_row row, size_t column, const sb_stock *stock, int64_t *out) {
     sb_quantity quantity;
     sb_ratio amount;
     const char *why;
@@ -85,11 +86,11 @@ bool shop_amount(shop_row row, size_t column, const sb_stock *stock, int64_t *ou
     return false;
 }
 
-/* ---- so much of one per so much of the other -------------------------------------------------------------- */
+/* ---- so much of one per so much of the other --------------------------------------------------------------
+ */
 
 /* Reads "12 m2/l": what stands before the slash, and after it, where a bare unit means one of it. */
-static bool read_quotient(shop_row row, size_t column, sb_quantity *over, sb_quantity *under)
-{
+static bool read_quotient(shop_row row, size_t column, sb_quantity *over, sb_quantity *under) {
     sb_pool *pool = row.run->pool;
     const char *text = shop_text(row, column), *why;
     const char *slash = strchr(text, '/');
@@ -98,15 +99,14 @@ static bool read_quotient(shop_row row, size_t column, sb_quantity *over, sb_qua
     const char *below = slash + 1 + strspn(slash + 1, " ");
     if (*below < '0' || *below > '9')
         below = sb_pool_print(pool, "1 %s", below);
-    return sb_quantity_read(row.run, sb_pool_copy(pool, text, (size_t)(slash - text)), row.csv->decimal_comma, over,
-                            &why) &&
+    return sb_quantity_read(row.run, sb_pool_copy(pool, text, (size_t)(slash - text)), row.csv->decimal_comma,
+                            over, &why) &&
            sb_quantity_read(row.run, below, row.csv->decimal_comma, under, &why);
 }
 
 /* over per under times scale, to the nearest; SB_BAD after an error. */
 static int64_t quotient(shop_row row, size_t column, sb_dimension above, sb_dimension below, int64_t scale,
-                        const char *example)
-{
+                        const char *example) {
     sb_quantity over, under;
     int64_t value = 0;
     if (read_quotient(row, column, &over, &under) && sb_dimension_same(over.dimension, above) &&
@@ -119,8 +119,7 @@ static int64_t quotient(shop_row row, size_t column, sb_dimension above, sb_dime
     return SB_BAD;
 }
 
-bool shop_coverage(shop_row row, size_t column, sb_area *out)
-{
+bool shop_coverage(shop_row row, size_t column, sb_area *out) {
     if (!shop_need(row, column))
         return false;
     /* mm2 per mm3 times a million um2 times a thousand mm3 in a millilitre */
@@ -131,8 +130,7 @@ bool shop_coverage(shop_row row, size_t column, sb_area *out)
     return true;
 }
 
-bool shop_spread(shop_row row, size_t column, sb_mass *out)
-{
+bool shop_spread(shop_row row, size_t column, sb_mass *out) {
     if (!shop_need(row, column))
         return false;
     /* mg per mm2 times a million mm2 in a square metre */

@@ -1,12 +1,13 @@
-/* Rows of CSV files, and typed reading of CSV cells, on top of measure's: empty cells, zeros and signs are judged here. */
+/* Rows of CSV files, and typed reading of CSV cells, on top of measure's: empty cells, zeros and signs are
+ * judged here. */
 #include "shop/read.h"
 
 #include <string.h>
 
-/* ---- rows --------------------------------------------------------------------------------------------------- */
+/* ---- rows
+ * --------------------------------------------------------------------------------------------------- */
 
-static bool header_faulty(sb_run *run, const sb_source *source, size_t notices_before)
-{
+static bool header_faulty(sb_run *run, const sb_source *source, size_t notices_before) {
     for (size_t i = notices_before; sb_notices_message(run, i); i++) {
         sb_place at = sb_notices_place(run, i);
         if (at.source == source && sb_place_position(at).line == 1)
@@ -15,16 +16,15 @@ static bool header_faulty(sb_run *run, const sb_source *source, size_t notices_b
     return false;
 }
 
-static bool row_empty(shop_row row)
-{
+static bool row_empty(shop_row row) {
     for (size_t column = 0; column < row.csv->column_count; column++)
         if (shop_given(row, column))
             return false;
     return true;
 }
 
-void shop_each_row(shop_reader *reader, const char *path, const sb_column *columns, size_t count, shop_row_read *read)
-{
+void shop_each_row(shop_reader *reader, const char *path, const sb_column *columns, size_t count,
+                   shop_row_read *read) {
     size_t notices = sb_notices_count(reader->run, SB_NOTE);
     const sb_csv *csv = sb_csv_read(reader->run, path, columns, count);
     if (!csv || header_faulty(reader->run, csv->source, notices))
@@ -36,79 +36,70 @@ void shop_each_row(shop_reader *reader, const char *path, const sb_column *colum
     }
 }
 
-/* ---- cells -------------------------------------------------------------------------------------------------- */
+/* ---- cells
+ * -------------------------------------------------------------------------------------------------- */
 
-const char *shop_text(shop_row row, size_t column)
-{
+const char *shop_text(shop_row row, size_t column) {
     return sb_csv_cell(row.csv, row.index, column)->text;
 }
 
-sb_place shop_at(shop_row row, size_t column)
-{
+sb_place shop_at(shop_row row, size_t column) {
     return sb_csv_cell(row.csv, row.index, column)->place;
 }
 
-bool shop_given(shop_row row, size_t column)
-{
+bool shop_given(shop_row row, size_t column) {
     return shop_text(row, column)[0] != '\0';
 }
 
-bool shop_need(shop_row row, size_t column)
-{
+bool shop_need(shop_row row, size_t column) {
     if (shop_given(row, column))
         return true;
     sb_error(row.run, shop_at(row, column), "the column `%s` is empty here", row.columns[column].name);
     return false;
 }
 
-bool shop_refuse(shop_row row, size_t column, const char *why)
-{
+bool shop_refuse(shop_row row, size_t column, const char *why) {
     if (!shop_given(row, column))
         return true;
-    sb_error(row.run, shop_at(row, column), "leave the column `%s` empty here: %s", row.columns[column].name, why);
+    sb_error(row.run, shop_at(row, column), "leave the column `%s` empty here: %s", row.columns[column].name,
+             why);
     return false;
 }
 
-static bool word_byte(unsigned char c, bool first)
-{
-    bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c >= 0x80;
-    return letter || (!first && (c == '-' || c == '_' || c == '.'));
+/* Whether recipes and jobs, which read lines, see one word in it. */
+static bool one_word(sb_run *run, const char *text) {
+    const sb_source *source = sb_source_of(run, "", text);
+    if (!source)
+        return false;
+    sb_cursor cursor =
+        sb_tokens_of(run, sb_line_lexer(run, false), (sb_place){source, 0, sb_source_size(source)});
+    return cursor.at->kind == SB_WORD && cursor.at[1].kind == SB_END;
 }
 
-bool shop_word_fits(const char *text)
-{
-    for (const char *c = text; *c; c++)
-        if (!word_byte((unsigned char)*c, c == text))
-            return false;
-    return text[0] != '\0';
-}
-
-bool shop_id(shop_row row, size_t column, const char **out)
-{
+bool shop_id(shop_row row, size_t column, const char **out) {
     if (!shop_need(row, column))
         return false;
     *out = shop_text(row, column);
-    if (shop_word_fits(*out))
+    if (one_word(row.run, *out))
         return true;
     sb_error(row.run, shop_at(row, column),
-             "`%s` cannot be named in a recipe: expected letters, digits, - and _ without blanks", *out);
+             "`%s` cannot be named in a recipe: expected one word of letters, digits, - and _", *out);
     return false;
 }
 
 /* Whether there is a cell to read; sets *good to what the caller returns when there is none. */
-static bool present(shop_row row, size_t column, shop_demand demand, bool *good)
-{
+static bool present(shop_row row, size_t column, shop_demand demand, bool *good) {
     *good = demand == SHOP_NEEDED ? shop_need(row, column) : true;
     return shop_given(row, column);
 }
 
-bool shop_length(shop_row row, size_t column, shop_demand demand, sb_length *out)
-{
+bool shop_length(shop_row row, size_t column, shop_demand demand, sb_length *out) {
     bool good;
     sb_length length;
     if (!present(row, column, demand, &good))
         return good;
-    if (!sb_read_length(row.run, shop_text(row, column), shop_at(row, column), row.csv->decimal_comma, &length))
+    if (!sb_read_length(row.run, shop_text(row, column), shop_at(row, column), row.csv->decimal_comma,
+                        &length))
         return false;
     if (length.nm <= 0) {
         sb_error(row.run, shop_at(row, column), "expected a length above zero in the column `%s`",
@@ -119,8 +110,7 @@ bool shop_length(shop_row row, size_t column, shop_demand demand, sb_length *out
     return true;
 }
 
-bool shop_count(shop_row row, size_t column, int64_t least, int64_t *out)
-{
+bool shop_count(shop_row row, size_t column, int64_t least, int64_t *out) {
     int64_t count;
     if (!shop_given(row, column))
         return true;
@@ -135,15 +125,13 @@ bool shop_count(shop_row row, size_t column, int64_t least, int64_t *out)
     return true;
 }
 
-bool shop_yes(shop_row row, size_t column, bool *out)
-{
+bool shop_yes(shop_row row, size_t column, bool *out) {
     if (!shop_given(row, column))
         return true;
     return sb_read_yes(row.run, shop_text(row, column), shop_at(row, column), out);
 }
 
-void shop_twice(sb_run *run, sb_place at, const char *what, const char *name, sb_place first)
-{
+void shop_twice(sb_run *run, sb_place at, const char *what, const char *name, sb_place first) {
     sb_position where = sb_place_position(first);
     sb_error(run, at, "%s %s stands twice: first at %s:%zu", what, name, where.file, where.line);
 }

@@ -3,12 +3,19 @@
 
 #include <string.h>
 
-enum { OPERATION, TITLE, MINUTES, PER, WORKER, ALWAYS, COLUMN_COUNT };
+enum {
+    OPERATION,
+    TITLE,
+    MINUTES,
+    PER,
+    WORKER,
+    ALWAYS,
+    COLUMN_COUNT
+};
 static const sb_column columns[COLUMN_COUNT] = {{"operation", true}, {"title", false},  {"minutes", true},
                                                 {"per", true},       {"worker", false}, {"always", false}};
 
-static const sb_worker *find_worker(shop_row row, const sb_settings *settings)
-{
+static const sb_worker *find_worker(shop_row row, const sb_settings *settings) {
     const char *id = shop_text(row, WORKER);
     const char **known = SB_NEW_ARRAY(row.run->pool, const char *, settings->workers.count);
     for (size_t i = 0; i < settings->workers.count; i++) {
@@ -21,17 +28,16 @@ static const sb_worker *find_worker(shop_row row, const sb_settings *settings)
     return NULL;
 }
 
-static void read_minutes(shop_row row, sb_operation *operation)
-{
+static void read_minutes(shop_row row, sb_operation *operation) {
     if (!shop_need(row, MINUTES) || !sb_read_duration(row.run, shop_text(row, MINUTES), shop_at(row, MINUTES),
                                                       row.csv->decimal_comma, &operation->time))
         return;
     if (operation->time.ms < 0)
-        sb_error(row.run, shop_at(row, MINUTES), "work does not take less than no time: expected zero or more minutes");
+        sb_error(row.run, shop_at(row, MINUTES),
+                 "work does not take less than no time: expected zero or more minutes");
 }
 
-static bool read_driver(shop_row row, sb_operation *operation)
-{
+static bool read_driver(shop_row row, sb_operation *operation) {
     if (!shop_need(row, PER))
         return false;
     if (shop_driver_find(shop_text(row, PER), &operation->driver))
@@ -40,18 +46,18 @@ static bool read_driver(shop_row row, sb_operation *operation)
     return false;
 }
 
-/* What the cutting plan counts is counted by one operation: of a second one nobody would know which to take. */
-static void check_driver(shop_reader *reader, shop_row row, const sb_operation *operation)
-{
+/* What the cutting plan counts is counted by one operation: of a second one nobody would know which to take.
+ */
+static void check_driver(shop_reader *reader, shop_row row, const sb_operation *operation) {
     const sb_operation *other = sb_shop_driven(reader->shop, operation->driver);
     if (shop_driver_planned(operation->driver) && other)
         shop_twice(row.run, shop_at(row, PER), "an operation per", shop_text(row, PER), other->place);
     if (operation->always && operation->driver != SB_BY_BATCH)
-        sb_error(row.run, shop_at(row, ALWAYS), "only work per batch is in every job: expected `batch` in the column `per`");
+        sb_error(row.run, shop_at(row, ALWAYS),
+                 "only work per batch is in every job: expected `batch` in the column `per`");
 }
 
-static void read_operation(shop_reader *reader, shop_row row)
-{
+static void read_operation(shop_reader *reader, shop_row row) {
     sb_operation operation = {.id = "", .title = shop_text(row, TITLE), .place = row.csv->rows[row.index]};
     bool named = shop_id(row, OPERATION, &operation.id);
     const sb_operation *first = sb_shop_operation(reader->shop, operation.id);
@@ -67,7 +73,6 @@ static void read_operation(shop_reader *reader, shop_row row)
         SB_PUSH(row.run->pool, reader->shop->operations, operation);
 }
 
-void shop_read_operations(shop_reader *reader, const char *path)
-{
+void shop_read_operations(shop_reader *reader, const char *path) {
     shop_each_row(reader, path, columns, COLUMN_COUNT, read_operation);
 }

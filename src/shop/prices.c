@@ -3,15 +3,28 @@
 
 #include <string.h>
 
-enum { STOCK, MERCHANT, LENGTH, WIDTH, PRICE, PER, PACK, AVAILABLE, DATE, TRIM1, TRIM2, COLUMN_COUNT };
+enum {
+    STOCK,
+    MERCHANT,
+    LENGTH,
+    WIDTH,
+    PRICE,
+    PER,
+    PACK,
+    AVAILABLE,
+    DATE,
+    TRIM1,
+    TRIM2,
+    COLUMN_COUNT
+};
 static const sb_column columns[COLUMN_COUNT] = {
     {"stock", true}, {"merchant", true},   {"length", true}, {"width", false}, {"price", true}, {"per", true},
     {"pack", false}, {"available", false}, {"date", false},  {"trim1", false}, {"trim2", false}};
 
-/* ---- price -------------------------------------------------------------------------------------------------- */
+/* ---- price
+ * -------------------------------------------------------------------------------------------------- */
 
-static bool read_price(shop_row row, sb_offer *offer)
-{
+static bool read_price(shop_row row, sb_offer *offer) {
     if (!shop_need(row, PRICE) || !sb_read_micro(row.run, shop_text(row, PRICE), shop_at(row, PRICE),
                                                  row.csv->decimal_comma, &offer->price.micro))
         return false;
@@ -21,8 +34,7 @@ static bool read_price(shop_row row, sb_offer *offer)
     return false;
 }
 
-static bool read_per(shop_row row, const sb_stock *stock, sb_offer *offer)
-{
+static bool read_per(shop_row row, const sb_stock *stock, sb_offer *offer) {
     const char *word = shop_text(row, PER);
     if (!shop_need(row, PER))
         return false;
@@ -32,23 +44,22 @@ static bool read_per(shop_row row, const sb_stock *stock, sb_offer *offer)
     }
     if (shop_per_fits(offer->price.per, stock->kind))
         return true;
-    sb_error(row.run, shop_at(row, PER), "%s is not sold per %s: expected %s", sb_stock_kind_word(stock->kind), word,
-             shop_per_words(row.run, stock->kind));
+    sb_error(row.run, shop_at(row, PER), "%s is not sold per %s: expected %s",
+             sb_stock_kind_word(stock->kind), word, shop_per_words(row.run, stock->kind));
     return false;
 }
 
-/* ---- size and pack, as the kind has them ------------------------------------------------------------------------ */
+/* ---- size and pack, as the kind has them
+ * ------------------------------------------------------------------------ */
 
-static bool read_board(shop_row row, sb_offer *offer)
-{
+static bool read_board(shop_row row, sb_offer *offer) {
     offer->pack = 1;
     return shop_length(row, LENGTH, SHOP_NEEDED, &offer->length) &
            shop_refuse(row, WIDTH, "a board's width stands in stock.csv") &
            shop_refuse(row, PACK, "boards are bought one by one");
 }
 
-static bool read_sheet(shop_row row, const sb_stock *stock, sb_offer *offer)
-{
+static bool read_sheet(shop_row row, const sb_stock *stock, sb_offer *offer) {
     offer->pack = 1;
     offer->width = stock->width;
     return shop_length(row, LENGTH, SHOP_NEEDED, &offer->length) &
@@ -56,35 +67,37 @@ static bool read_sheet(shop_row row, const sb_stock *stock, sb_offer *offer)
            shop_refuse(row, PACK, "sheets are bought one by one");
 }
 
-static bool read_counted(shop_row row, const sb_stock *stock, sb_offer *offer)
-{
+static bool read_counted(shop_row row, const sb_stock *stock, sb_offer *offer) {
     bool pieces = sb_stock_kind_unit(stock->kind)[0] == '\0';
     offer->pack = 1;
     return shop_refuse(row, LENGTH, "it is for boards and sheets") &
-           shop_refuse(row, WIDTH, "it is for boards and sheets") & (pieces || shop_need(row, PACK)) &&
+               shop_refuse(row, WIDTH, "it is for boards and sheets") & (pieces || shop_need(row, PACK)) &&
            shop_amount(row, PACK, stock, &offer->pack);
 }
 
-static bool read_volume(shop_row row)
-{
+static bool read_volume(shop_row row) {
     static const char why[] = "timber sold by volume comes in random widths and lengths";
     return shop_refuse(row, LENGTH, why) & shop_refuse(row, WIDTH, why) & shop_refuse(row, PACK, why);
 }
 
-static bool read_size(shop_row row, const sb_stock *stock, sb_offer *offer)
-{
+static bool read_size(shop_row row, const sb_stock *stock, sb_offer *offer) {
     switch (stock->kind) {
-    case SB_STOCK_BOARD: return read_board(row, offer);
-    case SB_STOCK_SHEET: return read_sheet(row, stock, offer);
-    case SB_STOCK_VOLUME: return read_volume(row);
-    default: return read_counted(row, stock, offer);
+    case SB_STOCK_BOARD:
+        return read_board(row, offer);
+    case SB_STOCK_SHEET:
+        return read_sheet(row, stock, offer);
+    case SB_STOCK_VOLUME:
+        return read_volume(row);
+    default:
+        return read_counted(row, stock, offer);
     }
 }
 
-/* ---- the rest ------------------------------------------------------------------------------------------------------ */
+/* ---- the rest
+ * ------------------------------------------------------------------------------------------------------ */
 
-static bool read_trim(shop_row row, size_t column, const sb_stock *stock, const sb_settings *settings, sb_length *out)
-{
+static bool read_trim(shop_row row, size_t column, const sb_stock *stock, const sb_settings *settings,
+                      sb_length *out) {
     const sb_saw *saw = stock->kind == SB_STOCK_SHEET ? &settings->panel : &settings->crosscut;
     out->nm = SB_BAD;
     if (stock->kind != SB_STOCK_BOARD && stock->kind != SB_STOCK_SHEET)
@@ -95,24 +108,25 @@ static bool read_trim(shop_row row, size_t column, const sb_stock *stock, const 
         return false;
     if (out->nm == 0 || out->nm >= saw->kerf.nm)
         return true;
-    sb_error(row.run, shop_at(row, column), "truing costs at least the blade's width: expected 0 or at least %s",
+    sb_error(row.run, shop_at(row, column),
+             "truing costs at least the blade's width: expected 0 or at least %s",
              sb_write_length_unit(row.run, saw->kerf, &settings->style));
     return false;
 }
 
-static bool read_terms(shop_row row, const sb_stock *stock, const sb_settings *settings, sb_offer *offer)
-{
+static bool read_terms(shop_row row, const sb_stock *stock, const sb_settings *settings, sb_offer *offer) {
     offer->available = -1;
     return shop_count(row, AVAILABLE, 0, &offer->available) &
            (!shop_given(row, DATE) ||
             sb_read_date(row.run, shop_text(row, DATE), shop_at(row, DATE), &offer->date)) &
-           read_trim(row, TRIM1, stock, settings, &offer->trim1) & read_trim(row, TRIM2, stock, settings, &offer->trim2);
+           read_trim(row, TRIM1, stock, settings, &offer->trim1) &
+           read_trim(row, TRIM2, stock, settings, &offer->trim2);
 }
 
-/* ---- what one costs --------------------------------------------------------------------------------------------------- */
+/* ---- what one costs
+ * --------------------------------------------------------------------------------------------------- */
 
-static bool find_each(shop_row row, const sb_stock *stock, const sb_settings *settings, sb_offer *offer)
-{
+static bool find_each(shop_row row, const sb_stock *stock, const sb_settings *settings, sb_offer *offer) {
     offer->each = shop_offer_each(stock, offer, settings->currency.digits);
     if (offer->each.milli > 0)
         return true;
@@ -122,8 +136,7 @@ static bool find_each(shop_row row, const sb_stock *stock, const sb_settings *se
 }
 
 /* The same at the same merchant's, both without limit: one of the two can never be bought. */
-static bool offer_twice(shop_row row, const sb_stock *stock, const sb_offer *offer)
-{
+static bool offer_twice(shop_row row, const sb_stock *stock, const sb_offer *offer) {
     for (size_t i = 0; i < stock->offers.count; i++) {
         const sb_offer *other = &stock->offers.items[i];
         if (strcmp(other->merchant, offer->merchant) == 0 && other->length.nm == offer->length.nm &&
@@ -136,8 +149,7 @@ static bool offer_twice(shop_row row, const sb_stock *stock, const sb_offer *off
     return false;
 }
 
-static sb_stock *find_stock(shop_reader *reader, shop_row row)
-{
+static sb_stock *find_stock(shop_reader *reader, shop_row row) {
     const char *id = shop_text(row, STOCK);
     if (!shop_need(row, STOCK))
         return NULL;
@@ -149,8 +161,7 @@ static sb_stock *find_stock(shop_reader *reader, shop_row row)
 }
 
 /* Of a stock that could not be read only the columns that need no stock are checked. */
-static void read_offer(shop_reader *reader, shop_row row)
-{
+static void read_offer(shop_reader *reader, shop_row row) {
     const sb_settings *settings = &reader->shop->settings;
     sb_offer offer = {.merchant = shop_text(row, MERCHANT), .place = row.csv->rows[row.index]};
     sb_stock *stock = find_stock(reader, row);
@@ -167,17 +178,16 @@ static void read_offer(shop_reader *reader, shop_row row)
         SB_PUSH(row.run->pool, reader->doubtful, stock);
 }
 
-static void check_sold(const shop_reader *reader)
-{
+static void check_sold(const shop_reader *reader) {
     for (size_t i = 0; i < reader->shop->stock.count; i++) {
         const sb_stock *stock = reader->shop->stock.items[i];
         if (stock->offers.count == 0 && !shop_doubtful(reader, stock))
-            sb_error(reader->run, stock->place, "nobody sells %s: expected a row for it in prices.csv", stock->id);
+            sb_error(reader->run, stock->place, "nobody sells %s: expected a row for it in prices.csv",
+                     stock->id);
     }
 }
 
-void shop_read_prices(shop_reader *reader, const char *path)
-{
+void shop_read_prices(shop_reader *reader, const char *path) {
     shop_each_row(reader, path, columns, COLUMN_COUNT, read_offer);
     check_sold(reader);
 }

@@ -1,7 +1,7 @@
 /* shop/read.h -- what the readers of a shop's files share; for this room only.
  *
- * A reader goes on after a mistake, so that all mistakes of all files come out together. What it could not read
- * stays zero.
+ * A reader goes on after a mistake, so that all mistakes of all files come out together. What it could not
+ * read stays zero.
  */
 #ifndef SHOP_READ_H
 #define SHOP_READ_H
@@ -26,24 +26,24 @@ void shop_check_worth(shop_reader *reader); /* nothing at hand may be worth more
 
 bool shop_doubtful(const shop_reader *reader, const sb_stock *stock);
 
-/* ---- words ---------------------------------------------------------------------------------------------- */
+/* ---- words ----------------------------------------------------------------------------------------------
+ */
 
 bool shop_kind_find(const char *word, sb_stock_kind *out);
 bool shop_driver_find(const char *word, sb_driver *out);
 bool shop_driver_planned(sb_driver driver); /* counted from the cutting plan */
 void shop_unknown_kind(sb_run *run, sb_place at, const char *word);
 void shop_unknown_driver(sb_run *run, sb_place at, const char *word);
-/* A word that recipes and jobs can name: starts with a letter or digit, then letters, digits, - _ and dots. */
-bool shop_word_fits(const char *text);
-
-/* ---- prices ------------------------------------------------------------------------------------------------ */
+/* ---- prices
+ * ------------------------------------------------------------------------------------------------ */
 
 bool shop_per_fits(sb_per per, sb_stock_kind kind);
 const char *shop_per_words(sb_run *run, sb_stock_kind kind); /* "each, m, ft": what a kind is sold by */
 void shop_unknown_per(sb_run *run, sb_place at, const char *word, sb_stock_kind kind);
 sb_cost shop_offer_each(const sb_stock *stock, const sb_offer *offer, int digits);
 
-/* ---- the cells of one row; true unless an error was told, an empty cell leaves `out` as it was -------------- */
+/* ---- the cells of one row; true unless an error was told, an empty cell leaves `out` as it was
+ * -------------- */
 
 typedef struct shop_row {
     sb_run *run;
@@ -52,17 +52,21 @@ typedef struct shop_row {
     size_t index;
 } shop_row;
 
-/* Reads a CSV file and hands over its rows but the empty ones. With a faulty header no row is read: what it would
- * tell follows from the header. */
+/* Reads a CSV file and hands over its rows but the empty ones. With a faulty header no row is read: what it
+ * would tell follows from the header. */
 typedef void shop_row_read(shop_reader *reader, shop_row row);
-void shop_each_row(shop_reader *reader, const char *path, const sb_column *columns, size_t count, shop_row_read *read);
+void shop_each_row(shop_reader *reader, const char *path, const sb_column *columns, size_t count,
+                   shop_row_read *read);
 
-typedef enum shop_demand { SHOP_OPTIONAL, SHOP_NEEDED } shop_demand;
+typedef enum shop_demand {
+    SHOP_OPTIONAL,
+    SHOP_NEEDED
+} shop_demand;
 
 const char *shop_text(shop_row row, size_t column);
 sb_place shop_at(shop_row row, size_t column); /* the cell, or the row when it has no such cell */
 bool shop_given(shop_row row, size_t column);
-bool shop_need(shop_row row, size_t column);   /* not empty */
+bool shop_need(shop_row row, size_t column);                    /* not empty */
 bool shop_refuse(shop_row row, size_t column, const char *why); /* empty */
 bool shop_id(shop_row row, size_t column, const char **out);    /* needed, and fit to be named */
 bool shop_length(shop_row row, size_t column, shop_demand demand, sb_length *out); /* above zero */

@@ -9,19 +9,18 @@ typedef struct checker {
     sb_settings *settings;
 } checker;
 
-static bool told(const checker *check, const char *name)
-{
+static bool told(const checker *check, const char *name) {
     return sb_shop_setting(check->shop, name).source != NULL;
 }
 
-static void missing(const checker *check, const char *example)
-{
+static void missing(const checker *check, const char *example) {
     sb_error(check->run, check->settings->place, "a line is missing: expected one like `%s`", example);
 }
 
-static void check_present(const checker *check)
-{
-    static const struct { const char *name, *example; } needed[] = {
+static void check_present(const checker *check) {
+    static const struct {
+        const char *name, *example;
+    } needed[] = {
         {"shop", "shop Bench and Bough"},
         {"currency", "currency EUR"},
         {"overhead", "overhead 14.00 per hour"},
@@ -34,39 +33,41 @@ static void check_present(const checker *check)
         missing(check, "worker bench 42.00 per hour");
 }
 
-/* ---- price ----------------------------------------------------------------------------------------------- */
+/* ---- price -----------------------------------------------------------------------------------------------
+ */
 
-static void check_method(const checker *check)
-{
+static void check_method(const checker *check) {
     sb_place markup = sb_shop_setting(check->shop, "markup"), margin = sb_shop_setting(check->shop, "margin");
     if (markup.source && margin.source)
-        sb_error(check->run, markup, "both `margin` and `markup` are told: a margin is a share of the price, a markup "
-                                     "one of the cost; expected one of the two");
+        sb_error(check->run, markup,
+                 "both `margin` and `markup` are told: a margin is a share of the price, a markup "
+                 "one of the cost; expected one of the two");
     if (!markup.source && !margin.source)
         missing(check, "margin 25 % of price");
     check->settings->method = markup.source ? SB_MARKUP_ON_COST : SB_MARGIN_ON_PRICE;
     if (margin.source && !markup.source && check->settings->margin.ppm >= 1000000)
-        sb_error(check->run, margin, "no price leaves a margin of 100 %% or more: expected less, or a `markup` on cost");
+        sb_error(check->run, margin,
+                 "no price leaves a margin of 100 %% or more: expected less, or a `markup` on cost");
 }
 
-static void check_shares(const checker *check)
-{
+static void check_shares(const checker *check) {
     if (check->settings->deposit.ppm > 1000000)
-        sb_error(check->run, sb_shop_setting(check->shop, "deposit"), "a deposit is at most 100 %% of the total");
+        sb_error(check->run, sb_shop_setting(check->shop, "deposit"),
+                 "a deposit is at most 100 %% of the total");
     if (check->settings->leftover_value.ppm > 1000000)
         sb_error(check->run, sb_shop_setting(check->shop, "leftover value"),
-                 "a leftover worth more than the same costs new would make buying earn money: expected at most 100 %%");
+                 "a leftover worth more than the same costs new would make buying earn money: expected at "
+                 "most 100 %%");
 }
 
-/* ---- saws and steps ----------------------------------------------------------------------------------------- */
+/* ---- saws and steps
+ * ----------------------------------------------------------------------------------------- */
 
-static sb_place saw_line(const checker *check, const char *saw, const char *keyword)
-{
+static sb_place saw_line(const checker *check, const char *saw, const char *keyword) {
     return sb_shop_setting(check->shop, sb_pool_print(check->run->pool, "%s %s", saw, keyword));
 }
 
-static void check_saw(const checker *check, const char *name, const sb_saw *saw)
-{
+static void check_saw(const checker *check, const char *name, const sb_saw *saw) {
     sb_place kerf = saw_line(check, name, "kerf");
     if (!kerf.source) {
         sb_place heading = saw_line(check, "saw", name);
@@ -79,17 +80,16 @@ static void check_saw(const checker *check, const char *name, const sb_saw *saw)
                  sb_write_length_unit(check->run, saw->kerf, &check->settings->style));
 }
 
-static void check_step(const checker *check)
-{
+static void check_step(const checker *check) {
     sb_style *style = &check->settings->style;
     if (style->step.nm == 0)
         style->step.nm = style->units == SB_UNITS_MM ? SB_NM_PER_MM / 2 : SB_NM_PER_INCH / 16;
     if (style->step.nm > 10 * SB_NM_PER_MM || style->step.nm < SB_NM_PER_MM / 1000)
-        sb_error(check->run, sb_shop_setting(check->shop, "units"), "expected a step between 0.001 mm and 10 mm");
+        sb_error(check->run, sb_shop_setting(check->shop, "units"),
+                 "expected a step between 0.001 mm and 10 mm");
 }
 
-void settings_check(shop_reader *reader)
-{
+void settings_check(shop_reader *reader) {
     const checker check = {reader->run, reader->shop, &reader->shop->settings};
     check_step(&check);
     check_present(&check);

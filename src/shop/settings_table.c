@@ -6,29 +6,28 @@
 
 #define COUNT(words) (sizeof(words) / sizeof *(words))
 
-static bool read_address(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+static bool read_address(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     (void)setting, (void)cursor;
     SB_PUSH(reader->run->pool, reader->settings->address, sb_statement_text(reader->run, reader->line));
     return true;
 }
 
-/* ---- how things are written ------------------------------------------------------------------------------------ */
+/* ---- how things are written
+ * ------------------------------------------------------------------------------------ */
 
-static bool read_currency(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+static bool read_currency(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     (void)setting;
     const sb_token *code = sb_expect_word(reader->run, cursor, "a currency, as EUR");
     if (!code)
         return false;
     if (sb_currency_find(code->text, &reader->settings->currency))
         return true;
-    sb_error(reader->run, code->place, "%s is no currency of ISO 4217: expected three capitals, as EUR", code->text);
+    sb_error(reader->run, code->place, "%s is no currency of ISO 4217: expected three capitals, as EUR",
+             code->text);
     return false;
 }
 
-static bool read_language(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+static bool read_language(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     (void)setting;
     const sb_token *word = sb_expect_word(reader->run, cursor, "a language, as en");
     if (!word)
@@ -38,8 +37,7 @@ static bool read_language(settings_reader *reader, const shop_setting *setting, 
 }
 
 /* `units mm step 0.5 mm`; the step may be left out */
-static bool read_units(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+static bool read_units(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     static const char *const words[] = {"mm", "in"};
     sb_style *style = &reader->settings->style;
     size_t unit;
@@ -51,10 +49,10 @@ static bool read_units(settings_reader *reader, const shop_setting *setting, sb_
     return !sb_take_word(cursor, "step") || setting_take_length(reader, cursor, &style->step);
 }
 
-/* ---- saws ---------------------------------------------------------------------------------------------------- */
+/* ---- saws
+ * ---------------------------------------------------------------------------------------------------- */
 
-static bool read_saw(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+static bool read_saw(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     static const char *const words[] = {"crosscut", "rip", "panel"};
     sb_saw *saws[] = {&reader->settings->crosscut, &reader->settings->rip, &reader->settings->panel};
     size_t which;
@@ -67,8 +65,7 @@ static bool read_saw(settings_reader *reader, const shop_setting *setting, sb_cu
 }
 
 /* `50 deg left 60 deg right`, `45 deg left`; `45 deg` alone is both sides */
-static bool read_swing(settings_reader *reader, sb_cursor *cursor, sb_angle *left, sb_angle *right)
-{
+static bool read_swing(settings_reader *reader, sb_cursor *cursor, sb_angle *left, sb_angle *right) {
     sb_angle angle;
     do {
         if (!setting_take_angle(reader, cursor, &angle))
@@ -83,21 +80,18 @@ static bool read_swing(settings_reader *reader, sb_cursor *cursor, sb_angle *lef
     return true;
 }
 
-static bool read_mitre(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+static bool read_mitre(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     (void)setting;
     return read_swing(reader, cursor, &reader->saw->mitre_left, &reader->saw->mitre_right);
 }
 
-static bool read_bevel(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+static bool read_bevel(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     (void)setting;
     return read_swing(reader, cursor, &reader->saw->bevel_left, &reader->saw->bevel_right);
 }
 
 /* `2`, `2 with trimming`, `3`, `any` */
-static bool read_stages(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+static bool read_stages(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     sb_settings *settings = reader->settings;
     const sb_token *token = cursor->at;
     (void)setting;
@@ -116,10 +110,10 @@ static bool read_stages(settings_reader *reader, const shop_setting *setting, sb
     return !settings->panel_trims || setting_expect(reader, cursor, "trimming");
 }
 
-/* ---- leftovers ------------------------------------------------------------------------------------------------- */
+/* ---- leftovers
+ * ------------------------------------------------------------------------------------------------- */
 
-static bool read_leftover(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+static bool read_leftover(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     static const char *const words[] = {"board", "sheet", "value"};
     sb_settings *settings = reader->settings;
     size_t which;
@@ -135,15 +129,15 @@ static bool read_leftover(settings_reader *reader, const shop_setting *setting, 
            setting_take_length(reader, cursor, &settings->leftover_sheet_width);
 }
 
-/* ---- labour, overhead, price ------------------------------------------------------------------------------------- */
+/* ---- labour, overhead, price
+ * ------------------------------------------------------------------------------------- */
 
-static bool per_hour(settings_reader *reader, sb_cursor *cursor)
-{
-    return setting_expect(reader, cursor, "per") && (sb_take_word(cursor, "h") || setting_expect(reader, cursor, "hour"));
+static bool per_hour(settings_reader *reader, sb_cursor *cursor) {
+    return setting_expect(reader, cursor, "per") &&
+           (sb_take_word(cursor, "h") || setting_expect(reader, cursor, "hour"));
 }
 
-static bool read_worker(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+static bool read_worker(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     sb_worker worker = {.place = reader->line->keyword.place};
     (void)setting;
     const sb_token *id = sb_expect_word(reader->run, cursor, "a name for the worker");
@@ -156,16 +150,14 @@ static bool read_worker(settings_reader *reader, const shop_setting *setting, sb
 }
 
 /* `14.00 per hour` or `30 % of labour` */
-static bool read_overhead(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+static bool read_overhead(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     (void)setting;
     if (cursor->at->kind == SB_QUANTITY && strchr(cursor->at->text, '%'))
         return setting_take_share(reader, cursor, "labour", &reader->settings->overhead_labour);
     return setting_take_money(reader, cursor, &reader->settings->overhead_hour) && per_hour(reader, cursor);
 }
 
-static bool read_charge(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+static bool read_charge(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     static const char *const words[] = {"bought", "used"};
     size_t which;
     (void)setting;
@@ -179,8 +171,7 @@ static bool read_charge(settings_reader *reader, const shop_setting *setting, sb
 }
 
 /* `standard 21 % of net : VAT` */
-static bool read_tax(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+static bool read_tax(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     (void)setting;
     const sb_token *id = sb_expect_word(reader->run, cursor, "a name for the tax");
     if (!id)
@@ -193,10 +184,11 @@ static bool read_tax(settings_reader *reader, const shop_setting *setting, sb_cu
     return good;
 }
 
-/* ---- the table ------------------------------------------------------------------------------------------------------ */
+/* ---- the table
+ * ------------------------------------------------------------------------------------------------------ */
 
-#define OF_SHOP(field) .scope = IN_SHOP, .offset = offsetof(sb_settings, field)
-#define OF_SAW(field) .scope = IN_SAW, .offset = offsetof(sb_saw, field)
+#define OF_SHOP(field)  .scope = IN_SHOP, .offset = offsetof(sb_settings, field)
+#define OF_SAW(field)   .scope = IN_SAW, .offset = offsetof(sb_saw, field)
 #define OF_PANEL(field) .scope = IN_PANEL, .offset = offsetof(sb_settings, field)
 
 const shop_setting shop_settings[] = {

@@ -3,14 +3,12 @@
 
 #include <string.h>
 
-void *setting_target(settings_reader *reader, const shop_setting *setting)
-{
+void *setting_target(settings_reader *reader, const shop_setting *setting) {
     char *base = setting->scope == IN_SAW ? (char *)reader->saw : (char *)reader->settings;
     return base + setting->offset;
 }
 
-static const sb_token *take_quantity(settings_reader *reader, sb_cursor *cursor, const char *what)
-{
+static const sb_token *take_quantity(settings_reader *reader, sb_cursor *cursor, const char *what) {
     const sb_token *token = cursor->at;
     if (token->kind != SB_QUANTITY) {
         sb_error(reader->run, token->place, "expected %s", what);
@@ -20,19 +18,16 @@ static const sb_token *take_quantity(settings_reader *reader, sb_cursor *cursor,
     return token;
 }
 
-static bool comma(const settings_reader *reader)
-{
+static bool comma(const settings_reader *reader) {
     return reader->settings->style.decimal_comma;
 }
 
-bool setting_take_length(settings_reader *reader, sb_cursor *cursor, sb_length *out)
-{
+bool setting_take_length(settings_reader *reader, sb_cursor *cursor, sb_length *out) {
     const sb_token *token = take_quantity(reader, cursor, "a length, as 600 mm");
     return token && sb_read_length(reader->run, token->text, token->place, comma(reader), out);
 }
 
-bool setting_take_angle(settings_reader *reader, sb_cursor *cursor, sb_angle *out)
-{
+bool setting_take_angle(settings_reader *reader, sb_cursor *cursor, sb_angle *out) {
     const sb_token *token = take_quantity(reader, cursor, "an angle, as 50 deg");
     if (!token || !sb_read_angle(reader->run, token->text, token->place, comma(reader), out))
         return false;
@@ -42,15 +37,13 @@ bool setting_take_angle(settings_reader *reader, sb_cursor *cursor, sb_angle *ou
     return false;
 }
 
-bool setting_take_money(settings_reader *reader, sb_cursor *cursor, sb_money *out)
-{
+bool setting_take_money(settings_reader *reader, sb_cursor *cursor, sb_money *out) {
     const sb_token *token = take_quantity(reader, cursor, "an amount of money, as 42.00");
     return token && sb_read_money(reader->run, token->text, token->place, comma(reader),
                                   reader->settings->currency.digits, out);
 }
 
-bool setting_take_share(settings_reader *reader, sb_cursor *cursor, const char *of, sb_share *out)
-{
+bool setting_take_share(settings_reader *reader, sb_cursor *cursor, const char *of, sb_share *out) {
     const sb_token *token = take_quantity(reader, cursor, "a percentage, as 25 %");
     if (!token)
         return false;
@@ -68,9 +61,8 @@ bool setting_take_share(settings_reader *reader, sb_cursor *cursor, const char *
     return false;
 }
 
-bool setting_take_choice(settings_reader *reader, sb_cursor *cursor, const char *what, const char *const *words,
-                         size_t count, size_t *out)
-{
+bool setting_take_choice(settings_reader *reader, sb_cursor *cursor, const char *what,
+                         const char *const *words, size_t count, size_t *out) {
     const sb_token *token = sb_expect_word(reader->run, cursor, what);
     for (size_t i = 0; token && i < count; i++)
         if (strcmp(words[i], token->text) == 0) {
@@ -82,61 +74,54 @@ bool setting_take_choice(settings_reader *reader, sb_cursor *cursor, const char 
     return false;
 }
 
-bool setting_expect(settings_reader *reader, sb_cursor *cursor, const char *word)
-{
+bool setting_expect(settings_reader *reader, sb_cursor *cursor, const char *word) {
     if (sb_take_word(cursor, word))
         return true;
     sb_error(reader->run, cursor->at->place, "expected the word `%s`", word);
     return false;
 }
 
-/* ---- whole settings of one value ------------------------------------------------------------------------------ */
+/* ---- whole settings of one value
+ * ------------------------------------------------------------------------------ */
 
-bool setting_text(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+bool setting_text(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     (void)cursor;
     const char **target = setting_target(reader, setting);
     *target = sb_statement_text(reader->run, reader->line);
     return true;
 }
 
-static bool above_zero(settings_reader *reader, const shop_setting *setting, sb_place at, int64_t value)
-{
+static bool above_zero(settings_reader *reader, const shop_setting *setting, sb_place at, int64_t value) {
     if (value > 0 || (value == 0 && setting->zero_fits))
         return true;
     sb_error(reader->run, at, "expected more than zero behind `%s`", setting->keyword);
     return false;
 }
 
-bool setting_length(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+bool setting_length(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     sb_place at = cursor->at->place;
     sb_length *target = setting_target(reader, setting);
     return setting_take_length(reader, cursor, target) && above_zero(reader, setting, at, target->nm);
 }
 
-bool setting_share(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+bool setting_share(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     return setting_take_share(reader, cursor, setting->of, setting_target(reader, setting));
 }
 
-bool setting_money(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+bool setting_money(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     sb_place at = cursor->at->place;
     sb_money *target = setting_target(reader, setting);
     return setting_take_money(reader, cursor, target) && above_zero(reader, setting, at, target->minor);
 }
 
-bool setting_time(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+bool setting_time(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     const sb_token *token = take_quantity(reader, cursor, "a time, as 30 h");
     sb_duration *target = setting_target(reader, setting);
     return token && sb_read_duration(reader->run, token->text, token->place, comma(reader), target) &&
            above_zero(reader, setting, token->place, target->ms);
 }
 
-bool setting_either(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+bool setting_either(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     size_t which;
     bool *target = setting_target(reader, setting);
     if (!setting_take_choice(reader, cursor, setting->keyword, setting->words, 2, &which))
@@ -146,8 +131,7 @@ bool setting_either(settings_reader *reader, const shop_setting *setting, sb_cur
 }
 
 /* `30 days`, `1 day` */
-bool setting_days(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor)
-{
+bool setting_days(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     const sb_token *token = take_quantity(reader, cursor, "a number of days, as 30 days");
     int64_t days;
     if (!token || !sb_read_count(reader->run, token->text, token->place, &days))

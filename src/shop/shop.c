@@ -1,8 +1,7 @@
 /* Reads a shop's folder, file after file in the order in which they refer to each other. */
 #include "shop/read.h"
 
-sb_shop *sb_shop_read(sb_run *run, const char *rates)
-{
+sb_shop *sb_shop_read(sb_run *run, const char *rates) {
     sb_pool *pool = run->pool;
     sb_shop *shop = SB_NEW(pool, sb_shop);
     shop_reader reader = {.run = run, .shop = shop};
