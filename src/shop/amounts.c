@@ -66,9 +66,8 @@ static bool unfit_amount(shop_row row, size_t column, const sb_stock *stock, sb_
     return false;
 }
 
-bool shop_amount(shop_row row, size_t column, const sb_stock *stock, int64_t *out) {
+bool shop_exact_amount(shop_row row, size_t column, const sb_stock *stock, sb_ratio *out) {
     sb_quantity quantity;
-    sb_ratio amount;
     const char *why;
     if (!shop_given(row, column))
         return true;
@@ -76,18 +75,24 @@ bool shop_amount(shop_row row, size_t column, const sb_stock *stock, int64_t *ou
         sb_error(row.run, shop_at(row, column), "%s", why);
         return false;
     }
-    if (!in_unit_of(stock, quantity, &amount))
+    if (!in_unit_of(stock, quantity, out))
         return unfit_amount(row, column, stock, quantity);
-    *out = sb_ratio_whole_down(amount, 1);
-    if (*out >= 1)
+    if (sb_ratio_whole_down(*out, 1) >= 1)
         return true;
     sb_error(row.run, shop_at(row, column), "expected an amount above zero in the column `%s`",
              row.columns[column].name);
     return false;
 }
 
-/* ---- so much of one per so much of the other --------------------------------------------------------------
- */
+bool shop_amount(shop_row row, size_t column, const sb_stock *stock, int64_t *out) {
+    sb_ratio amount = sb_ratio_of(*out, 1);
+    if (!shop_exact_amount(row, column, stock, &amount))
+        return false;
+    *out = sb_ratio_whole_down(amount, 1);
+    return true;
+}
+
+/* ---- so much of one per so much of the other ---- */
 
 /* Reads "12 m2/l": what stands before the slash, and after it, where a bare unit means one of it. */
 static bool read_quotient(shop_row row, size_t column, sb_quantity *over, sb_quantity *under) {

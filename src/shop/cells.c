@@ -4,8 +4,7 @@
 
 #include <string.h>
 
-/* ---- rows
- * --------------------------------------------------------------------------------------------------- */
+/* ---- rows ---- */
 
 static bool header_faulty(sb_run *run, const sb_source *source, size_t notices_before) {
     for (size_t i = notices_before; sb_notices_message(run, i); i++) {
@@ -36,8 +35,7 @@ void shop_each_row(shop_reader *reader, const char *path, const sb_column *colum
     }
 }
 
-/* ---- cells
- * -------------------------------------------------------------------------------------------------- */
+/* ---- cells ---- */
 
 const char *shop_text(shop_row row, size_t column) {
     return sb_csv_cell(row.csv, row.index, column)->text;

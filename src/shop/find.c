@@ -4,8 +4,7 @@
 #include <string.h>
 #include <sys/stat.h>
 
-/* ---- the folder
- * -------------------------------------------------------------------------------------------------- */
+/* ---- the folder ---- */
 
 static bool is_folder(const char *path) {
     struct stat info;
@@ -62,9 +61,7 @@ const char *sb_shop_find(sb_run *run, const char *path) {
     return folder;
 }
 
-/* ---- by name
- * ----------------------------------------------------------------------------------------------------------
- */
+/* ---- by name ---- */
 
 const sb_stock *sb_shop_stock(const sb_shop *shop, const char *id) {
     for (size_t i = 0; i < shop->stock.count; i++)

@@ -47,8 +47,7 @@ void shop_unknown_per(sb_run *run, sb_place at, const char *word, sb_stock_kind 
     sb_error_unknown(run, at, "unit of a price", word, known, count);
 }
 
-/* ---- what one costs
- * -------------------------------------------------------------------------------------------- */
+/* ---- what one costs ---- */
 
 /* How many of the kind's own unit (ml, mg, mm, pieces) one unit of the price is, as a ratio. 1 gal = 231 in3
  * and 1 lb = 453.59237 g exactly. */
@@ -79,7 +78,7 @@ static sb_ratio milli_per_micro(int digits) {
     return ratio;
 }
 
-sb_cost shop_offer_each(const sb_stock *stock, const sb_offer *offer, int digits) {
+sb_cost shop_offer_each(const sb_stock *stock, const sb_offer *offer, sb_ratio pack, int digits) {
     sb_item_size size = {offer->length, offer->width, stock->thickness, stock->nominal_width,
                          stock->nominal_thickness};
     if (stock->kind == SB_STOCK_BOARD)
@@ -87,8 +86,7 @@ sb_cost shop_offer_each(const sb_stock *stock, const sb_offer *offer, int digits
     if (stock->kind == SB_STOCK_BOARD || stock->kind == SB_STOCK_SHEET)
         return sb_price_of_item(offer->price, size, digits);
     bool whole = offer->price.per == SB_PER_PACK || stock->kind == SB_STOCK_VOLUME;
-    sb_ratio units =
-        whole ? sb_ratio_of(1, 1) : sb_ratio_div(sb_ratio_of(offer->pack, 1), unit_size(offer->price.per));
+    sb_ratio units = whole ? sb_ratio_of(1, 1) : sb_ratio_div(pack, unit_size(offer->price.per));
     sb_ratio factor = sb_ratio_mul(units, milli_per_micro(digits));
     if (!sb_ratio_ok(factor))
         return (sb_cost){SB_BAD};

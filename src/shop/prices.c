@@ -21,8 +21,7 @@ static const sb_column columns[COLUMN_COUNT] = {
     {"stock", true}, {"merchant", true},   {"length", true}, {"width", false}, {"price", true}, {"per", true},
     {"pack", false}, {"available", false}, {"date", false},  {"trim1", false}, {"trim2", false}};
 
-/* ---- price
- * -------------------------------------------------------------------------------------------------- */
+/* ---- price ---- */
 
 static bool read_price(shop_row row, sb_offer *offer) {
     if (!shop_need(row, PRICE) || !sb_read_micro(row.run, shop_text(row, PRICE), shop_at(row, PRICE),
@@ -49,8 +48,7 @@ static bool read_per(shop_row row, const sb_stock *stock, sb_offer *offer) {
     return false;
 }
 
-/* ---- size and pack, as the kind has them
- * ------------------------------------------------------------------------ */
+/* ---- size and pack, as the kind has them ---- */
 
 static bool read_board(shop_row row, sb_offer *offer) {
     offer->pack = 1;
@@ -67,12 +65,14 @@ static bool read_sheet(shop_row row, const sb_stock *stock, sb_offer *offer) {
            shop_refuse(row, PACK, "sheets are bought one by one");
 }
 
-static bool read_counted(shop_row row, const sb_stock *stock, sb_offer *offer) {
+static bool read_pack(shop_row row, const sb_stock *stock, sb_offer *offer, sb_ratio *pack) {
     bool pieces = sb_stock_kind_unit(stock->kind)[0] == '\0';
-    offer->pack = 1;
-    return shop_refuse(row, LENGTH, "it is for boards and sheets") &
-               shop_refuse(row, WIDTH, "it is for boards and sheets") & (pieces || shop_need(row, PACK)) &&
-           shop_amount(row, PACK, stock, &offer->pack);
+    if (!shop_refuse(row, LENGTH, "it is for boards and sheets") |
+        !shop_refuse(row, WIDTH, "it is for boards and sheets") | !(pieces || shop_need(row, PACK)) |
+        !shop_exact_amount(row, PACK, stock, pack))
+        return false;
+    offer->pack = sb_ratio_whole_down(*pack, 1);
+    return true;
 }
 
 static bool read_volume(shop_row row) {
@@ -80,7 +80,7 @@ static bool read_volume(shop_row row) {
     return shop_refuse(row, LENGTH, why) & shop_refuse(row, WIDTH, why) & shop_refuse(row, PACK, why);
 }
 
-static bool read_size(shop_row row, const sb_stock *stock, sb_offer *offer) {
+static bool read_size(shop_row row, const sb_stock *stock, sb_offer *offer, sb_ratio *pack) {
     switch (stock->kind) {
     case SB_STOCK_BOARD:
         return read_board(row, offer);
@@ -89,12 +89,11 @@ static bool read_size(shop_row row, const sb_stock *stock, sb_offer *offer) {
     case SB_STOCK_VOLUME:
         return read_volume(row);
     default:
-        return read_counted(row, stock, offer);
+        return read_pack(row, stock, offer, pack);
     }
 }
 
-/* ---- the rest
- * ------------------------------------------------------------------------------------------------------ */
+/* ---- the rest ---- */
 
 static bool read_trim(shop_row row, size_t column, const sb_stock *stock, const sb_settings *settings,
                       sb_length *out) {
@@ -123,11 +122,10 @@ static bool read_terms(shop_row row, const sb_stock *stock, const sb_settings *s
            read_trim(row, TRIM2, stock, settings, &offer->trim2);
 }
 
-/* ---- what one costs
- * --------------------------------------------------------------------------------------------------- */
+/* ---- what one costs ---- */
 
-static bool find_each(shop_row row, const sb_stock *stock, const sb_settings *settings, sb_offer *offer) {
-    offer->each = shop_offer_each(stock, offer, settings->currency.digits);
+static bool find_each(shop_row row, const sb_stock *stock, sb_ratio pack, int digits, sb_offer *offer) {
+    offer->each = shop_offer_each(stock, offer, pack, digits);
     if (offer->each.milli > 0)
         return true;
     sb_error(row.run, shop_at(row, PRICE),
@@ -164,15 +162,17 @@ static sb_stock *find_stock(shop_reader *reader, shop_row row) {
 static void read_offer(shop_reader *reader, shop_row row) {
     const sb_settings *settings = &reader->shop->settings;
     sb_offer offer = {.merchant = shop_text(row, MERCHANT), .place = row.csv->rows[row.index]};
+    sb_ratio pack = sb_ratio_of(1, 1);
     sb_stock *stock = find_stock(reader, row);
     bool good = shop_need(row, MERCHANT) & read_price(row, &offer);
     if (stock && shop_doubtful(reader, stock)) {
         SB_PUSH(row.run->pool, stock->offers, offer);
         return;
     }
-    good = stock && (read_per(row, stock, &offer) & read_size(row, stock, &offer) &
+    good = stock && (read_per(row, stock, &offer) & read_size(row, stock, &offer, &pack) &
                      read_terms(row, stock, settings, &offer) & good);
-    if (good && find_each(row, stock, settings, &offer) && !offer_twice(row, stock, &offer))
+    if (good && find_each(row, stock, pack, settings->currency.digits, &offer) &&
+        !offer_twice(row, stock, &offer))
         SB_PUSH(row.run->pool, stock->offers, offer);
     else if (stock)
         SB_PUSH(row.run->pool, reader->doubtful, stock);

@@ -60,19 +60,20 @@ static bool read_size(shop_row row, sb_rack_item *item) {
     }
 }
 
-static bool read_value(shop_row row, const sb_settings *settings, sb_rack_item *item) {
+static bool read_value(shop_row row, const sb_shop *shop, sb_rack_item *item) {
     item->value.minor = SB_BAD;
     if (!shop_given(row, VALUE))
         return true;
     if (sb_stock_kind_unit(item->stock->kind)[0])
         return shop_refuse(row, VALUE, "what a tin or roll has left is charged at the price it costs new");
     if (!sb_read_money(row.run, shop_text(row, VALUE), shop_at(row, VALUE), row.csv->decimal_comma,
-                       settings->currency.digits, &item->value))
+                       shop->settings.currency.digits, &item->value))
         return false;
-    if (item->value.minor >= 0)
-        return true;
-    sb_error(row.run, shop_at(row, VALUE), "expected a value of zero or more");
-    return false;
+    if (item->value.minor < 0) {
+        sb_error(row.run, shop_at(row, VALUE), "expected a value of zero or more");
+        return false;
+    }
+    return item->stock->offers.count == 0 || shop_worth_fits(row.run, shop, shop_at(row, VALUE), item);
 }
 
 static const sb_rack_item *find_label(const sb_shop *shop, const char *label) {
@@ -103,7 +104,7 @@ static void read_item(shop_reader *reader, shop_row row) {
         return;
     }
     if (!shop_doubtful(reader, item.stock))
-        good = read_size(row, &item) & read_value(row, &reader->shop->settings, &item) & good;
+        good = read_size(row, &item) && read_value(row, reader->shop, &item) && good;
     if (good)
         SB_PUSH(row.run->pool, reader->shop->rack, item);
 }

@@ -14,7 +14,7 @@ typedef struct shop_reader {
     SB_LIST(const sb_stock *) doubtful; /* rows with mistakes: prices are not held against them */
 } shop_reader;
 
-/* ---- one reader a file ------------------------------------------------------------------------------- */
+/* ---- one reader a file ---- */
 
 bool shop_read_settings(shop_reader *reader, const char *path); /* false when there is no file */
 void shop_read_grades(shop_reader *reader, const char *path);
@@ -22,28 +22,29 @@ void shop_read_operations(shop_reader *reader, const char *path);
 void shop_read_stock(shop_reader *reader, const char *path);
 void shop_read_prices(shop_reader *reader, const char *path);
 void shop_read_rack(shop_reader *reader, const char *path);
-void shop_check_worth(shop_reader *reader); /* nothing at hand may be worth more than it costs new */
 
 bool shop_doubtful(const shop_reader *reader, const sb_stock *stock);
 
-/* ---- words ----------------------------------------------------------------------------------------------
- */
+/* An error when a rack piece is worth more than the same costs new, or less than a leftover of its size is
+ * credited: a plan could then earn money by buying boards, or by cutting a bit off. */
+bool shop_worth_fits(sb_run *run, const sb_shop *shop, sb_place at, const sb_rack_item *item);
+
+/* ---- words ---- */
 
 bool shop_kind_find(const char *word, sb_stock_kind *out);
 bool shop_driver_find(const char *word, sb_driver *out);
 bool shop_driver_planned(sb_driver driver); /* counted from the cutting plan */
 void shop_unknown_kind(sb_run *run, sb_place at, const char *word);
 void shop_unknown_driver(sb_run *run, sb_place at, const char *word);
-/* ---- prices
- * ------------------------------------------------------------------------------------------------ */
+/* ---- prices ---- */
 
 bool shop_per_fits(sb_per per, sb_stock_kind kind);
 const char *shop_per_words(sb_run *run, sb_stock_kind kind); /* "each, m, ft": what a kind is sold by */
 void shop_unknown_per(sb_run *run, sb_place at, const char *word, sb_stock_kind kind);
-sb_cost shop_offer_each(const sb_stock *stock, const sb_offer *offer, int digits);
+/* `pack`: what a pack holds, unrounded: a gallon at so much a gallon costs just that. */
+sb_cost shop_offer_each(const sb_stock *stock, const sb_offer *offer, sb_ratio pack, int digits);
 
-/* ---- the cells of one row; true unless an error was told, an empty cell leaves `out` as it was
- * -------------- */
+/* ---- the cells of one row; true unless an error was told, an empty cell leaves `out` as it was ---- */
 
 typedef struct shop_row {
     sb_run *run;
@@ -73,6 +74,7 @@ bool shop_length(shop_row row, size_t column, shop_demand demand, sb_length *out
 bool shop_count(shop_row row, size_t column, int64_t least, int64_t *out);
 bool shop_yes(shop_row row, size_t column, bool *out);
 /* An amount of a stock in the unit of its kind, rounded down: 200, 2.5 l, 1 kg, 50 m. */
+bool shop_exact_amount(shop_row row, size_t column, const sb_stock *stock, sb_ratio *out); /* not rounded */
 bool shop_amount(shop_row row, size_t column, const sb_stock *stock, int64_t *out);
 /* 12 m2/l, 400 ft2/gal; 180 g/m2, 40 lb/1000 ft2. */
 bool shop_coverage(shop_row row, size_t column, sb_area *out);

@@ -19,8 +19,7 @@ static void unknown_keyword(settings_reader *reader) {
                      shop_settings_count);
 }
 
-/* ---- where settings stand, and that they stand once ------------------------------------------------------
- */
+/* ---- where settings stand, and that they stand once ---- */
 
 static const char *line_name(settings_reader *reader, const shop_setting *setting, sb_cursor cursor) {
     sb_pool *pool = reader->run->pool;
@@ -55,8 +54,7 @@ static bool note_line(settings_reader *reader, const shop_setting *setting, cons
     return true;
 }
 
-/* ---- one line
- * ------------------------------------------------------------------------------------------------ */
+/* ---- one line ---- */
 
 static bool in_place(settings_reader *reader, const shop_setting *setting) {
     bool panel = reader->saw_name && strcmp(reader->saw_name, "panel") == 0;
@@ -93,8 +91,7 @@ static void read_line(settings_reader *reader, const shop_setting *setting) {
         setting->read(reader, setting, NULL);
 }
 
-/* ---- the file
- * -------------------------------------------------------------------------------------------------- */
+/* ---- the file ---- */
 
 static void read_early(settings_reader *reader, sb_statements lines) {
     reader->lexer = sb_line_lexer(reader->run, false);

@@ -43,8 +43,7 @@ struct shop_setting {
 extern const shop_setting shop_settings[];
 extern const size_t shop_settings_count;
 
-/* ---- values behind a keyword; false after an error --------------------------------------------------------
- */
+/* ---- values behind a keyword; false after an error ---- */
 
 typedef bool setting_read(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor);
 setting_read setting_text, setting_length, setting_share, setting_days, setting_money, setting_time,

@@ -33,8 +33,7 @@ static void check_present(const checker *check) {
         missing(check, "worker bench 42.00 per hour");
 }
 
-/* ---- price -----------------------------------------------------------------------------------------------
- */
+/* ---- price ---- */
 
 static void check_method(const checker *check) {
     sb_place markup = sb_shop_setting(check->shop, "markup"), margin = sb_shop_setting(check->shop, "margin");
@@ -60,8 +59,7 @@ static void check_shares(const checker *check) {
                  "most 100 %%");
 }
 
-/* ---- saws and steps
- * ----------------------------------------------------------------------------------------- */
+/* ---- saws and steps ---- */
 
 static sb_place saw_line(const checker *check, const char *saw, const char *keyword) {
     return sb_shop_setting(check->shop, sb_pool_print(check->run->pool, "%s %s", saw, keyword));

@@ -12,8 +12,7 @@ static bool read_address(settings_reader *reader, const shop_setting *setting, s
     return true;
 }
 
-/* ---- how things are written
- * ------------------------------------------------------------------------------------ */
+/* ---- how things are written ---- */
 
 static bool read_currency(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     (void)setting;
@@ -49,8 +48,7 @@ static bool read_units(settings_reader *reader, const shop_setting *setting, sb_
     return !sb_take_word(cursor, "step") || setting_take_length(reader, cursor, &style->step);
 }
 
-/* ---- saws
- * ---------------------------------------------------------------------------------------------------- */
+/* ---- saws ---- */
 
 static bool read_saw(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     static const char *const words[] = {"crosscut", "rip", "panel"};
@@ -110,8 +108,7 @@ static bool read_stages(settings_reader *reader, const shop_setting *setting, sb
     return !settings->panel_trims || setting_expect(reader, cursor, "trimming");
 }
 
-/* ---- leftovers
- * ------------------------------------------------------------------------------------------------- */
+/* ---- leftovers ---- */
 
 static bool read_leftover(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     static const char *const words[] = {"board", "sheet", "value"};
@@ -129,8 +126,7 @@ static bool read_leftover(settings_reader *reader, const shop_setting *setting, 
            setting_take_length(reader, cursor, &settings->leftover_sheet_width);
 }
 
-/* ---- labour, overhead, price
- * ------------------------------------------------------------------------------------- */
+/* ---- labour, overhead, price ---- */
 
 static bool per_hour(settings_reader *reader, sb_cursor *cursor) {
     return setting_expect(reader, cursor, "per") &&
@@ -184,8 +180,7 @@ static bool read_tax(settings_reader *reader, const shop_setting *setting, sb_cu
     return good;
 }
 
-/* ---- the table
- * ------------------------------------------------------------------------------------------------------ */
+/* ---- the table ---- */
 
 #define OF_SHOP(field)  .scope = IN_SHOP, .offset = offsetof(sb_settings, field)
 #define OF_SAW(field)   .scope = IN_SAW, .offset = offsetof(sb_saw, field)

@@ -81,8 +81,7 @@ bool setting_expect(settings_reader *reader, sb_cursor *cursor, const char *word
     return false;
 }
 
-/* ---- whole settings of one value
- * ------------------------------------------------------------------------------ */
+/* ---- whole settings of one value ---- */
 
 bool setting_text(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     (void)cursor;

@@ -13,6 +13,5 @@ sb_shop *sb_shop_read(sb_run *run, const char *rates) {
     shop_read_stock(&reader, sb_pool_print(pool, "%s/stock.csv", rates));
     shop_read_prices(&reader, sb_pool_print(pool, "%s/prices.csv", rates));
     shop_read_rack(&reader, sb_pool_print(pool, "%s/rack.csv", rates));
-    shop_check_worth(&reader);
     return shop;
 }

@@ -33,8 +33,7 @@ bool shop_doubtful(const shop_reader *reader, const sb_stock *stock) {
     return false;
 }
 
-/* ---- one cell after the other ---------------------------------------------------------------------------
- */
+/* ---- one cell after the other ---- */
 
 static bool read_kind(shop_row row, sb_stock *stock) {
     if (!shop_need(row, KIND))
@@ -80,8 +79,7 @@ static bool read_density(shop_row row, sb_stock *stock) {
     return false;
 }
 
-/* ---- which sizes a kind has -------------------------------------------------------------------------------
- */
+/* ---- which sizes a kind has ---- */
 
 static bool read_nominal(shop_row row, sb_stock *stock) {
     return shop_length(row, NOMINAL_THICKNESS, SHOP_OPTIONAL, &stock->nominal_thickness) &
@@ -138,8 +136,7 @@ static bool read_by_kind(shop_row row, sb_stock *stock) {
     return minimum & read_sizes(row, stock) & read_yield(row, stock);
 }
 
-/* ---- one row
- * --------------------------------------------------------------------------------------------------- */
+/* ---- one row ---- */
 
 static void read_stock(shop_reader *reader, shop_row row) {
     sb_stock *stock = SB_NEW(row.run->pool, sb_stock);
