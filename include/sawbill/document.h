@@ -46,8 +46,8 @@ typedef struct sb_cell {
 typedef enum sb_relation_kind {
     SB_REL_CELL, SB_REL_NUMBER, SB_REL_ADD, SB_REL_SUB, SB_REL_MUL, SB_REL_DIV,
     SB_REL_ROUND,    /* half away from zero, to `digits` decimals */
-    SB_REL_ROUND_UP_TO, /* a up to a multiple of b */
-    SB_REL_SUM       /* of a column from row to row_to */
+    SB_REL_ROUND_UP_TO, /* a >= 0 up to a multiple of b > 0 */
+    SB_REL_SUM       /* of a column from row to row_to, both in it; 0 when row > row_to */
 } sb_relation_kind;
 typedef struct sb_table sb_table;
 struct sb_relation {
@@ -64,7 +64,8 @@ const sb_relation *sb_rel(sb_run *run, sb_relation_kind kind, const sb_relation 
 const sb_relation *sb_rel_round(sb_run *run, const sb_relation *a, int digits);
 const sb_relation *sb_rel_sum(sb_run *run, const sb_table *table, size_t column, size_t row, size_t row_to);
 
-/* The value of a cell as a spreadsheet shows it: money in major units, shares as fractions, hours, lengths in the document's unit. */
+/* The value of a cell as a spreadsheet holds it: money in major units, shares as fractions, hours, lengths in
+ * the document's unit, dates as days since 1899-12-30; 0 for texts, NaN for SB_BAD. Relations count in it. */
 double sb_cell_number(const sb_cell *cell, const sb_style *style, sb_currency currency);
 
 sb_cell sb_cell_text(const char *text);
@@ -83,7 +84,11 @@ sb_cell sb_cell_named(sb_cell cell, const char *name);
 
 /* ---- tables, sheets, documents ------------------------------------------------------------------------ */
 
-typedef struct sb_heading { const char *text; int width; /* in characters */ bool right; } sb_heading;
+typedef struct sb_heading {
+    const char *text;
+    int width; /* [characters] 0 = follows the contents; else texts on the terminal wrap at it */
+    bool right;
+} sb_heading;
 struct sb_table {
     const char *title; /* "" none */
     sb_heading *headings;
@@ -118,7 +123,11 @@ void sb_page_break_add(sb_run *run, sb_sheet *sheet);
 sb_table *sb_table_add(sb_run *run, sb_sheet *sheet, const char *title, const char *headings);
 /* A new row of empty cells, to be filled; stays where it is. */
 sb_cell *sb_row_add(sb_run *run, sb_table *table);
-sb_cell *sb_total_row_add(sb_run *run, sb_table *table);
+sb_cell *sb_total_row_add(sb_run *run, sb_table *table); /* below all others */
+
+/* False after a notice: an amount is out of range (an error), or a relation means a cell that is not in the
+ * document (a bug). Writers of spreadsheets ask this first. */
+bool sb_document_sound(sb_run *run, const sb_document *document);
 
 /* ---- records: named, nested values, for machines -------------------------------------------------------- */
 
@@ -134,7 +143,8 @@ struct sb_record {
     sb_record *first, *last, *next;
 };
 sb_record *sb_record_object(sb_run *run);
-/* Each adds to an object under `key`, or to an array with key NULL, and returns what it added. */
+/* Each adds to an object under `key`, or to an array with key NULL, and returns what it added. Amounts out of
+ * range become null. */
 sb_record *sb_put_object(sb_run *run, sb_record *in, const char *key);
 sb_record *sb_put_array(sb_run *run, sb_record *in, const char *key);
 void sb_put_text(sb_run *run, sb_record *in, const char *key, const char *text);

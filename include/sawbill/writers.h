@@ -12,9 +12,10 @@ extern "C" {
  * formula. Same document, same bytes. False after a failure notice. */
 bool sb_write_xlsx(sb_run *run, const sb_document *document, const char *path);
 /* RFC 4180: CRLF, quoting; text that a spreadsheet could take for a formula gets a single quote in front (OWASP);
- * numbers with a point. The first table of the document (`table`) only. */
+ * numbers with a point, lengths in mm, shares with %, hours. One table of the document, without its totals. */
 const char *sb_write_csv(sb_run *run, const sb_document *document, const sb_table *table, size_t *size);
-/* For the terminal: at most `columns` wide; long texts wrapped or shortened with "..". */
+/* For the terminal: at most `columns` wide, long texts wrapped; a table whose figures do not fit side by
+ * side lists them below one another. The titles of sheets show where there are several. */
 const char *sb_write_text(sb_run *run, const sb_document *document, int columns);
 /* JSON through jansson, keys in the order given, 2 blanks of indent, newline at the end. Lengths and decimals print shortest exact. */
 const char *sb_write_json(sb_run *run, const sb_record *record);

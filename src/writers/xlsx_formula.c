@@ -1,0 +1,178 @@
+/* Relations as formulas. */
+#include "writers/xlsx.h"
+
+#include "writers/bytes.h"
+
+#include <string.h>
+
+typedef struct formula {
+    const xlsx *x;
+    const xlsx_sheet *from; /* cells of this sheet need no sheet name */
+    bytes text;
+} formula;
+
+static void add(formula *f, const char *text) {
+    bytes_add_text(f->x->run, &f->text, text);
+}
+
+/* 'Fixings, glue'! with inner quotes doubled */
+static const char *quoted(sb_run *run, const char *name) {
+    bytes out = {0};
+    bytes_add_text(run, &out, "'");
+    for (; *name; name++)
+        bytes_add(run, &out, *name == '\'' ? "''" : name, *name == '\'' ? 2 : 1);
+    bytes_add_text(run, &out, "'!");
+    return bytes_end(run, &out);
+}
+
+const char *xlsx_address(sb_run *run, const xlsx_sheet *sheet, uint32_t row, size_t column) {
+    char cell[LXW_MAX_CELL_NAME_LENGTH];
+    lxw_rowcol_to_cell_abs(cell, row, (lxw_col_t)column, 1, 1);
+    return sb_pool_print(run->pool, "%s%s", quoted(run, sheet->name), cell);
+}
+
+/* ---- where a cell stands
+ * ----------------------------------------------------------------------------------- */
+
+typedef struct found {
+    const xlsx_sheet *sheet;
+    uint32_t row; /* of row 0 */
+} found;
+
+static found find_table(const xlsx *x, const sb_table *table) {
+    for (size_t s = 0; s < x->document->sheets.count; s++)
+        for (size_t b = 0; b < x->sheets[s].blocks.count; b++) {
+            const xlsx_block *block = &x->sheets[s].blocks.items[b];
+            if (block->block->kind == SB_BLOCK_TABLE && block->block->table == table)
+                return (found){&x->sheets[s], xlsx_body_row(block)};
+        }
+    return (found){NULL, 0}; /* sb_document_sound has seen to it that this cannot be */
+}
+
+static void add_cells(formula *f, const sb_relation *r, bool range) {
+    found at = find_table(f->x, r->table);
+    char cell[LXW_MAX_CELL_NAME_LENGTH];
+    if (at.sheet != f->from)
+        add(f, quoted(f->x->run, at.sheet->name));
+    lxw_rowcol_to_cell(cell, at.row + (uint32_t)r->row, (lxw_col_t)r->column);
+    add(f, cell);
+    if (!range)
+        return;
+    add(f, ":");
+    lxw_rowcol_to_cell(cell, at.row + (uint32_t)r->row_to, (lxw_col_t)r->column);
+    add(f, cell);
+}
+
+/* ---- terms
+ * ------------------------------------------------------------------------------------------------- */
+
+/* How strongly a term binds: sums, products, everything else. */
+static int strength(const sb_relation *r) {
+    switch (r->kind) {
+    case SB_REL_ADD:
+    case SB_REL_SUB:
+        return 1;
+    case SB_REL_MUL:
+    case SB_REL_DIV:
+        return 2;
+    case SB_REL_NUMBER:
+        return r->amount < 0 ? 0 : 3;
+    case SB_REL_ROUND_UP_TO:
+    case SB_REL_CELL:
+    case SB_REL_ROUND:
+    case SB_REL_SUM:
+        break;
+    }
+    return 3;
+}
+
+static void add_term(formula *f, const sb_relation *r);
+
+static void add_operand(formula *f, const sb_relation *r, int least) {
+    bool brackets = strength(r) < least;
+    add(f, brackets ? "(" : "");
+    add_term(f, r);
+    add(f, brackets ? ")" : "");
+}
+
+/* On the right an equal strength needs brackets too: a-(b-c). */
+static void add_binary(formula *f, const sb_relation *r, const char *sign, int own) {
+    add_operand(f, r->a, own);
+    add(f, sign);
+    add_operand(f, r->b, own + 1);
+}
+
+static void add_round(formula *f, const sb_relation *r) {
+    add(f, "ROUND(");
+    add_term(f, r->a);
+    add(f, sb_pool_print(f->x->run->pool, ",%d)", r->digits));
+}
+
+/* Programs disagree about CEILING, so it is not used. The inner ROUND keeps 247.00000000000003 from becoming
+ * 248, the outer one clears the product of its binary dust. */
+static void add_round_up(formula *f, const sb_relation *r) {
+    add(f, "ROUND(ROUNDUP(ROUND(");
+    add_operand(f, r->a, 2);
+    add(f, "/");
+    add_operand(f, r->b, 3);
+    add(f, ",9),0)*");
+    add_operand(f, r->b, 3);
+    add(f, ",9)");
+}
+
+static const char *number_text(sb_run *run, int64_t amount, int digits) {
+    while (digits > 0 && amount % 10 == 0) {
+        amount /= 10;
+        digits--;
+    }
+    return sb_write_decimal(run, amount, digits, false);
+}
+
+static void add_sum(formula *f, const sb_relation *r) {
+    if (r->row > r->row_to) {
+        add(f, "0"); /* of no rows */
+        return;
+    }
+    add(f, "SUM(");
+    add_cells(f, r, true);
+    add(f, ")");
+}
+
+static void add_term(formula *f, const sb_relation *r) {
+    switch (r->kind) {
+    case SB_REL_CELL:
+        add_cells(f, r, false);
+        break;
+    case SB_REL_NUMBER:
+        add(f, number_text(f->x->run, r->amount, r->amount_digits));
+        break;
+    case SB_REL_ADD:
+        add_binary(f, r, "+", 1);
+        break;
+    case SB_REL_SUB:
+        add_binary(f, r, "-", 1);
+        break;
+    case SB_REL_MUL:
+        add_binary(f, r, "*", 2);
+        break;
+    case SB_REL_DIV:
+        add_binary(f, r, "/", 2);
+        break;
+    case SB_REL_ROUND:
+        add_round(f, r);
+        break;
+    case SB_REL_ROUND_UP_TO:
+        add_round_up(f, r);
+        break;
+    case SB_REL_SUM:
+        add_sum(f, r);
+        break;
+    }
+}
+
+const char *xlsx_formula(const xlsx *x, const xlsx_sheet *from, const sb_relation *relation) {
+    formula f = {.x = x, .from = from};
+    add(&f, "=");
+    add_term(&f, relation);
+    return bytes_end(x->run, &f.text);
+}

@@ -1,0 +1,107 @@
+/* The page that a sheet is printed on. */
+#include "writers/xlsx.h"
+
+#include "text/utf8.h"
+#include "writers/bytes.h"
+
+#include <string.h>
+
+/* ---- footer: "14 planters, 2026-03-31            page 1 of 2"
+ * ------------------------------------------------ */
+
+/* In a footer & begins a command. A footer has 255 characters at most, and half a page's width to show them.
+ */
+static void add_escaped(sb_run *run, bytes *out, const char *text) {
+    enum {
+        SHOWN_MOST = 80
+    };
+    const char *end = text + strlen(text);
+    for (int count = 0; text < end && count < SHOWN_MOST; count++) {
+        size_t length = utf8_next(text, (size_t)(end - text), NULL);
+        bytes_add(run, out, *text == '\n' ? " " : text, length ? length : 1);
+        if (*text == '&')
+            bytes_add_text(run, out, "&");
+        text += length ? length : 1;
+    }
+}
+
+/* The blank after the font size keeps digits of the text out of it. */
+static const char *footer(sb_run *run, const sb_document *document) {
+    bytes out = {0};
+    if (document->foot[0]) {
+        bytes_add_text(run, &out, "&L&9 ");
+        add_escaped(run, &out, clean_text(run, document->foot));
+    }
+    bytes_add_text(run, &out, "&R&9 ");
+    add_escaped(run, &out, document->page_word ? document->page_word : "page");
+    bytes_add_text(run, &out, " &P ");
+    add_escaped(run, &out, document->of_word ? document->of_word : "of");
+    bytes_add_text(run, &out, " &N");
+    return bytes_end(run, &out);
+}
+
+/* ---- breaks
+ * ------------------------------------------------------------------------------------------------ */
+
+static void set_breaks(sb_run *run, const xlsx_sheet *laid, lxw_worksheet *worksheet) {
+    enum {
+        BREAKS_MOST = 1023
+    };
+    SB_LIST(lxw_row_t) breaks = {0};
+    for (size_t i = 0; i < laid->blocks.count; i++) {
+        const xlsx_block *place = &laid->blocks.items[i];
+        bool useful = place->row > 0 && i + 1 < laid->blocks.count && breaks.count < BREAKS_MOST;
+        if (place->block->kind == SB_BLOCK_PAGE_BREAK && useful)
+            SB_PUSH(run->pool, breaks, place->row);
+    }
+    SB_PUSH(run->pool, breaks, 0);
+    worksheet_set_h_pagebreaks(worksheet, breaks.items);
+}
+
+/* Programs that fit a sheet to the page's width ignore breaks set by hand; such a sheet is scaled instead,
+ * with a little to spare, since fonts differ. */
+static void fit_width(const sb_document *document, const xlsx_sheet *laid, lxw_worksheet *worksheet) {
+    if (!laid->has_breaks) {
+        worksheet_fit_to_pages(worksheet, 1, 0);
+        return;
+    }
+    double scale = 97 * xlsx_page_room(document, laid->sheet) / xlsx_span(laid, 0, laid->column_count - 1);
+    worksheet_set_print_scale(worksheet, (uint16_t)(scale > 100 ? 100 : scale < 10 ? 10 : scale));
+}
+
+/* A table of several pages shows its headings on each, where it is the only one with headings. */
+static void repeat_headings(const xlsx_sheet *laid, lxw_worksheet *worksheet) {
+    enum {
+        ROWS_A_PAGE = 40
+    };
+    const xlsx_block *headed = NULL;
+    for (size_t i = 0; i < laid->blocks.count; i++) {
+        const xlsx_block *place = &laid->blocks.items[i];
+        if (place->block->kind != SB_BLOCK_TABLE || place->block->table->no_heading)
+            continue;
+        if (headed)
+            return;
+        headed = place;
+    }
+    if (headed && headed->rows > ROWS_A_PAGE)
+        worksheet_repeat_rows(worksheet, xlsx_body_row(headed) - 1, xlsx_body_row(headed) - 1);
+}
+
+void xlsx_set_page(xlsx *x, const xlsx_sheet *laid, lxw_worksheet *worksheet) {
+    enum {
+        PAPER_LETTER = 1,
+        PAPER_A4 = 9
+    };
+    worksheet_set_paper(worksheet, x->document->letter ? PAPER_LETTER : PAPER_A4);
+    if (laid->sheet->landscape)
+        worksheet_set_landscape(worksheet);
+    worksheet_set_margins(worksheet, XLSX_MARGIN, XLSX_MARGIN, 0.7, 0.8);
+    lxw_header_footer_options options = {.margin = 0.4};
+    worksheet_set_footer_opt(worksheet, footer(x->run, x->document), &options);
+    worksheet_gridlines(worksheet, LXW_HIDE_ALL_GRIDLINES);
+    worksheet_ignore_errors(worksheet, LXW_IGNORE_NUMBER_STORED_AS_TEXT, "A1:XFD1048576");
+    fit_width(x->document, laid, worksheet);
+    if (laid->has_breaks)
+        set_breaks(x->run, laid, worksheet);
+    repeat_headings(laid, worksheet);
+}
