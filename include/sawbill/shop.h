@@ -56,7 +56,8 @@ typedef struct sb_offer {
     sb_cost each; /* what one board, sheet or pack costs; volume timber: one unit of price.per (m3 or bf) */
     int64_t available;    /* -1: no limit */
     sb_date date;         /* of the price; zeroed: not told */
-    sb_length trim1, trim2; /* SB_BAD.nm: the saw's own trim */
+    sb_length trim1, trim2; /* boards: front end and far end; sheets: the edges along the length and the end edges;
+                               nm SB_BAD: the saw's own trim */
     sb_place place;
 } sb_offer;
 

@@ -133,3 +133,9 @@ void shop_twice(sb_run *run, sb_place at, const char *what, const char *name, sb
     sb_position where = sb_place_position(first);
     sb_error(run, at, "%s %s stands twice: first at %s:%zu", what, name, where.file, where.line);
 }
+
+const char *shop_exactly(sb_run *run, sb_length length, const sb_style *style) {
+    sb_style fine = *style;
+    fine.step.nm = style->units == SB_UNITS_MM ? SB_NM_PER_MM / 1000 : SB_NM_PER_INCH / 64;
+    return sb_write_length_unit(run, length, &fine);
+}

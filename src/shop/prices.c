@@ -109,7 +109,7 @@ static bool read_trim(shop_row row, size_t column, const sb_stock *stock, const 
         return true;
     sb_error(row.run, shop_at(row, column),
              "truing costs at least the blade's width: expected 0 or at least %s",
-             sb_write_length_unit(row.run, saw->kerf, &settings->style));
+             shop_exactly(row.run, saw->kerf, &settings->style));
     return false;
 }
 

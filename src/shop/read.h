@@ -83,4 +83,7 @@ bool shop_spread(shop_row row, size_t column, sb_mass *out);
 /* Tells that `what` stands twice, and where it stood first. */
 void shop_twice(sb_run *run, sb_place at, const char *what, const char *name, sb_place first);
 
+/* For messages: a kerf of 2.8 mm is not "about 3 mm", whatever the shop's step. */
+const char *shop_exactly(sb_run *run, sb_length length, const sb_style *style);
+
 #endif

@@ -123,8 +123,12 @@ bool shop_read_settings(shop_reader *reader, const char *path) {
         return false;
     sb_statements lines = sb_statements_read(reader->run, source);
     settings_reader settings = {.run = reader->run, .settings = &reader->shop->settings};
-    reader->shop->settings = (sb_settings){
-        .name = "", .contact = "", .language = "en", .panel_rip_first = true, .place = {source, 0, 0}};
+    reader->shop->settings = (sb_settings){.name = "",
+                                           .contact = "",
+                                           .language = "en",
+                                           .currency = {"", 2},
+                                           .panel_rip_first = true,
+                                           .place = {source, 0, 0}};
     read_early(&settings, lines);
     read_late(&settings, lines);
     settings_check(reader);

@@ -50,13 +50,16 @@ static void check_method(const checker *check) {
 }
 
 static void check_shares(const checker *check) {
-    if (check->settings->deposit.ppm > 1000000)
+    sb_settings *settings = check->settings;
+    if (settings->deposit.ppm > 1000000)
         sb_error(check->run, sb_shop_setting(check->shop, "deposit"),
                  "a deposit is at most 100 %% of the total");
-    if (check->settings->leftover_value.ppm > 1000000)
-        sb_error(check->run, sb_shop_setting(check->shop, "leftover value"),
-                 "a leftover worth more than the same costs new would make buying earn money: expected at "
-                 "most 100 %%");
+    if (settings->leftover_value.ppm <= 1000000)
+        return;
+    sb_error(check->run, sb_shop_setting(check->shop, "leftover value"),
+             "a leftover worth more than the same costs new would make buying earn money: expected at most "
+             "100 %%");
+    settings->leftover_value.ppm = 0; /* or every piece in the rack would be found too cheap */
 }
 
 /* ---- saws and steps ---- */
@@ -75,7 +78,7 @@ static void check_saw(const checker *check, const char *name, const sb_saw *saw)
     if (saw->trim.nm > 0 && saw->trim.nm < saw->kerf.nm)
         sb_error(check->run, saw_line(check, name, "trim"),
                  "truing an end costs at least the blade's width: expected a trim of 0 or at least %s",
-                 sb_write_length_unit(check->run, saw->kerf, &check->settings->style));
+                 shop_exactly(check->run, saw->kerf, &check->settings->style));
 }
 
 static void check_step(const checker *check) {

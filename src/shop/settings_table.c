@@ -50,16 +50,29 @@ static bool read_units(settings_reader *reader, const shop_setting *setting, sb_
 
 /* ---- saws ---- */
 
+/* Under a misspelt heading the lines of the block are read all the same, for the nearest saw or for none. */
+static void enter_saw(settings_reader *reader, const char *name) {
+    sb_settings *settings = reader->settings;
+    if (strcmp(name, "crosscut") == 0)
+        reader->saw = &settings->crosscut;
+    else if (strcmp(name, "rip") == 0)
+        reader->saw = &settings->rip;
+    else if (strcmp(name, "panel") == 0)
+        reader->saw = &settings->panel;
+    else
+        reader->saw = SB_NEW(reader->run->pool, sb_saw);
+    reader->saw_name = name;
+}
+
 static bool read_saw(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     static const char *const words[] = {"crosscut", "rip", "panel"};
-    sb_saw *saws[] = {&reader->settings->crosscut, &reader->settings->rip, &reader->settings->panel};
+    const char *given = cursor->at->text;
     size_t which;
     (void)setting;
-    reader->saw = NULL, reader->saw_name = NULL;
-    if (!setting_take_choice(reader, cursor, "saw", words, COUNT(words), &which))
-        return false;
-    reader->saw = saws[which], reader->saw_name = words[which];
-    return true;
+    bool known = setting_take_choice(reader, cursor, "saw", words, COUNT(words), &which);
+    const char *name = known ? words[which] : sb_nearest(given, words, COUNT(words));
+    enter_saw(reader, name ? name : given);
+    return known;
 }
 
 /* `50 deg left 60 deg right`, `45 deg left`; `45 deg` alone is both sides */

@@ -69,7 +69,7 @@ bool shop_worth_fits(sb_run *run, const sb_shop *shop, sb_place at, const sb_rac
     int64_t highest = lowest_price(item->stock, item->length, item->width);
     int64_t credit = sb_shop_leftover_value(shop, item->stock, item->length, item->width).milli;
     if (value > highest)
-        sb_error(run, at, "%s cannot be worth %s: the same costs %s new", item->label,
+        sb_error(run, at, "%s cannot be worth %s: that much of it costs %s new", item->label,
                  whole_minor(run, shop, item->value.minor),
                  whole_minor(run, shop, sb_mul_div_down(highest, 1, 1000)));
     else if (value < credit)
