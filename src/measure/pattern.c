@@ -57,7 +57,7 @@ const char *sb_quantity_pattern(sb_run *run, bool decimal_comma) {
     const char *all = chain_pattern(run, amount, UNIT_NONE);
     for (int kind = UNIT_NONE + 1; kind <= UNIT_PERCENT; kind++)
         if (unit_table[kind].below != UNIT_NONE && kind != UNIT_ARC_MINUTE)
-            all = sb_pool_print(run->pool, "%s|%s", chain_pattern(run, amount, (unit_kind)kind), all);
+            all = sb_pool_print(run->pool, "%s|%s", all, chain_pattern(run, amount, (unit_kind)kind));
     /* What ends in a letter or digit must not run on into a word: 2x4-spf and 18mm-ply are words. */
     return sb_pool_print(
         run->pool, "(?:%s|%s)(?:(?<![\\p{L}\\p{N}])|(?![\\p{L}\\p{M}\\p{N}_])(?!-[\\p{L}_]))", all, number);

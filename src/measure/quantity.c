@@ -138,6 +138,16 @@ static bool is_letter_byte(char c) {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_' || (unsigned char)c >= 0x80;
 }
 
+/* A word ends where no letter follows; one that ends in a digit, as ft3, where no digit follows either. */
+static bool ends_here(const char *text, const spelling *s) {
+    size_t length = strlen(s->text);
+    if (s->form != SPELLING_WORD)
+        return true;
+    if (is_digit(s->text[length - 1]) && is_digit(text[length]))
+        return false;
+    return !is_letter_byte(text[length]) || blank_length(text + length) > 0;
+}
+
 /* `kind` UNIT_NONE takes any unit that can stand alone. */
 static const spelling *unit_at(const char *text, unit_kind kind) {
     const spelling *best = NULL;
@@ -147,9 +157,7 @@ static const spelling *unit_at(const char *text, unit_kind kind) {
         bool arc = s->kind == UNIT_ARC_MINUTE || s->kind == UNIT_ARC_SECOND;
         if ((kind == UNIT_NONE ? arc : s->kind != kind) || strncasecmp(text, s->text, length) != 0)
             continue;
-        if (s->form == SPELLING_WORD && is_letter_byte(text[length]) && blank_length(text + length) == 0)
-            continue;
-        if (!best || length > strlen(best->text))
+        if (ends_here(text, s) && (!best || length > strlen(best->text)))
             best = s;
     }
     return best;

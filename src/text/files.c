@@ -55,7 +55,7 @@ static bool make_folder(sb_run *run, sb_file_set *set, const char *path) {
         return true;
     }
     int error = errno;
-    return is_folder(path) ? true : failed(run, "make the folder", path, error);
+    return is_folder(path) ? true : failed(run, "make the folder", path, error == EEXIST ? ENOTDIR : error);
 }
 
 static bool make_folders(sb_run *run, sb_file_set *set) {
