@@ -1,0 +1,71 @@
+/* The shop's paper: how the price of the first option comes about, one sheet a subject; further options
+ * beside it. */
+#include "papers/estimate.h"
+#include "papers/figures.h"
+
+static void pair(estimate_paper *p, sb_table *table, const char *label, const char *text) {
+    if (!text || !*text)
+        return;
+    sb_cell *row = sb_row_add(p->run, table);
+    row[0] = sb_cell_text(label);
+    row[1] = sb_cell_text(text);
+}
+
+static void put_facts(estimate_paper *p) {
+    sb_table *table = sb_table_add(p->run, p->summary, "", "|");
+    table->no_heading = true;
+    pair(p, table, "Job", p->job->title ? p->job->title : p->job->name);
+    pair(p, table, "Reference", p->job->reference);
+    pair(p, table, "Revision", p->job->revision);
+    pair(p, table, "Customer", p->job->customer);
+    pair(p, table, "Date", sb_write_date(p->run, p->job->date));
+    pair(p, table, "Option", p->way->option ? way_words(p->way) : NULL);
+    pair(p, table, "Currency", p->shop->settings.currency.code);
+}
+
+static void start_sheets(estimate_paper *p, sb_document *document) {
+    p->summary = sb_sheet_add(p->run, document, "Summary");
+    p->pieces = sb_sheet_add(p->run, document, "Pieces");
+    p->parts = sb_sheet_add(p->run, document, "Parts");
+    p->material = sb_sheet_add(p->run, document, "Material");
+    p->labour = sb_sheet_add(p->run, document, "Labour");
+    p->stock = sb_sheet_add(p->run, document, "Boards and sheets");
+    p->leftovers = sb_sheet_add(p->run, document, "Leftovers");
+    p->pieces->landscape = p->parts->landscape = p->labour->landscape = p->stock->landscape = true;
+}
+
+/* Tables stand in reading order; they are filled in the order in which one means the other. */
+static void fill(estimate_paper *p) {
+    put_facts(p);
+    p->build = sb_table_add(p->run, p->summary, "From cost to price", "Step|How|Share or rate>|Amount>");
+    p->outcome = sb_table_add(p->run, p->summary, "What it leaves", "Figure|How|Value>");
+    estimate_rates(p);
+    estimate_material(p);
+    estimate_labour(p);
+    estimate_build(p);
+    estimate_outcome(p);
+    estimate_parts(p);
+    estimate_stock(p);
+    estimate_leftovers(p);
+}
+
+sb_document *sb_paper_estimate(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways) {
+    const sb_settings *s = &shop->settings;
+    const char *title = sb_pool_print(run->pool, "Estimate: %s", job->title ? job->title : job->name);
+    sb_document *document = sb_document_new(run, title, job->date, s->style, s->currency);
+    document->author = s->name;
+    document->foot =
+        sb_pool_print(run->pool, "%s, %s: for the shop only", job->reference ? job->reference : job->name,
+                      sb_write_date(run, job->date));
+    estimate_paper p = {
+        .run = run, .shop = shop, .job = job, .way = &ways->list.items[0], .digits = s->currency.digits};
+    p.e = p.way->estimate;
+    p.gross = s->prices_gross;
+    p.by_line = s->tax_per_line && p.e->taxes.count > 0;
+    p.by_hour = s->overhead_hour.minor != 0;
+    start_sheets(&p, document);
+    fill(&p);
+    if (ways->list.count > 1)
+        comparison_fill(run, shop, sb_sheet_add(run, document, "Options"), ways);
+    return document;
+}

@@ -1,0 +1,100 @@
+/* papers/estimate.h -- the shop's paper, made by several files: one subject, one sheet, one file.
+ *
+ * Percentages and rates are cells of their own; every amount is a formula of them and of the lines, so that a
+ * changed rate runs through to the total. Rows of the three tables on the first sheet are known by name.
+ */
+#ifndef SAWBILL_PAPERS_ESTIMATE_H
+#define SAWBILL_PAPERS_ESTIMATE_H
+
+#include "papers/relate.h"
+#include "sawbill/papers.h"
+
+/* Rows of "From cost to price", its amounts in column BUILD_AMOUNT. */
+enum {
+    BUILD_MATERIAL,
+    BUILD_LABOUR,
+    BUILD_OVERHEAD,
+    BUILD_COST,
+    BUILD_CONTINGENCY,
+    BUILD_BASE,
+    BUILD_PRICE,
+    BUILD_DISCOUNT,
+    BUILD_ROUNDING,
+    BUILD_PIECES,
+    BUILD_DELIVERY,
+    BUILD_NET,
+    BUILD_TAX,
+    BUILD_GROSS,
+    BUILD_DEPOSIT
+};
+enum {
+    BUILD_STEP,
+    BUILD_HOW,
+    BUILD_SHARE,
+    BUILD_AMOUNT
+};
+
+/* Rows of "Rates", their values in column RATE_VALUE; the workers' hourly rates follow. */
+enum {
+    RATE_OVERHEAD,
+    RATE_CONTINGENCY,
+    RATE_PROFIT,
+    RATE_DISCOUNT,
+    RATE_POINT,
+    RATE_TAX,
+    RATE_DEPOSIT,
+    RATE_WORKER
+};
+enum {
+    RATE_NAME,
+    RATE_OF,
+    RATE_VALUE
+};
+
+typedef struct estimate_paper {
+    sb_run *run;
+    const sb_shop *shop;
+    const sb_job *job;
+    const sb_way *way;
+    const sb_estimate *e;
+    int digits; /* of the currency's minor unit */
+    bool by_line, gross, by_hour;
+    sb_sheet *summary, *pieces, *parts, *material, *labour, *stock, *leftovers;
+    sb_table *build, *outcome, *rates;             /* on the summary */
+    sb_table *materials, *works, *shares, *prices; /* totals in the last row */
+} estimate_paper;
+
+/* Columns that others mean. */
+enum {
+    MATERIAL_AMOUNT = 4
+};
+enum {
+    WORK_HOURS = 5,
+    WORK_AMOUNT = 7
+};
+enum {
+    PRICE_PRICE = 9,
+    PRICE_DISCOUNT = 10,
+    PRICE_LINE = 12,
+    PRICE_NET = 13,
+    PRICE_TAX = 14
+};
+
+const sb_relation *build_cell(const estimate_paper *p, size_t row);
+const sb_relation *rate_cell(const estimate_paper *p, size_t row);
+const sb_relation *total_cell(const estimate_paper *p, const sb_table *table, size_t column); /* last row */
+
+void estimate_rates(estimate_paper *p);
+void estimate_material(estimate_paper *p);
+void estimate_labour(estimate_paper *p);
+void estimate_build(estimate_paper *p);
+void estimate_pieces(estimate_paper *p);
+void estimate_outcome(estimate_paper *p);
+void estimate_parts(estimate_paper *p);
+void estimate_stock(estimate_paper *p);
+void estimate_leftovers(estimate_paper *p);
+
+/* comparison.c: the options side by side, on any sheet. */
+void comparison_fill(sb_run *run, const sb_shop *shop, sb_sheet *sheet, const sb_ways *ways);
+
+#endif

@@ -1,0 +1,233 @@
+/* From cost to price, step by step, each percentage saying of what; and what the price leaves. */
+#include "papers/estimate.h"
+#include "papers/figures.h"
+
+const sb_relation *build_cell(const estimate_paper *p, size_t row) {
+    return sb_rel_cell(p->run, p->build, row, BUILD_AMOUNT);
+}
+
+const sb_relation *rate_cell(const estimate_paper *p, size_t row) {
+    return sb_rel_cell(p->run, p->rates, row, RATE_VALUE);
+}
+
+const sb_relation *total_cell(const estimate_paper *p, const sb_table *table, size_t column) {
+    return sb_rel_cell(p->run, table, table->rows.count - 1, column);
+}
+
+/* ---- steps
+ * -------------------------------------------------------------------------------------------------- */
+
+static sb_cell *put(estimate_paper *p, const char *step, const char *how, sb_money amount,
+                    const sb_relation *relation, const char *name) {
+    sb_cell *row = sb_row_add(p->run, p->build);
+    row[BUILD_STEP] = sb_cell_text(step);
+    row[BUILD_HOW] = sb_cell_text(how);
+    row[BUILD_AMOUNT] = sb_cell_named(sb_cell_related(sb_cell_money(amount), relation), name);
+    return row;
+}
+
+static void show_share(const estimate_paper *p, sb_cell *row, size_t rate) {
+    const sb_cell *from = &p->rates->rows.items[rate][RATE_VALUE];
+    row[BUILD_SHARE] = sb_cell_related(*from, rate_cell(p, rate));
+    row[BUILD_SHARE].name = NULL;
+}
+
+static void embolden(sb_cell *row) {
+    row[BUILD_STEP].strong = row[BUILD_AMOUNT].strong = true;
+}
+
+static const sb_relation *sum3(const estimate_paper *p, size_t a, size_t b, size_t c) {
+    const sb_relation *two = sb_rel(p->run, SB_REL_ADD, build_cell(p, a), build_cell(p, b));
+    return rel_plus(p->run, two, build_cell(p, c), p->digits);
+}
+
+static void put_cost(estimate_paper *p) {
+    const sb_estimate *e = p->e;
+    const sb_relation *of = p->by_hour ? total_cell(p, p->works, WORK_HOURS) : build_cell(p, BUILD_LABOUR);
+    put(p, "Material", "sheet Material", e->material_total, total_cell(p, p->materials, MATERIAL_AMOUNT),
+        "material_total");
+    put(p, "Labour", "sheet Labour", e->labour_total, total_cell(p, p->works, WORK_AMOUNT), "labour_total");
+    show_share(p,
+               put(p, "Overhead", p->by_hour ? "hours worked x rate for the hour" : "share of labour",
+                   e->overhead, rel_product(p->run, of, rate_cell(p, RATE_OVERHEAD), p->digits), "overhead"),
+               RATE_OVERHEAD);
+    embolden(put(p, "Cost", "material + labour + overhead", e->cost,
+                 sum3(p, BUILD_MATERIAL, BUILD_LABOUR, BUILD_OVERHEAD), "cost"));
+    show_share(p,
+               put(p, "Contingency", "share of cost", e->contingency,
+                   rel_product(p->run, build_cell(p, BUILD_COST), rate_cell(p, RATE_CONTINGENCY), p->digits),
+                   "contingency"),
+               RATE_CONTINGENCY);
+    put(p, "Cost with contingency", "cost + contingency", e->base,
+        rel_plus(p->run, build_cell(p, BUILD_COST), build_cell(p, BUILD_CONTINGENCY), p->digits), "base");
+}
+
+static void put_price(estimate_paper *p) {
+    const sb_estimate *e = p->e;
+    bool margin = e->method == SB_MARGIN_ON_PRICE;
+    show_share(p,
+               put(p, "Price",
+                   margin
+                       ? "cost with contingency / (1 - margin), by piece; the margin is a share of the price"
+                       : "cost with contingency x (1 + markup), by piece; the markup is a share of the cost",
+                   e->price, total_cell(p, p->prices, PRICE_PRICE), "price"),
+               RATE_PROFIT);
+    const sb_relation *less =
+        rel_less(p->run, sb_rel_number(p->run, 0, 0), total_cell(p, p->prices, PRICE_DISCOUNT), p->digits);
+    show_share(p,
+               put(p, "Less discount", "share of the price, by piece", (sb_money){-e->discount.minor}, less,
+                   "discount"),
+               RATE_DISCOUNT);
+}
+
+static const char *rounding_words(const estimate_paper *p) {
+    const sb_money point = {p->rates->rows.items[RATE_POINT][RATE_VALUE].amount};
+    return sb_pool_print(p->run->pool, "the price of one%s goes up to a multiple of %s",
+                         p->gross ? ", with tax," : "", money_words(p->run, p->shop, point));
+}
+
+/* ---- tax in the four ways a shop may quote
+ * ---------------------------------------------------------------------- */
+
+static const sb_relation *delivery_tax(const estimate_paper *p) {
+    return rel_product(p->run, build_cell(p, BUILD_DELIVERY), rate_cell(p, RATE_TAX), p->digits);
+}
+
+static const sb_relation *net_relation(const estimate_paper *p) {
+    if (p->gross && !p->by_line)
+        return rel_before(p->run, build_cell(p, BUILD_GROSS), rate_cell(p, RATE_TAX), p->digits);
+    return rel_plus(p->run, build_cell(p, BUILD_PIECES), build_cell(p, BUILD_DELIVERY), p->digits);
+}
+
+static const sb_relation *pieces_relation(const estimate_paper *p) {
+    if (p->gross && !p->by_line)
+        return rel_less(p->run, build_cell(p, BUILD_NET), build_cell(p, BUILD_DELIVERY), p->digits);
+    return total_cell(p, p->prices, PRICE_NET);
+}
+
+static const sb_relation *tax_relation(const estimate_paper *p) {
+    if (p->by_line)
+        return rel_plus(p->run, total_cell(p, p->prices, PRICE_TAX), delivery_tax(p), p->digits);
+    if (p->gross)
+        return rel_less(p->run, build_cell(p, BUILD_GROSS), build_cell(p, BUILD_NET), p->digits);
+    return rel_product(p->run, build_cell(p, BUILD_NET), rate_cell(p, RATE_TAX), p->digits);
+}
+
+static const sb_relation *gross_relation(const estimate_paper *p) {
+    if (p->by_line || !p->gross)
+        return rel_plus(p->run, build_cell(p, BUILD_NET), build_cell(p, BUILD_TAX), p->digits);
+    const sb_relation *delivery = sb_rel(p->run, SB_REL_ADD, build_cell(p, BUILD_DELIVERY), delivery_tax(p));
+    return rel_plus(p->run, total_cell(p, p->prices, PRICE_LINE), delivery, p->digits);
+}
+
+static const char *tax_words(const estimate_paper *p) {
+    if (p->by_line)
+        return p->gross ? "inside the lines, each rounded" : "of the net, line by line, each rounded";
+    return p->gross ? "inside the total with tax" : "of the net, once on the total";
+}
+
+static void put_total(estimate_paper *p) {
+    const sb_estimate *e = p->e;
+    const sb_relation *asked =
+        sb_rel(p->run, SB_REL_ADD, build_cell(p, BUILD_PRICE), build_cell(p, BUILD_DISCOUNT));
+    put(p, "Price points", rounding_words(p), e->rounding,
+        rel_less(p->run, build_cell(p, BUILD_PIECES), asked, p->digits), "rounding");
+    put(p, "Pieces, net", "sheet Pieces", e->pieces_net, pieces_relation(p), "pieces_net");
+    put(p, "Delivery, net", e->job->delivery.text ? e->job->delivery.text : "", e->delivery, NULL,
+        "delivery");
+    embolden(put(p, "Net", "pieces + delivery", e->net, net_relation(p), "net"));
+    const char *title = e->taxes.count ? e->taxes.items[0].tax->title : "Tax";
+    show_share(p, put(p, title, tax_words(p), e->tax, tax_relation(p), "tax"), RATE_TAX);
+    embolden(put(p, "Total with tax", "net + tax", e->gross, gross_relation(p), "total"));
+    show_share(p,
+               put(p, "Deposit", "share of the total with tax", e->deposit,
+                   rel_product(p->run, build_cell(p, BUILD_GROSS), rate_cell(p, RATE_DEPOSIT), p->digits),
+                   "deposit"),
+               RATE_DEPOSIT);
+}
+
+/* Cost and base come first, for the pieces mean them; then the pieces; then price and total, which mean the
+ * pieces. */
+void estimate_build(estimate_paper *p) {
+    put_cost(p);
+    estimate_pieces(p);
+    put_price(p);
+    put_total(p);
+}
+
+/* ---- what it leaves
+ * -------------------------------------------------------------------------------------------- */
+
+static sb_cell *leave(estimate_paper *p, const char *figure, const char *how, sb_cell value) {
+    sb_cell *row = sb_row_add(p->run, p->outcome);
+    row[0] = sb_cell_text(figure);
+    row[1] = sb_cell_text(how);
+    row[2] = value;
+    return row;
+}
+
+static const sb_relation *outcome_cell(const estimate_paper *p, size_t row) {
+    return sb_rel_cell(p->run, p->outcome, row, 2);
+}
+
+static void leave_floor(estimate_paper *p) {
+    const sb_estimate *e = p->e;
+    sb_cell floor =
+        sb_cell_related(sb_cell_money(e->floor), rel_plus(p->run, build_cell(p, BUILD_COST),
+                                                          build_cell(p, BUILD_DELIVERY), p->digits));
+    sb_cell *row = leave(p, "Floor, net", "cost + delivery: under it the job loses money",
+                         sb_cell_named(floor, "floor"));
+    row[0].strong = row[2].strong = true;
+    leave(p, "Net above the floor", "net - floor",
+          sb_cell_related(sb_cell_money(sb_money_sub(e->net, e->floor)),
+                          rel_less(p->run, build_cell(p, BUILD_NET), outcome_cell(p, 0), p->digits)));
+}
+
+static const sb_relation *share_relation(const estimate_paper *p, const sb_relation *part, size_t whole) {
+    if (p->build->rows.items[whole][BUILD_AMOUNT].amount <= 0)
+        return NULL;
+    return rel_ratio(p->run, part, build_cell(p, whole), 6);
+}
+
+static void leave_margin(estimate_paper *p) {
+    const sb_estimate *e = p->e;
+    leave(p, "Left for the shop", "pieces, net - cost with contingency: after discount and price points",
+          sb_cell_related(sb_cell_money(e->left), rel_less(p->run, build_cell(p, BUILD_PIECES),
+                                                           build_cell(p, BUILD_BASE), p->digits)));
+    const sb_relation *left = outcome_cell(p, 2);
+    leave(p, "Margin left", "share of the net price of the pieces",
+          sb_cell_related(sb_cell_share(e->margin_left), share_relation(p, left, BUILD_PIECES)));
+    leave(p, "Markup left", "the same money as a share of cost with contingency",
+          sb_cell_related(sb_cell_share(e->markup_left), share_relation(p, left, BUILD_BASE)));
+}
+
+static void leave_work(estimate_paper *p) {
+    const sb_estimate *e = p->e;
+    const sb_relation *hours = total_cell(p, p->works, WORK_HOURS);
+    leave(p, "Hours", "sheet Labour",
+          sb_cell_named(sb_cell_related(sb_cell_duration(e->time), hours), "hours"));
+    if (e->time.ms > 0) {
+        const sb_relation *for_work =
+            sb_rel(p->run, SB_REL_ADD, outcome_cell(p, 1), build_cell(p, BUILD_LABOUR));
+        leave(p, "Earned per hour", "(net - material - overhead - delivery) / hours",
+              sb_cell_related(sb_cell_money(e->earned_hour), rel_ratio(p->run, for_work, hours, p->digits)));
+    }
+    if (e->lead_days >= 0)
+        leave(p, "Lead time, days", "before work starts, and the hours at the shop's week",
+              sb_cell_count(e->lead_days));
+}
+
+void estimate_outcome(estimate_paper *p) {
+    const sb_estimate *e = p->e;
+    const sb_style *style = &p->shop->settings.style;
+    leave_floor(p);
+    leave_margin(p);
+    leave_work(p);
+    if (e->mass.mg > 0)
+        leave(p, sb_pool_print(p->run->pool, "Weight, %s", weight_unit(style)), "wood of all pieces",
+              weight_cell(style, e->mass));
+    leave(p, "Waste", "share of timber and sheets used up (taken less usable leftovers) that is in no piece",
+          sb_cell_share(e->waste));
+    leave(p, "Cutting plan", "against the bound that no plan can go under",
+          sb_cell_text(plan_words(p->run, p->way->plan)));
+}

@@ -1,0 +1,142 @@
+/* The sheets Material and Labour: every line an amount of its own, rounded once. */
+#include "papers/estimate.h"
+
+static const sb_relation *cell(const estimate_paper *p, const sb_table *table, size_t column) {
+    return sb_rel_cell(p->run, table, table->rows.count - 1, column);
+}
+
+static sb_cell total(const estimate_paper *p, const sb_table *table, size_t column, sb_cell value) {
+    return sb_cell_strong(sb_cell_related(value, rel_sum_of(p->run, table, column, p->digits)));
+}
+
+/* ---- material ---------------------------------------------------------------------------------------------
+ */
+
+enum {
+    MATERIAL_GROUP,
+    MATERIAL_WHAT,
+    MATERIAL_QUANTITY,
+    MATERIAL_EACH
+};
+
+static const char *charge_words(sb_material_policy charge) {
+    switch (charge) {
+    case SB_CHARGE_BOUGHT:
+        return "Charged as bought: whole boards, sheets and packs.";
+    case SB_CHARGE_BOUGHT_LESS_LEFTOVERS:
+        return "Charged as bought, less credit for usable leftovers.";
+    case SB_CHARGE_USED:
+        return "Charged as used: boards and sheets without their usable leftovers, packs by what is taken "
+               "out of them.";
+    }
+    return "";
+}
+
+static void put_material(estimate_paper *p, const sb_material_line *line) {
+    sb_cell *row = sb_row_add(p->run, p->materials);
+    row[MATERIAL_GROUP] = sb_cell_text(sb_material_group_word(line->group));
+    row[MATERIAL_WHAT] = sb_cell_text(line->what);
+    row[MATERIAL_QUANTITY] = line->quantity_milli % 1000 == 0 ? sb_cell_count(line->quantity_milli / 1000)
+                                                              : sb_cell_decimal(line->quantity_milli, 3);
+    row[MATERIAL_EACH] = sb_cell_price(line->each.milli, p->digits + 3);
+    row[MATERIAL_AMOUNT] = sb_cell_related(sb_cell_money(line->amount),
+                                           rel_product(p->run, cell(p, p->materials, MATERIAL_QUANTITY),
+                                                       cell(p, p->materials, MATERIAL_EACH), p->digits));
+    row[MATERIAL_AMOUNT].place = line->place;
+}
+
+void estimate_material(estimate_paper *p) {
+    sb_paragraph_add(p->run, p->material, charge_words(p->shop->settings.charge), false);
+    p->materials = sb_table_add(p->run, p->material, "", "Group|What|Quantity>|Each>|Amount>");
+    for (size_t i = 0; i < p->e->materials.count; i++)
+        put_material(p, &p->e->materials.items[i]);
+    sb_cell *row = sb_total_row_add(p->run, p->materials);
+    row[MATERIAL_WHAT] = sb_cell_strong(sb_cell_text("Material"));
+    row[MATERIAL_AMOUNT] = total(p, p->materials, MATERIAL_AMOUNT, sb_cell_money(p->e->material_total));
+}
+
+/* ---- labour
+ * ------------------------------------------------------------------------------------------------ */
+
+enum {
+    WORK_OPERATION,
+    WORK_FOR,
+    WORK_QUANTITY,
+    WORK_UNIT,
+    WORK_MINUTES,
+    WORK_RATE = 6
+};
+
+static const char *unit_words(const sb_operation *operation) {
+    switch (operation->driver) {
+    case SB_BY_CHANGE:
+        return "stop change";
+    case SB_BY_STOP:
+        return "stop set";
+    case SB_BY_RIP:
+        return "m ripped";
+    case SB_BY_FENCE:
+        return "fence set";
+    case SB_BY_SHEET_CUT:
+        return "cut in sheet";
+    default:
+        return sb_driver_word(operation->driver);
+    }
+}
+
+static const char *for_words(const sb_labour_line *line) {
+    return line->from_plan ? "counted from the cutting plan" : line->text;
+}
+
+/* A time that is no decimal of a minute stands as seconds / 60. */
+static sb_cell minutes_cell(const estimate_paper *p, sb_duration time) {
+    if (time.ms % 60 == 0)
+        return sb_cell_decimal(time.ms / 60, 3);
+    const sb_relation *seconds = sb_rel_number(p->run, time.ms, 3);
+    return sb_cell_related(sb_cell_decimal(sb_mul_div(time.ms, 100, 6), 6),
+                           sb_rel(p->run, SB_REL_DIV, seconds, sb_rel_number(p->run, 60, 0)));
+}
+
+static sb_cell hours_cell(const estimate_paper *p, sb_duration time) {
+    const sb_relation *minutes =
+        sb_rel(p->run, SB_REL_MUL, cell(p, p->works, WORK_QUANTITY), cell(p, p->works, WORK_MINUTES));
+    return sb_cell_related(sb_cell_duration(time),
+                           sb_rel(p->run, SB_REL_DIV, minutes, sb_rel_number(p->run, 60, 0)));
+}
+
+static sb_cell rate_of(const estimate_paper *p, const sb_labour_line *line) {
+    for (size_t i = 0; i < p->shop->settings.workers.count; i++)
+        if (&p->shop->settings.workers.items[i] == line->operation->worker)
+            return sb_cell_related(sb_cell_money(line->hour), rate_cell(p, RATE_WORKER + i));
+    return sb_cell_money(line->hour);
+}
+
+static void put_work(estimate_paper *p, const sb_labour_line *line) {
+    sb_cell *row = sb_row_add(p->run, p->works);
+    row[WORK_OPERATION] = sb_cell_text(line->operation->title);
+    row[WORK_FOR] = sb_cell_text(for_words(line));
+    row[WORK_QUANTITY] = line->quantity_milli % 1000 == 0 ? sb_cell_count(line->quantity_milli / 1000)
+                                                          : sb_cell_decimal(line->quantity_milli, 3);
+    row[WORK_UNIT] = sb_cell_text(unit_words(line->operation));
+    row[WORK_MINUTES] = minutes_cell(p, line->operation->time);
+    row[WORK_HOURS] = hours_cell(p, line->time);
+    row[WORK_RATE] = rate_of(p, line);
+    row[WORK_AMOUNT] =
+        sb_cell_related(sb_cell_money(line->amount), rel_product(p->run, cell(p, p->works, WORK_HOURS),
+                                                                 cell(p, p->works, WORK_RATE), p->digits));
+    row[WORK_AMOUNT].place = line->place;
+}
+
+void estimate_labour(estimate_paper *p) {
+    p->works = sb_table_add(p->run, p->labour, "",
+                            "Operation|For|Quantity>|Unit|Minutes each>|Hours>|Rate>|Amount>");
+    for (size_t i = 0; i < p->e->labour.count; i++)
+        put_work(p, &p->e->labour.items[i]);
+    size_t count = p->e->labour.count;
+    sb_cell *row = sb_total_row_add(p->run, p->works);
+    row[WORK_OPERATION] = sb_cell_strong(sb_cell_text("Labour"));
+    row[WORK_HOURS] = sb_cell_strong(sb_cell_duration(p->e->time));
+    if (count)
+        row[WORK_HOURS].relation = sb_rel_sum(p->run, p->works, WORK_HOURS, 0, count - 1);
+    row[WORK_AMOUNT] = total(p, p->works, WORK_AMOUNT, sb_cell_money(p->e->labour_total));
+}

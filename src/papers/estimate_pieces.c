@@ -1,0 +1,199 @@
+/* The sheet Pieces: what was ordered with which inputs, how the cost is shared out, and the price of each. */
+#include "papers/estimate.h"
+
+static const sb_takeoff_piece *piece_of(const estimate_paper *p, size_t i) {
+    return &p->e->takeoff->pieces.items[p->e->pieces.items[i].piece];
+}
+
+/* ---- inputs
+ * -------------------------------------------------------------------------------------------------- */
+
+static void put_inputs(estimate_paper *p) {
+    sb_table *table = sb_table_add(p->run, p->pieces, "Inputs used", "Piece|Input|Value|What it is");
+    for (size_t i = 0; i < p->e->pieces.count; i++) {
+        const sb_takeoff_piece *piece = piece_of(p, i);
+        for (size_t j = 0; j < piece->input_count; j++) {
+            sb_cell *row = sb_row_add(p->run, table);
+            row[0] = sb_cell_text(j == 0 ? piece->title : "");
+            row[1] = sb_cell_text(piece->inputs[j].name);
+            row[2] = sb_cell_text(piece->inputs[j].value);
+            row[3] = sb_cell_text(piece->inputs[j].text ? piece->inputs[j].text : "");
+        }
+    }
+}
+
+/* ---- shares of cost
+ * -------------------------------------------------------------------------------------------- */
+
+enum {
+    SHARE_PIECE,
+    SHARE_MATERIAL,
+    SHARE_LABOUR,
+    SHARE_OVERHEAD,
+    SHARE_CONTINGENCY,
+    SHARE_NET
+};
+
+static void put_share_row(estimate_paper *p, size_t i) {
+    const sb_price_line *line = &p->e->pieces.items[i];
+    sb_cell *row = sb_row_add(p->run, p->shares);
+    row[SHARE_PIECE] = sb_cell_text(piece_of(p, i)->title);
+    row[SHARE_MATERIAL] = sb_cell_money(line->material);
+    row[SHARE_LABOUR] = sb_cell_money(line->labour);
+    row[SHARE_OVERHEAD] = sb_cell_money(line->overhead);
+    row[SHARE_CONTINGENCY] = sb_cell_money(line->contingency);
+    row[SHARE_NET] = sb_cell_money(line->net);
+}
+
+static void put_shares(estimate_paper *p) {
+    sb_paragraph_add(p->run, p->pieces,
+                     "Material is shared out by what each kind of piece takes of a stock, labour by what it "
+                     "causes, work for "
+                     "the batch by labour time. Shares add up to the cent.",
+                     false);
+    p->shares = sb_table_add(p->run, p->pieces, "Shares, as reckoned",
+                             "Piece|Material>|Labour>|Overhead>|Contingency>|Net price>");
+    for (size_t i = 0; i < p->e->pieces.count; i++)
+        put_share_row(p, i);
+    const sb_money sums[] = {p->e->material_total, p->e->labour_total, p->e->overhead, p->e->contingency,
+                             p->e->pieces_net};
+    sb_cell *row = sb_total_row_add(p->run, p->shares);
+    row[SHARE_PIECE] = sb_cell_text("All");
+    for (size_t i = 0; i < sizeof sums / sizeof *sums; i++)
+        row[SHARE_MATERIAL + i] = sb_cell_related(
+            sb_cell_money(sums[i]), rel_sum_of(p->run, p->shares, SHARE_MATERIAL + i, p->digits));
+}
+
+/* A piece's part of an amount that may have changed: its share as reckoned, in proportion. */
+static const sb_relation *in_proportion(const estimate_paper *p, size_t row, size_t share, size_t build) {
+    size_t last = p->shares->rows.count - 1;
+    if (p->shares->rows.items[last][share].amount == 0)
+        return NULL;
+    const sb_relation *part = sb_rel_cell(p->run, p->shares, row, share);
+    const sb_relation *scaled = sb_rel(p->run, SB_REL_MUL, part, build_cell(p, build));
+    return rel_ratio(p->run, scaled, sb_rel_cell(p->run, p->shares, last, share), p->digits);
+}
+
+/* ---- prices
+ * ------------------------------------------------------------------------------------------------------ */
+
+enum {
+    PRICE_PIECE,
+    PRICE_SIZE,
+    PRICE_COUNT,
+    PRICE_MATERIAL,
+    PRICE_LABOUR,
+    PRICE_OVERHEAD,
+    PRICE_COST,
+    PRICE_CONTINGENCY,
+    PRICE_BASE,
+    PRICE_UNIT = 11
+};
+
+static const sb_relation *own(const estimate_paper *p, size_t column) {
+    return sb_rel_cell(p->run, p->prices, p->prices->rows.count - 1, column);
+}
+
+static void put_cost(estimate_paper *p, sb_cell *row, size_t i) {
+    const sb_price_line *line = &p->e->pieces.items[i];
+    row[PRICE_MATERIAL] =
+        sb_cell_related(sb_cell_money(line->material), in_proportion(p, i, SHARE_MATERIAL, BUILD_MATERIAL));
+    row[PRICE_LABOUR] =
+        sb_cell_related(sb_cell_money(line->labour), in_proportion(p, i, SHARE_LABOUR, BUILD_LABOUR));
+    row[PRICE_OVERHEAD] =
+        sb_cell_related(sb_cell_money(line->overhead), in_proportion(p, i, SHARE_OVERHEAD, BUILD_OVERHEAD));
+    const sb_relation *two = sb_rel(p->run, SB_REL_ADD, own(p, PRICE_MATERIAL), own(p, PRICE_LABOUR));
+    row[PRICE_COST] =
+        sb_cell_related(sb_cell_money(line->cost), rel_plus(p->run, two, own(p, PRICE_OVERHEAD), p->digits));
+    const sb_relation *contingency = in_proportion(p, i, SHARE_CONTINGENCY, BUILD_CONTINGENCY);
+    if (!contingency) /* none so far: a rate put in later still runs through */
+        contingency = rel_product(p->run, own(p, PRICE_COST), rate_cell(p, RATE_CONTINGENCY), p->digits);
+    row[PRICE_CONTINGENCY] = sb_cell_related(sb_cell_money(line->contingency), contingency);
+    row[PRICE_BASE] =
+        sb_cell_related(sb_cell_money(line->base),
+                        rel_plus(p->run, own(p, PRICE_COST), own(p, PRICE_CONTINGENCY), p->digits));
+}
+
+static const sb_relation *unit_relation(const estimate_paper *p) {
+    const sb_relation *due = sb_rel(p->run, SB_REL_SUB, own(p, PRICE_PRICE), own(p, PRICE_DISCOUNT));
+    if (p->gross)
+        due = sb_rel(p->run, SB_REL_MUL, due,
+                     sb_rel(p->run, SB_REL_ADD, sb_rel_number(p->run, 1, 0), rate_cell(p, RATE_TAX)));
+    const sb_relation *each = sb_rel(p->run, SB_REL_DIV, due, own(p, PRICE_COUNT));
+    return sb_rel(p->run, SB_REL_ROUND_UP_TO, each, rate_cell(p, RATE_POINT));
+}
+
+static void put_price(estimate_paper *p, sb_cell *row, const sb_price_line *line) {
+    const sb_relation *base = own(p, PRICE_BASE), *rate = rate_cell(p, RATE_PROFIT);
+    row[PRICE_PRICE] =
+        sb_cell_related(sb_cell_money(line->price), p->e->method == SB_MARGIN_ON_PRICE
+                                                        ? rel_with_margin(p->run, base, rate, p->digits)
+                                                        : rel_raised(p->run, base, rate, p->digits));
+    row[PRICE_DISCOUNT] =
+        sb_cell_related(sb_cell_money(line->discount),
+                        rel_product(p->run, own(p, PRICE_PRICE), rate_cell(p, RATE_DISCOUNT), p->digits));
+    row[PRICE_UNIT] = sb_cell_related(sb_cell_money(line->unit), line->count > 0 ? unit_relation(p) : NULL);
+    row[PRICE_LINE] = sb_cell_related(
+        sb_cell_money(line->line), rel_product(p->run, own(p, PRICE_COUNT), own(p, PRICE_UNIT), p->digits));
+}
+
+static const sb_relation *net_relation(const estimate_paper *p, size_t i) {
+    if (!p->gross)
+        return own(p, PRICE_LINE);
+    if (p->by_line)
+        return rel_before(p->run, own(p, PRICE_LINE), rate_cell(p, RATE_TAX), p->digits);
+    return in_proportion(p, i, SHARE_NET, BUILD_PIECES);
+}
+
+static void put_tax(estimate_paper *p, sb_cell *row, const sb_price_line *line) {
+    sb_money tax =
+        p->gross ? sb_money_sub(line->line, line->net) : sb_tax_of(line->net, p->e->taxes.items[0].tax->rate);
+    const sb_relation *relation =
+        p->gross ? rel_less(p->run, own(p, PRICE_LINE), own(p, PRICE_NET), p->digits)
+                 : rel_product(p->run, own(p, PRICE_NET), rate_cell(p, RATE_TAX), p->digits);
+    row[PRICE_TAX] = sb_cell_related(sb_cell_money(tax), relation);
+}
+
+static void put_price_row(estimate_paper *p, size_t i) {
+    const sb_price_line *line = &p->e->pieces.items[i];
+    sb_cell *row = sb_row_add(p->run, p->prices);
+    row[PRICE_PIECE] = sb_cell_text(piece_of(p, i)->title);
+    row[PRICE_SIZE] = sb_cell_text(piece_of(p, i)->size_text);
+    row[PRICE_COUNT] = sb_cell_count(line->count);
+    put_cost(p, row, i);
+    put_price(p, row, line);
+    row[PRICE_NET] = sb_cell_related(sb_cell_money(line->net), net_relation(p, i));
+    if (p->by_line)
+        put_tax(p, row, line);
+}
+
+/* Totals of every money column but the price of one: the sum of what stands above. */
+static void put_totals(estimate_paper *p) {
+    sb_table *table = p->prices;
+    sb_cell *row = sb_total_row_add(p->run, table);
+    row[PRICE_PIECE] = sb_cell_strong(sb_cell_text("All"));
+    for (size_t column = PRICE_MATERIAL; column < table->column_count; column++) {
+        int64_t sum = 0;
+        for (size_t i = 0; i + 1 < table->rows.count; i++)
+            sum = sb_add(sum, table->rows.items[i][column].amount);
+        if (column != PRICE_UNIT)
+            row[column] = sb_cell_strong(sb_cell_related(sb_cell_money((sb_money){sum}),
+                                                         rel_sum_of(p->run, table, column, p->digits)));
+    }
+}
+
+void estimate_pieces(estimate_paper *p) {
+    const char *tail = p->by_line ? "|Tax>" : "";
+    put_shares(p);
+    p->prices = sb_table_add(
+        p->run, p->pieces, "Prices",
+        sb_pool_print(p->run->pool,
+                      "Piece|Size|Count>|Material>|Labour>|Overhead>|Cost>|Contingency>|Base>|Price>|"
+                      "Discount>|%s|%s|Net>%s",
+                      p->gross ? "Each, with tax>" : "Each, net>",
+                      p->gross ? "Line, with tax>" : "Line, net>", tail));
+    for (size_t i = 0; i < p->e->pieces.count; i++)
+        put_price_row(p, i);
+    put_totals(p);
+    put_inputs(p);
+}

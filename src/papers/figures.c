@@ -1,0 +1,72 @@
+/* Figures and words that several money papers show alike. */
+#include "papers/figures.h"
+
+static const int64_t NM_PER_FOOT = 304800000;     /* 0.3048 m exactly */
+static const int64_t UM2_PER_FOOT2 = 92903040000; /* its square */
+static const int64_t MG_PER_POUND_100 = 45359237; /* 0.45359237 kg exactly, times 100 */
+
+static bool feet(const sb_style *style) {
+    return style->units == SB_UNITS_IN;
+}
+
+const char *long_unit(const sb_style *style) {
+    return feet(style) ? "ft" : "m";
+}
+
+const char *face_unit(const sb_style *style) {
+    return feet(style) ? "ft2" : "m2";
+}
+
+const char *weight_unit(const sb_style *style) {
+    return feet(style) ? "lb" : "kg";
+}
+
+sb_cell long_cell(const sb_style *style, sb_length length) {
+    return sb_cell_decimal(sb_mul_div(length.nm, 100, feet(style) ? NM_PER_FOOT : 1000000000), 2);
+}
+
+sb_cell face_cell(const sb_style *style, sb_area area) {
+    return sb_cell_decimal(sb_mul_div(area.um2, 100, feet(style) ? UM2_PER_FOOT2 : 1000000000000), 2);
+}
+
+sb_cell weight_cell(const sb_style *style, sb_mass mass) {
+    return sb_cell_decimal(
+        feet(style) ? sb_mul_div(mass.mg, 1000, MG_PER_POUND_100) : sb_mul_div(mass.mg, 1, 100000), 1);
+}
+
+const char *money_words(sb_run *run, const sb_shop *shop, sb_money amount) {
+    const sb_settings *s = &shop->settings;
+    return sb_pool_print(run->pool, "%s %s", sb_write_money(run, amount, s->currency, &s->style),
+                         s->currency.code);
+}
+
+const char *share_words(sb_run *run, const sb_shop *shop, sb_share share) {
+    int digits = share.ppm % 10000 == 0 ? 0 : share.ppm % 1000 == 0 ? 1 : 2;
+    return sb_pool_print(run->pool, "%s %%",
+                         sb_write_fixed(run, share.ppm, 4, digits, shop->settings.style.decimal_comma));
+}
+
+const char *hours_words(sb_run *run, const sb_shop *shop, sb_duration time) {
+    int64_t hundredths = sb_mul_div(time.ms, 100, 3600000);
+    return sb_pool_print(run->pool, "%s h",
+                         sb_write_decimal(run, hundredths, 2, shop->settings.style.decimal_comma));
+}
+
+const char *plan_words(sb_run *run, const sb_plan *plan) {
+    if (plan->boards.count == 0 && plan->sheets.count == 0)
+        return "nothing to cut";
+    if (plan->proved)
+        return "proved least";
+    const char *broken = plan->cut_short ? "; the search was cut short" : "";
+    if (plan->bound.milli <= 0)
+        return sb_pool_print(run->pool, "not proved least%s", broken);
+    int64_t tenths = sb_mul_div_up(sb_sub(plan->cost.milli, plan->bound.milli), 1000, plan->bound.milli);
+    return sb_pool_print(run->pool, "at most %s %% above least%s", sb_write_decimal(run, tenths, 1, false),
+                         broken);
+}
+
+const char *way_words(const sb_way *way) {
+    if (!way->option)
+        return "the job";
+    return way->option->title ? way->option->title : way->option->name;
+}

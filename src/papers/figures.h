@@ -1,0 +1,27 @@
+/* papers/figures.h -- figures and words that several money papers show alike. */
+#ifndef SAWBILL_PAPERS_FIGURES_H
+#define SAWBILL_PAPERS_FIGURES_H
+
+#include "sawbill/papers.h"
+
+/* Metres or feet, square metres or square feet, kilograms or pounds: by the style, with the word for a
+ * heading. */
+const char *long_unit(const sb_style *style);
+const char *face_unit(const sb_style *style);
+const char *weight_unit(const sb_style *style);
+sb_cell long_cell(const sb_style *style, sb_length length);
+sb_cell face_cell(const sb_style *style, sb_area area);
+sb_cell weight_cell(const sb_style *style, sb_mass mass);
+
+/* "12.50 EUR" */
+const char *money_words(sb_run *run, const sb_shop *shop, sb_money amount);
+/* "12.5 %": one decimal where it says something */
+const char *share_words(sb_run *run, const sb_shop *shop, sb_share share);
+/* "3.25 h" */
+const char *hours_words(sb_run *run, const sb_shop *shop, sb_duration time);
+/* "proved least", "at most 0.4 % above least" */
+const char *plan_words(sb_run *run, const sb_plan *plan);
+/* The option's title, its name, or "the job". */
+const char *way_words(const sb_way *way);
+
+#endif

@@ -1,0 +1,198 @@
+/* The customer's paper. It is made from the price lines of the estimate, the words of templates/ and what the
+ * job file says to the customer; nothing of cost, margin, hours, recipes or stock is read here. */
+#include "papers/quote_table.h"
+#include "papers/wording.h"
+
+#include <string.h>
+
+typedef struct quote {
+    sb_run *run;
+    const sb_shop *shop;
+    const sb_job *job;
+    const sb_ways *ways;
+    const sb_wording *words;
+    sb_sheet *sheet;
+} quote;
+
+static const char *word(const quote *q, const char *key) {
+    return sb_wording_text(q->run, q->words, key);
+}
+
+static void say(const quote *q, const char *text, bool small) {
+    if (text && *text)
+        sb_paragraph_add(q->run, q->sheet, text, small);
+}
+
+static const char *reference_of(const sb_job *job) {
+    return job->reference ? job->reference : job->title ? job->title : job->name;
+}
+
+static sb_date valid_until(const quote *q) {
+    int days = q->job->validity_days ? q->job->validity_days : q->shop->settings.validity_days;
+    return days > 0 ? sb_date_plus(q->job->date, days) : (sb_date){0};
+}
+
+/* ---- head
+ * --------------------------------------------------------------------------------------------------- */
+
+static void pair(const quote *q, sb_table *table, const char *label, sb_cell value) {
+    sb_cell *row = sb_row_add(q->run, table);
+    row[0] = sb_cell_text(label);
+    row[1] = value;
+}
+
+static void put_lines(const quote *q, sb_table *table, const char *label, const char *first,
+                      const char *const *lines, size_t count) {
+    pair(q, table, label, sb_cell_strong(sb_cell_text(first)));
+    for (size_t i = 0; i < count; i++)
+        pair(q, table, "", sb_cell_text(lines[i]));
+}
+
+static sb_table *pairs(const quote *q) {
+    sb_table *table = sb_table_add(q->run, q->sheet, "", "|");
+    table->no_heading = true;
+    return table;
+}
+
+static void put_head(const quote *q) {
+    const sb_settings *s = &q->shop->settings;
+    sb_heading_add(q->run, q->sheet, s->name);
+    for (size_t i = 0; i < s->address.count; i++)
+        say(q, s->address.items[i], false);
+    say(q, s->contact, false);
+    sb_heading_add(q->run, q->sheet, word(q, "quote"));
+    sb_table *table = pairs(q);
+    put_lines(q, table, word(q, "customer"), q->job->customer, q->job->address.items, q->job->address.count);
+    if (q->job->title)
+        pair(q, table, word(q, "subject"), sb_cell_text(q->job->title));
+    if (q->job->reference)
+        pair(q, table, word(q, "reference"), sb_cell_text(q->job->reference));
+    pair(q, table, word(q, "date"), sb_cell_date(q->job->date));
+    if (valid_until(q).year)
+        pair(q, table, word(q, "valid-until"), sb_cell_date(valid_until(q)));
+}
+
+/* ---- options
+ * ------------------------------------------------------------------------------------------------ */
+
+static const char *option_title(const quote *q, size_t index) {
+    const sb_job_option *option = q->ways->list.items[index].option;
+    const char *title = option->title ? option->title : option->name;
+    return sb_pool_print(q->run->pool, "%s %zu: %s", word(q, "option"), index + 1, title);
+}
+
+static bool said_before(const sb_takeoff_piece *piece, size_t count, const char *note) {
+    for (size_t i = 0; i < count; i++)
+        if (strcmp(piece->notes.items[i], note) == 0)
+            return true;
+    return false;
+}
+
+static void put_piece_notes(const quote *q, const sb_takeoff_piece *piece) {
+    for (size_t i = 0; i < piece->notes.count; i++)
+        say(q, sb_pool_print(q->run->pool, "%s: %s", piece->title, piece->notes.items[i]), true);
+    const char *own = piece->source ? piece->source->note : NULL;
+    if (own && !said_before(piece, piece->notes.count, own))
+        say(q, sb_pool_print(q->run->pool, "%s: %s", piece->title, own), true);
+}
+
+static void put_way(const quote *q, size_t index) {
+    const sb_way *way = &q->ways->list.items[index];
+    bool choice = q->ways->list.count > 1;
+    if (choice)
+        sb_heading_add(q->run, q->sheet, option_title(q, index));
+    if (way->option)
+        say(q, way->option->note, false);
+    quote_table(q->run, q->sheet, way->estimate, q->words, index == 0);
+    for (size_t i = 0; i < way->takeoff->pieces.count; i++)
+        put_piece_notes(q, &way->takeoff->pieces.items[i]);
+}
+
+/* ---- notes, terms, acceptance
+ * --------------------------------------------------------------------------------- */
+
+static void put_notes(const quote *q) {
+    if (q->job->notes.count == 0)
+        return;
+    sb_heading_add(q->run, q->sheet, word(q, "notes"));
+    for (size_t i = 0; i < q->job->notes.count; i++)
+        say(q, q->job->notes.items[i], false);
+}
+
+static const char *tax_words(const quote *q) {
+    const sb_settings *s = &q->shop->settings;
+    if (q->ways->list.items[0].estimate->taxes.count == 0)
+        return "";
+    return word(q, s->tax_per_line ? "tax-by-line" : s->prices_gross ? "tax-inside" : "tax-on-total");
+}
+
+static void put_terms(const quote *q) {
+    const sb_estimate *e = q->ways->list.items[0].estimate;
+    const sb_style *style = &q->shop->settings.style;
+    sb_heading_add(q->run, q->sheet, word(q, "terms"));
+    if (valid_until(q).year)
+        say(q,
+            wording_fill(q->run, q->words, "terms-validity", "date", sb_write_date(q->run, valid_until(q))),
+            false);
+    const char *share = sb_write_fixed(q->run, e->deposit_rate.ppm, 4, e->deposit_rate.ppm % 10000 ? 1 : 0,
+                                       style->decimal_comma);
+    say(q,
+        e->deposit_rate.ppm > 0 ? wording_fill(q->run, q->words, "terms-deposit", "share",
+                                               sb_pool_print(q->run->pool, "%s %%", share))
+                                : word(q, "terms-payment"),
+        false);
+    say(q, word(q, "terms-wood"), false);
+    say(q, word(q, "terms-changes"), false);
+    say(q, tax_words(q), true);
+}
+
+static void put_choice(const quote *q) {
+    sb_table *table =
+        sb_table_add(q->run, q->sheet, "",
+                     sb_pool_print(q->run->pool, "%s||%s>", word(q, "option-choice"), word(q, "total")));
+    for (size_t i = 0; i < q->ways->list.count; i++) {
+        sb_cell *row = sb_row_add(q->run, table);
+        row[0] = sb_cell_text(option_title(q, i));
+        row[1] = sb_cell_tick();
+        row[2] = sb_cell_money(q->ways->list.items[i].estimate->gross);
+    }
+}
+
+static void put_acceptance(const quote *q) {
+    sb_heading_add(q->run, q->sheet, word(q, "accept"));
+    say(q, wording_fill(q->run, q->words, "accept-text", "reference", reference_of(q->job)), false);
+    if (q->ways->list.count > 1)
+        put_choice(q);
+    sb_table *table = pairs(q);
+    pair(q, table, word(q, "name"), sb_cell_text("________________________"));
+    pair(q, table, word(q, "place-date"), sb_cell_text("________________________"));
+    pair(q, table, word(q, "signature"), sb_cell_text("________________________"));
+}
+
+static sb_document *document_of(const quote *q) {
+    const sb_settings *s = &q->shop->settings;
+    const char *title = sb_pool_print(q->run->pool, "%s: %s", word(q, "quote"), reference_of(q->job));
+    sb_document *document = sb_document_new(q->run, title, q->job->date, s->style, s->currency);
+    document->author = s->name;
+    document->foot =
+        sb_pool_print(q->run->pool, "%s, %s", reference_of(q->job), sb_write_date(q->run, q->job->date));
+    document->page_word = word(q, "page");
+    document->of_word = word(q, "of");
+    return document;
+}
+
+sb_document *sb_paper_quote(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways,
+                            const sb_wording *wording) {
+    quote q = {.run = run, .shop = shop, .job = job, .ways = ways, .words = wording};
+    sb_document *document = document_of(&q);
+    q.sheet = sb_sheet_add(run, document, word(&q, "quote"));
+    put_head(&q);
+    if (ways->list.count > 1)
+        say(&q, word(&q, "options-intro"), false);
+    for (size_t i = 0; i < ways->list.count; i++)
+        put_way(&q, i);
+    put_notes(&q);
+    put_terms(&q);
+    put_acceptance(&q);
+    return document;
+}

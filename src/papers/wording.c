@@ -1,0 +1,109 @@
+/* The wording of the customer's paper: `key : text`, one a line, in templates/wording-LANGUAGE.txt. */
+#include "papers/wording.h"
+
+#include <string.h>
+
+static const char *const KEYS[] = {"quote",
+                                   "reference",
+                                   "date",
+                                   "valid-until",
+                                   "customer",
+                                   "subject",
+                                   "option",
+                                   "options-intro",
+                                   "option-choice",
+                                   "piece",
+                                   "size",
+                                   "count",
+                                   "unit-price",
+                                   "unit-price-net",
+                                   "unit-price-gross",
+                                   "amount",
+                                   "tax",
+                                   "delivery",
+                                   "net",
+                                   "total",
+                                   "total-gross",
+                                   "deposit",
+                                   "tax-included",
+                                   "tax-on-total",
+                                   "tax-by-line",
+                                   "tax-inside",
+                                   "notes",
+                                   "terms",
+                                   "terms-validity",
+                                   "terms-deposit",
+                                   "terms-payment",
+                                   "terms-wood",
+                                   "terms-changes",
+                                   "accept",
+                                   "accept-text",
+                                   "name",
+                                   "place-date",
+                                   "signature",
+                                   "page",
+                                   "of"};
+enum {
+    KEY_COUNT = sizeof KEYS / sizeof *KEYS
+};
+
+struct sb_wording {
+    const sb_source *source;
+    const char *texts[KEY_COUNT]; /* NULL: not in the file */
+};
+
+static size_t index_of(const char *key) {
+    size_t i = 0;
+    while (i < KEY_COUNT && strcmp(KEYS[i], key) != 0)
+        i++;
+    return i;
+}
+
+static void take(sb_run *run, sb_wording *wording, const sb_statement *line) {
+    size_t index = index_of(line->keyword.text);
+    if (index == KEY_COUNT)
+        sb_error_unknown(run, line->keyword.place, "key", line->keyword.text, KEYS, KEY_COUNT);
+    else if (wording->texts[index])
+        sb_error(run, line->keyword.place, "\"%s\" is here for the second time", line->keyword.text);
+    else
+        wording->texts[index] = sb_statement_text(run, line);
+}
+
+static void tell_missing(sb_run *run, const sb_wording *wording) {
+    for (size_t i = 0; i < KEY_COUNT; i++)
+        if (!wording->texts[i])
+            sb_error(run, (sb_place){wording->source, 0, 0}, "a line \"%s : ...\" is expected and missing",
+                     KEYS[i]);
+}
+
+const sb_wording *sb_wording_read(sb_run *run, const char *templates, const char *language) {
+    const char *path = sb_pool_print(run->pool, "%s/wording-%s.txt", templates, language);
+    const sb_source *source = sb_source_read(run, path);
+    if (!source)
+        return NULL;
+    sb_wording *wording = SB_NEW(run->pool, sb_wording);
+    wording->source = source;
+    sb_statements lines = sb_statements_read(run, source);
+    for (size_t i = 0; i < lines.count; i++)
+        take(run, wording, &lines.items[i]);
+    tell_missing(run, wording);
+    return wording;
+}
+
+const char *sb_wording_text(sb_run *run, const sb_wording *wording, const char *key) {
+    size_t index = index_of(key);
+    if (index < KEY_COUNT && wording->texts[index])
+        return wording->texts[index];
+    sb_error(run, (sb_place){wording->source, 0, 0}, "the wording has no text for \"%s\"", key);
+    return key;
+}
+
+const char *wording_fill(sb_run *run, const sb_wording *wording, const char *key, const char *slot,
+                         const char *value) {
+    const char *text = sb_wording_text(run, wording, key);
+    const char *mark = sb_pool_print(run->pool, "{%s}", slot);
+    const char *at = strstr(text, mark);
+    if (!at)
+        return text;
+    return sb_pool_print(run->pool, "%.*s%s%s", (int)(at - text), text, value, at + strlen(mark));
+}
