@@ -153,7 +153,8 @@ typedef struct sb_recipe_stock { /* stock ROLE ID : an override in a job or comp
 } sb_recipe_stock;
 
 typedef struct sb_recipe_component { /* component NAME [: title] / recipe R / count N / set ... / stock ... */
-    const char *name, *title, *recipe;
+    const char *name, *title, *recipe; /* recipe: NAME unless told */
+    sb_place recipe_place;             /* where it is named */
     const sb_formula *count;
     SB_LIST(sb_recipe_set) sets;
     SB_LIST(sb_recipe_stock) stocks;
@@ -188,12 +189,16 @@ typedef struct sb_recipe {
 /* NULL when the file cannot be read; else what could be read, see sb_ok. */
 const sb_recipe *sb_recipe_read(sb_run *run, const char *path, bool decimal_comma);
 const sb_recipe *sb_recipe_of(sb_run *run, const sb_source *source, bool decimal_comma);
+/* Finds names in formulas that no input, choice, derived value, counter or role's measure of the recipe can
+ * satisfy, without evaluating anything; each is an error where it stands. */
+void sb_recipe_check_names(sb_run *run, const sb_recipe *recipe);
 
 /* Recipes by name out of a folder: NAME.recipe, read once each. */
 typedef struct sb_recipe_book sb_recipe_book;
 sb_recipe_book *sb_recipe_book_open(sb_run *run, const char *folder, bool decimal_comma);
-/* NULL after an error at `at` (with the nearest name in the folder). Pulls in components' recipes too;
- * a recipe that includes itself, however far down, is an error that shows the chain. */
+/* NULL after errors: at `at` (with the nearest name in the folder) when there is no such recipe, inside the recipe's own
+ * file when it has mistakes. Pulls in components' recipes too, and is NULL when one of them is; a recipe that includes
+ * itself, however far down, is an error that shows the chain. */
 const sb_recipe *sb_recipe_book_get(sb_run *run, sb_recipe_book *book, const char *name, sb_place at);
 void sb_recipe_book_add(sb_run *run, sb_recipe_book *book, const sb_recipe *recipe); /* for tests */
 
@@ -232,6 +237,7 @@ typedef struct sb_job {
     SB_LIST(const char *) address;
     SB_LIST(sb_job_piece) pieces;
     SB_LIST(sb_job_option) options; /* none: the job as it stands is the only way */
+    SB_LIST(sb_recipe_set) sets;    /* from --set; win over those of options and pieces; a name may be "piece.input" */
     sb_job_amount delivery;    /* delivery AMOUNT [: text], net */
     SB_LIST(sb_job_amount) extras; /* extra AMOUNT : text, a cost, net */
     sb_job_share discount, deposit, margin, markup, contingency;
@@ -247,7 +253,8 @@ const sb_job *sb_job_of(sb_run *run, const sb_source *source, bool decimal_comma
 /* The `rates` line of a job file without reading the rest: the shop must be read first to know its decimal sign.
  * "" when there is none. */
 const char *sb_job_rates(sb_run *run, const char *path);
-/* --set [PIECE.]NAME=VALUE: a copy of the job with the value set on one piece or on all that have it. */
+/* --set [PIECE.]NAME=VALUE: a copy of the job with the value set on one piece or on all that have such an input.
+ * NULL after an error. */
 const sb_job *sb_job_with(sb_run *run, const sb_job *job, const char *setting, bool decimal_comma);
 
 #ifdef __cplusplus
