@@ -35,9 +35,9 @@ static void three_ways_to_round(void **state) {
     static const struct {
         int64_t a, c, nearest, up, down;
     } cases[] = {
-        {7, 2, 4, 4, 3}, {-7, 2, -4, -3, -4}, {7, -2, -4, -3, -4}, {-7, -2, 4, 4, 3},  {5, 3, 2, 2, 1},
-        {4, 3, 1, 2, 1}, {-4, 3, -1, -1, -2}, {6, 3, 2, 2, 2},     {-6, 3, -2, -2, -2}, {0, 5, 0, 0, 0},
-        {1, 2, 1, 1, 0}, {-1, 2, -1, 0, -1},
+        {7, 2, 4, 4, 3},     {-7, 2, -4, -3, -4}, {7, -2, -4, -3, -4}, {-7, -2, 4, 4, 3},
+        {5, 3, 2, 2, 1},     {4, 3, 1, 2, 1},     {-4, 3, -1, -1, -2}, {6, 3, 2, 2, 2},
+        {-6, 3, -2, -2, -2}, {0, 5, 0, 0, 0},     {1, 2, 1, 1, 0},     {-1, 2, -1, 0, -1},
     };
     for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
         assert_int_equal(sb_mul_div(cases[i].a, 1, cases[i].c), cases[i].nearest);
@@ -94,7 +94,8 @@ static void areas_volumes_weights(void **state) {
     assert_true(sb_length_area((sb_length){INT64_MAX}, (sb_length){INT64_MAX}).um2 == SB_BAD);
 }
 
-/* ---- ratios --------------------------------------------------------------------------------------------- */
+/* ---- ratios ---------------------------------------------------------------------------------------------
+ */
 
 static void assert_ratio(sb_ratio r, int64_t num, int64_t den) {
     assert_int_equal(r.num, num);
@@ -141,7 +142,8 @@ static void ratio_laws(void **state) {
         sb_ratio a = sb_ratio_of((int64_t)roll(&d, 2001) - 1000, (int64_t)roll(&d, 640) + 1);
         sb_ratio b = sb_ratio_of((int64_t)roll(&d, 2001) - 1000, (int64_t)roll(&d, 640) + 1);
         sb_ratio c = sb_ratio_of((int64_t)roll(&d, 2001) - 1000, (int64_t)roll(&d, 640) + 1);
-        sb_ratio left = sb_ratio_mul(a, sb_ratio_add(b, c)), right = sb_ratio_add(sb_ratio_mul(a, b), sb_ratio_mul(a, c));
+        sb_ratio left = sb_ratio_mul(a, sb_ratio_add(b, c)),
+                 right = sb_ratio_add(sb_ratio_mul(a, b), sb_ratio_mul(a, c));
         assert_ratio(left, right.num, right.den);
         sb_ratio back = sb_ratio_sub(sb_ratio_add(a, b), b);
         assert_ratio(back, a.num, a.den);
@@ -152,7 +154,8 @@ static void ratio_laws(void **state) {
     }
 }
 
-/* ---- dates ---------------------------------------------------------------------------------------------- */
+/* ---- dates ----------------------------------------------------------------------------------------------
+ */
 
 /* ISO 8601 counts by the Gregorian calendar; 2000-02-29 existed, 1900-02-29 did not. 11016 days lie between
  * 1970-01-01 and 2000-02-29 (30 years, 7 leap days before it, 59 days). */
@@ -179,7 +182,8 @@ static void every_day_of_four_centuries(void **state) {
             int last = lengths[month - 1] + (month == 2 && leap);
             for (int day = 1; day <= last; day++, count++) {
                 sb_date date = {year, month, day}, back = sb_date_plus(date, 0);
-                if (sb_date_days(date) != count || back.year != year || back.month != month || back.day != day)
+                if (sb_date_days(date) != count || back.year != year || back.month != month ||
+                    back.day != day)
                     fail_msg("%d-%d-%d", year, month, day);
             }
         }

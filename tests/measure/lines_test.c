@@ -9,8 +9,8 @@ static sb_cursor tokens_of(sb_run *run, const char *line, bool decimal_comma) {
 
 /* "Q[20 mm] -[-]": kind and text of each token */
 static const char *shape(sb_run *run, sb_cursor c) {
-    static const char letters[] = {[SB_WORD] = 'W', [SB_QUANTITY] = 'Q', [SB_STRING] = 'S', [SB_SYMBOL] = 'Y',
-                                   [SB_TEXT] = 'T'};
+    static const char letters[] = {
+        [SB_WORD] = 'W', [SB_QUANTITY] = 'Q', [SB_STRING] = 'S', [SB_SYMBOL] = 'Y', [SB_TEXT] = 'T'};
     const char *all = "";
     for (; c.at->kind != SB_END; c.at++)
         all = sb_pool_print(run->pool, "%s%s%c[%s]", all, *all ? " " : "", letters[c.at->kind], c.at->text);
@@ -26,7 +26,8 @@ static void quantities_among_words(void **state) {
     assert_line(run, "high - 20mm", "W[high] Y[-] Q[20mm]");
     assert_line(run, "long - 2 * slat.thickness", "W[long] Y[-] Q[2] Y[*] W[slat] Y[.] W[thickness]");
     assert_line(run, "4 of post", "Q[4] W[of] W[post]");
-    assert_line(run, "1000 mm 400 mm to 2400 mm : outside", "Q[1000 mm] Q[400 mm] W[to] Q[2400 mm] T[outside]");
+    assert_line(run, "1000 mm 400 mm to 2400 mm : outside",
+                "Q[1000 mm] Q[400 mm] W[to] Q[2400 mm] T[outside]");
     assert_line(run, "floor((high - 60 mm + 8 mm) / 4)",
                 "W[floor] Y[(] Y[(] W[high] Y[-] Q[60 mm] Y[+] Q[8 mm] Y[)] Y[/] Q[4] Y[)]");
     assert_line(run, "rows>=2", "W[rows] Y[>=] Q[2]");
@@ -68,8 +69,9 @@ static void ids_are_words(void **state) {
     assert_line(run, "2x4-spf larch-70x70 70x70-larch 18mm-ply 2-ply 4x4",
                 "W[2x4-spf] W[larch-70x70] W[70x70-larch] W[18mm-ply] W[2-ply] W[4x4]");
     assert_line(run, "screw-5x60 1e9 20mmx 3rd no_7", "W[screw-5x60] W[1e9] W[20mmx] W[3rd] W[no_7]");
-    assert_line(run, "gr\xC3\xBCn-\xC3\xB6l \xD0\xB4\xD1\x83\xD0\xB1 5\xC3\xA4", "W[gr\xC3\xBCn-\xC3\xB6l] "
-                                                                               "W[\xD0\xB4\xD1\x83\xD0\xB1] W[5\xC3\xA4]");
+    assert_line(run, "gr\xC3\xBCn-\xC3\xB6l \xD0\xB4\xD1\x83\xD0\xB1 5\xC3\xA4",
+                "W[gr\xC3\xBCn-\xC3\xB6l] "
+                "W[\xD0\xB4\xD1\x83\xD0\xB1] W[5\xC3\xA4]");
     assert_line(run, "2 2x4-spf", "Q[2] W[2x4-spf]");
 }
 
@@ -92,7 +94,8 @@ static void texts(void **state) {
 
 static void decimal_commas(void **state) {
     sb_run *run = *state;
-    assert_string_equal(shape(run, tokens_of(run, "max(1,5 mm, 2)", true)), "W[max] Y[(] Q[1,5 mm] Y[,] Q[2] Y[)]");
+    assert_string_equal(shape(run, tokens_of(run, "max(1,5 mm, 2)", true)),
+                        "W[max] Y[(] Q[1,5 mm] Y[,] Q[2] Y[)]");
     assert_string_equal(shape(run, tokens_of(run, "max(1,5)", false)), "W[max] Y[(] Q[1] Y[,] Q[5] Y[)]");
 }
 
@@ -133,10 +136,12 @@ static void chains_agree_too(void **state) {
 /* From random pieces of lines: a quantity token reads, or is refused for its value, never for its shape. */
 static void whatever_is_found_is_read(void **state) {
     sb_run *run = *state;
-    static const char *const pieces[] = {"3",  "11", "/",  "4",  "-",  " ",  "'",  "\"", "ft", "in", "mm", "m", "2",
-                                         "deg", "min", "°", "%",  ".",  "5",  "x",  "spf", "1",  "64", "(",  "h", "lb"};
-    static const char *const allowed[] = {"tape",  "zero below", "less than one", "as much as a whole", "1 km",
-                                          "more than can be counted", "18 digits"};
+    static const char *const pieces[] = {"3",  "11", "/",   "4", "-",   " ",   "'", "\"", "ft",
+                                         "in", "mm", "m",   "2", "deg", "min", "°", "%",  ".",
+                                         "5",  "x",  "spf", "1", "64",  "(",   "h", "lb"};
+    static const char *const allowed[] = {
+        "tape",     "zero below", "less than one", "as much as a whole", "1 km", "more than can be counted",
+        "18 digits"};
     dice d = {77};
     for (int round = 0; round < 20000; round++) {
         const char *line = "";

@@ -5,7 +5,8 @@
 static void assert_amount(sb_run *run, const char *text, sb_dimension dimension, int64_t num, int64_t den) {
     sb_quantity q = quantity_of(run, text);
     sb_ratio expected = sb_ratio_of(num, den);
-    if (!sb_dimension_same(q.dimension, dimension) || q.amount.num != expected.num || q.amount.den != expected.den)
+    if (!sb_dimension_same(q.dimension, dimension) || q.amount.num != expected.num ||
+        q.amount.den != expected.den)
         fail_msg("%s is %s of %lld/%lld, expected %lld/%lld", text, sb_dimension_name(run, q.dimension),
                  (long long)q.amount.num, (long long)q.amount.den, (long long)num, (long long)den);
 }
@@ -21,8 +22,8 @@ static void refuses(sb_run *run, const char *text, bool decimal_comma, const cha
 
 /* ---- units against the outside ----------------------------------------------------------------------- */
 
-/* International yard and pound agreement of 1959: 1 yd = 0.9144 m, 1 lb = 0.45359237 kg, both exactly; so
- * also in NIST Special Publication 811, appendix B. */
+/* International yard and pound agreement of 1959: 1 yd = 0.9144 m, 1 lb = 0.45359237 kg, both exactly (as in
+ * GNU units 2.22, definitions.units; NIST Special Publication 811, appendix B, from memory). */
 static void yard_and_pound(void **state) {
     sb_run *run = *state;
     assert_amount(run, "1 yd", SB_DIM_LENGTH, 9144, 10);
@@ -33,8 +34,8 @@ static void yard_and_pound(void **state) {
     assert_amount(run, "16 oz", SB_DIM_MASS, 45359237, 100);
 }
 
-/* NIST SP 811 appendix B and Handbook 44 appendix C: square and cubic inch and foot, the US gallon of 231 cubic
- * inches; the board foot is a board 1 ft square and 1 in thick (PS 20-20, definitions). */
+/* Squares and cubes of the above; GNU units 2.22, definitions.units: the US gallon has 231 cubic inches, the
+ * board foot is 1 ft square and 1 in thick. */
 static void areas_and_volumes(void **state) {
     sb_run *run = *state;
     assert_amount(run, "1 in2", SB_DIM_AREA, 64516, 100);
@@ -48,7 +49,8 @@ static void areas_and_volumes(void **state) {
     assert_amount(run, "12 bf", SB_DIM_VOLUME, 28316846592, 1000);
 }
 
-/* NIST SP 811: litre = 1 dm3; degree, minute and second of arc in steps of 60; the rest by SI prefixes. */
+/* NIST SP 811, from memory: litre = 1 dm3; degree, minute and second of arc in steps of 60; the rest by SI
+ * prefixes. */
 static void metric_angles_and_time(void **state) {
     sb_run *run = *state;
     assert_amount(run, "1 m", SB_DIM_LENGTH, 1000, 1);
@@ -73,30 +75,41 @@ static void fractions_of_an_inch(void **state) {
         const char *text;
         int64_t nm;
     } cases[] = {
-        {"1/64 in", 396875},  {"1/32\"", 793750},   {"1/16\"", 1587500}, {"3/32\"", 2381250},
-        {"1/8\"", 3175000},   {"3/16 in", 4762500}, {"1/4\"", 6350000},  {"3/8\"", 9525000},
-        {"1/2\"", 12700000},  {"5/8\"", 15875000},  {"3/4\"", 19050000}, {"7/8\"", 22225000},
+        {"1/64 in", 396875},    {"1/32\"", 793750},     {"1/16\"", 1587500},    {"3/32\"", 2381250},
+        {"1/8\"", 3175000},     {"3/16 in", 4762500},   {"1/4\"", 6350000},     {"3/8\"", 9525000},
+        {"1/2\"", 12700000},    {"5/8\"", 15875000},    {"3/4\"", 19050000},    {"7/8\"", 22225000},
         {"7 1/4\"", 184150000}, {"9-1/4\"", 234950000}, {"3 1/2 in", 88900000},
     };
     for (size_t i = 0; i < sizeof cases / sizeof *cases; i++)
         assert_int_equal(length_of(run, cases[i].text).nm, cases[i].nm);
 }
 
-/* ---- one length, many hands ----------------------------------------------------------------------------- */
+/* ---- one length, many hands -----------------------------------------------------------------------------
+ */
 
 static void feet_and_inches(void **state) {
     sb_run *run = *state;
     static const char *const same[] = {
-        "47 1/4\"",      "47-1/4\"",        "47.25\"",       "47.25 in",          "47 1/4in",      "47 1/4 INCHES",
-        "3' 11 1/4\"",   "3' 11-1/4\"",     "3'11-1/4\"",    "3'-11-1/4\"",       "3'-11 1/4\"",   "3ft 11 1/4in",
-        "3 ft 11.25 in", "3 feet 11 1/4\"", "3′ 11 1/4″",    "3’ 11 1/4”",        "3' 11 1/4''",   "1200.15",
-        "1200.15 mm",    "120.015 cm",      "1.20015 m",     " \t1.20015\xC2\xA0m ",
+        "47 1/4\"",      "47-1/4\"",
+        "47.25\"",       "47.25 in",
+        "47 1/4in",      "47 1/4 INCHES",
+        "3' 11 1/4\"",   "3' 11-1/4\"",
+        "3'11-1/4\"",    "3'-11-1/4\"",
+        "3'-11 1/4\"",   "3ft 11 1/4in",
+        "3 ft 11.25 in", "3 feet 11 1/4\"",
+        "3′ 11 1/4″",    "3’ 11 1/4”",
+        "3' 11 1/4''",   "1200.15",
+        "1200.15 mm",    "120.015 cm",
+        "1.20015 m",     " \t1.20015\xC2\xA0m ",
     };
     for (size_t i = 0; i < sizeof same / sizeof *same; i++)
         assert_int_equal(length_of(run, same[i]).nm, INT64_C(1200150000));
     refuses(run, "1 foot 35 1/4\"", false, "as much as a whole");
     assert_int_equal(length_of(run, "-5 mm").nm, -5000000);
-    assert_int_equal(length_of(run, "\xE2\x88\x92" "1/2\"").nm, -12700000);
+    assert_int_equal(length_of(run, "\xE2\x88\x92"
+                                    "1/2\"")
+                         .nm,
+                     -12700000);
 }
 
 static void decimal_commas(void **state) {

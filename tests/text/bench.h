@@ -5,10 +5,11 @@
 
 #include "sawbill/text.h"
 
+#include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
-#include <setjmp.h>
 #include <stdint.h>
+
 #include <cmocka.h>
 
 #include <stdio.h>

@@ -1,4 +1,5 @@
-/* Tables in. Rules of RFC 4180 "Common Format and MIME Type for CSV Files", section 2, are named by number. */
+/* Tables in. Rules of RFC 4180 "Common Format and MIME Type for CSV Files", section 2, are named by number.
+ */
 #include "bench.h"
 
 static const sb_column columns[] = {{"name", true}, {"length", true}, {"note", false}};
@@ -11,7 +12,8 @@ static const char *text_at(const sb_csv *csv, size_t row, size_t column) {
     return sb_csv_cell(csv, row, column)->text;
 }
 
-static void assert_row(const sb_csv *csv, size_t row, const char *name, const char *length, const char *note) {
+static void assert_row(const sb_csv *csv, size_t row, const char *name, const char *length,
+                       const char *note) {
     assert_true(row < csv->row_count);
     assert_string_equal(text_at(csv, row, 0), name);
     assert_string_equal(text_at(csv, row, 1), length);
@@ -25,8 +27,9 @@ static void records_end_with_line_ends(void **state) { /* rules 1 and 2: the las
     static const char *const ends[] = {"\r\n", "\n", "\r"};
     for (int i = 0; i < 3; i++)
         for (int last = 0; last < 2; last++) {
-            const sb_csv *csv = table(run, sb_pool_print(run->pool, "name,length,note%saaa,bbb,ccc%szzz,yyy,xxx%s",
-                                                         ends[i], ends[i], last ? ends[i] : ""));
+            const sb_csv *csv =
+                table(run, sb_pool_print(run->pool, "name,length,note%saaa,bbb,ccc%szzz,yyy,xxx%s", ends[i],
+                                         ends[i], last ? ends[i] : ""));
             assert_int_equal(csv->row_count, 2);
             assert_row(csv, 0, "aaa", "bbb", "ccc");
             assert_row(csv, 1, "zzz", "yyy", "xxx");
@@ -84,7 +87,8 @@ static void marks_blanks_and_case(void **state) {
 
 static void lines_that_say_nothing(void **state) {
     sb_run *run = *state;
-    const sb_csv *csv = table(run, "# cut list; by, hand\n\nname,length\n\n# \"open\nleg,1\n,,\n  \n\"\",\nrail,2\n#");
+    const sb_csv *csv =
+        table(run, "# cut list; by, hand\n\nname,length\n\n# \"open\nleg,1\n,,\n  \n\"\",\nrail,2\n#");
     assert_int_equal(csv->row_count, 2);
     assert_row(csv, 0, "leg", "1", "");
     assert_row(csv, 1, "rail", "2", "");
@@ -186,11 +190,13 @@ static void files_that_are_none(void **state) {
     const char *folder = new_folder(run);
     assert_null(sb_csv_read(run, folder, columns, 3));
     assert_notice(run, 0, "", "it is a folder");
-    assert_null(sb_csv_read(run, new_file(run, folder, "x.csv", "name,length\nl\xE4rche,1\n", 21), columns, 3));
+    assert_null(
+        sb_csv_read(run, new_file(run, folder, "x.csv", "name,length\nl\xE4rche,1\n", 21), columns, 3));
     assert_notice(run, 1, "2:2", "not UTF-8");
 }
 
-/* ---- any table written by RFC 4180 comes back ------------------------------------------------------------- */
+/* ---- any table written by RFC 4180 comes back -------------------------------------------------------------
+ */
 
 static const char *quoted(sb_run *run, const char *text) {
     const char *all = "\"";
@@ -204,14 +210,17 @@ static void tables_come_back(void **state) {
     static const char letters[] = "ab,;\"\n\r \t#=1";
     dice d = {11};
     for (int round = 0; round < 300; round++) {
-        enum { ROWS = 4 };
+        enum {
+            ROWS = 4
+        };
         char cells[ROWS][3][8];
         const char *text = "name,length,note\r\n";
         for (int row = 0; row < ROWS; row++)
             for (int column = 0; column < 3; column++) {
                 size_t size = 1 + (size_t)roll(&d, 6);
                 for (size_t i = 0; i < size; i++) /* letters at both ends, since cells come trimmed */
-                    cells[row][column][i] = i == 0 || i == size - 1 ? 'x' : letters[roll(&d, sizeof letters - 1)];
+                    cells[row][column][i] =
+                        i == 0 || i == size - 1 ? 'x' : letters[roll(&d, sizeof letters - 1)];
                 cells[row][column][size] = 0;
                 text = sb_pool_print(run->pool, "%s%s%s", text, quoted(run, cells[row][column]),
                                      column < 2 ? "," : "\r\n");

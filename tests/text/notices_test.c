@@ -155,10 +155,14 @@ static void the_worst_decides(void **state) {
     assert_string_equal(sb_notices_text(run, SB_ERROR, false), "error: e\nfailure: f\nbug in sawbill: b\n");
 }
 
-/* ---- the nearest word ------------------------------------------------------------------------------------ */
+/* ---- the nearest word ------------------------------------------------------------------------------------
+ */
 
-static const char *const keywords[] = {"length", "width", "count", "part", "fixing", "finish", "check", "larch-70x70"};
-enum { KEYWORDS = sizeof keywords / sizeof *keywords };
+static const char *const keywords[] = {"length", "width",  "count", "part",
+                                       "fixing", "finish", "check", "larch-70x70"};
+enum {
+    KEYWORDS = sizeof keywords / sizeof *keywords
+};
 
 static void slips_of_the_finger(void **state) {
     (void)state;
@@ -201,7 +205,8 @@ static void words_too_long_to_compare(void **state) {
 
 static void unknown_words(void **state) {
     sb_run *run = *state;
-    static const char *const many[] = {"oak", "ash", "elm", "yew", "fir", "box", "pear", "plum", "lime", "teak"};
+    static const char *const many[] = {"oak", "ash",  "elm",  "yew",  "fir",
+                                       "box", "pear", "plum", "lime", "teak"};
     sb_error_unknown(run, (sb_place){0}, "keyword", "legnth", keywords, KEYWORDS);
     sb_error_unknown(run, (sb_place){0}, "stock", "zinc", many, 10);
     sb_error_unknown(run, (sb_place){0}, "stock", "zinc", NULL, 0);

@@ -16,7 +16,9 @@ static void memory_is_zero_and_aligned(void **state) {
 
 static void blocks_do_not_overlap(void **state) {
     sb_run *run = *state;
-    enum { COUNT = 3000 };
+    enum {
+        COUNT = 3000
+    };
     unsigned char **blocks = SB_NEW_ARRAY(run->pool, unsigned char *, COUNT);
     size_t *sizes = SB_NEW_ARRAY(run->pool, size_t, COUNT);
     dice d = {7};
@@ -55,7 +57,8 @@ static void impossible_sizes_are_refused(void **state) {
     sb_run *run = *state;
     assert_null(sb_pool_alloc(run->pool, SIZE_MAX));
     assert_null(sb_pool_alloc(run->pool, SIZE_MAX - 8));
-    assert_null(sb_pool_alloc_array(run->pool, SIZE_MAX / 4, 8)); /* the product would wrap to something small */
+    assert_null(
+        sb_pool_alloc_array(run->pool, SIZE_MAX / 4, 8)); /* the product would wrap to something small */
     assert_null(sb_pool_copy(run->pool, "x", SIZE_MAX));
     size_t capacity = SIZE_MAX / 2 + 1;
     assert_null(sb_pool_grow(run->pool, NULL, capacity, &capacity, 1));

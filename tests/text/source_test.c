@@ -64,7 +64,8 @@ static void spans(void **state) {
     assert_string_equal(sb_place_text(run, sb_place_span((sb_place){0}, mm)), "20 mm");
     assert_string_equal(sb_place_text(run, sb_place_span(high, (sb_place){0})), "high");
     assert_string_equal(sb_place_text(run, sb_place_span(high, (sb_place){other, 0, 1})), "high");
-    assert_string_equal(sb_place_text(run, sb_place_span((sb_place){s, 0, 12}, (sb_place){s, 5, 1})), "high - 20 mm");
+    assert_string_equal(sb_place_text(run, sb_place_span((sb_place){s, 0, 12}, (sb_place){s, 5, 1})),
+                        "high - 20 mm");
 }
 
 /* ---- what is no text --------------------------------------------------------------------------------- */
@@ -91,15 +92,16 @@ static void nul_bytes(void **state) {
 /* RFC 3629: overlong forms, surrogates, what is above U+10FFFF, and cut characters are no UTF-8. */
 static void wrong_encodings(void **state) {
     sb_run *run = *state;
-    static const char *const wrong[] = {"a\xE4rger",       "a\xC0\x80", "a\xE0\x80\x80",     "a\xED\xA0\x80",
-                                        "a\xF4\x90\x80\x80", "a\xF5xxx",  "a\xE2\x80",         "a\x80",
-                                        "a\xC3(",           "a\xF0\x8F\xBF\xBF"};
+    static const char *const wrong[] = {
+        "a\xE4rger", "a\xC0\x80", "a\xE0\x80\x80", "a\xED\xA0\x80", "a\xF4\x90\x80\x80",
+        "a\xF5xxx",  "a\xE2\x80", "a\x80",         "a\xC3(",        "a\xF0\x8F\xBF\xBF"};
     for (size_t i = 0; i < sizeof wrong / sizeof *wrong; i++) {
         assert_null(sb_source_of(run, "x", wrong[i]));
         assert_notice(run, i, "1:2", "is not UTF-8");
     }
-    assert_non_null(sb_source_of(run, "x", "\xC2\x80\xDF\xBF\xE0\xA0\x80\xED\x9F\xBF\xEE\x80\x80\xF0\x90\x80\x80"
-                                           "\xF4\x8F\xBF\xBF"));
+    assert_non_null(sb_source_of(run, "x",
+                                 "\xC2\x80\xDF\xBF\xE0\xA0\x80\xED\x9F\xBF\xEE\x80\x80\xF0\x90\x80\x80"
+                                 "\xF4\x8F\xBF\xBF"));
 }
 
 static void too_large(void **state) {
@@ -119,12 +121,18 @@ static void many_files_stay_readable(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        AT_THE_BENCH(lines_and_columns),     AT_THE_BENCH(columns_count_characters),
-        AT_THE_BENCH(marks_at_the_start_are_skipped), AT_THE_BENCH(empty_is_a_text),
-        AT_THE_BENCH(nowhere_is_a_place),    AT_THE_BENCH(spans),
-        AT_THE_BENCH(folders_are_no_files),  AT_THE_BENCH(missing_files),
-        AT_THE_BENCH(nul_bytes),             AT_THE_BENCH(wrong_encodings),
-        AT_THE_BENCH(too_large),             AT_THE_BENCH(many_files_stay_readable),
+        AT_THE_BENCH(lines_and_columns),
+        AT_THE_BENCH(columns_count_characters),
+        AT_THE_BENCH(marks_at_the_start_are_skipped),
+        AT_THE_BENCH(empty_is_a_text),
+        AT_THE_BENCH(nowhere_is_a_place),
+        AT_THE_BENCH(spans),
+        AT_THE_BENCH(folders_are_no_files),
+        AT_THE_BENCH(missing_files),
+        AT_THE_BENCH(nul_bytes),
+        AT_THE_BENCH(wrong_encodings),
+        AT_THE_BENCH(too_large),
+        AT_THE_BENCH(many_files_stay_readable),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

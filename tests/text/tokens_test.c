@@ -3,8 +3,10 @@
 
 static const sb_lexer *simple_lexer(sb_run *run) {
     static const sb_lex_rule rules[] = {
-        {SB_TEXT, ":\\s*(?|\"([^\"]*)\"|(.*?))\\s*$"}, {SB_QUANTITY, "[0-9]+(?: ?mm)?"},
-        {SB_WORD, "\\p{L}[\\p{L}0-9-]*"},              {SB_STRING, "\"([^\"]*)\""},
+        {SB_TEXT, ":\\s*(?|\"([^\"]*)\"|(.*?))\\s*$"},
+        {SB_QUANTITY, "[0-9]+(?: ?mm)?"},
+        {SB_WORD, "\\p{L}[\\p{L}0-9-]*"},
+        {SB_STRING, "\"([^\"]*)\""},
         {SB_SYMBOL, "<=|[-+(),|<=]"},
     };
     return sb_lexer_new(run, rules, sizeof rules / sizeof *rules);
@@ -30,10 +32,12 @@ static void assert_token(sb_cursor *cursor, sb_token_kind kind, const char *text
 
 static void keyword_and_rest(void **state) {
     sb_run *run = *state;
-    sb_statements all = statements_of(run, "recipe   trough\r\n\r\n\ttitle \"Slatted # trough\"\rpart\n  # remark\n"
-                                           "length long - 2   # both ends\nnote: hello # world\n#end");
+    sb_statements all =
+        statements_of(run, "recipe   trough\r\n\r\n\ttitle \"Slatted # trough\"\rpart\n  # remark\n"
+                           "length long - 2   # both ends\nnote: hello # world\n#end");
     static const char *const expected[][2] = {
-        {"recipe", "trough"}, {"title", "Slatted # trough"}, {"part", ""}, {"length", "long - 2"}, {"note", "hello"},
+        {"recipe", "trough"}, {"title", "Slatted # trough"}, {"part", ""}, {"length", "long - 2"},
+        {"note", "hello"},
     };
     assert_int_equal(all.count, 5);
     for (size_t i = 0; i < 5; i++) {
@@ -79,7 +83,8 @@ static void odd_lines_are_statements_too(void **state) {
     assert_string_equal(all.items[2].keyword.text, "l\xC3\xA4nge");
 }
 
-/* ---- tokens ---------------------------------------------------------------------------------------------- */
+/* ---- tokens ----------------------------------------------------------------------------------------------
+ */
 
 static void kinds_of_tokens(void **state) {
     sb_run *run = *state;
@@ -156,7 +161,8 @@ static void a_wrong_pattern_is_our_mistake(void **state) {
     assert_token(&c, SB_WORD, "still");
 }
 
-/* ---- walking ---------------------------------------------------------------------------------------------- */
+/* ---- walking ----------------------------------------------------------------------------------------------
+ */
 
 static void taking_and_expecting(void **state) {
     sb_run *run = *state;
