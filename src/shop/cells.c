@@ -22,17 +22,18 @@ static bool row_empty(shop_row row) {
     return true;
 }
 
-void shop_each_row(shop_reader *reader, const char *path, const sb_column *columns, size_t count,
+bool shop_each_row(shop_reader *reader, const char *path, const sb_column *columns, size_t count,
                    shop_row_read *read) {
     size_t notices = sb_notices_count(reader->run, SB_NOTE);
     const sb_csv *csv = sb_csv_read(reader->run, path, columns, count);
     if (!csv || header_faulty(reader->run, csv->source, notices))
-        return;
+        return false;
     for (size_t i = 0; i < csv->row_count; i++) {
         shop_row row = {reader->run, csv, columns, i};
         if (!row_empty(row))
             read(reader, row);
     }
+    return true;
 }
 
 /* ---- cells ---- */

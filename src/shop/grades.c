@@ -60,5 +60,5 @@ static void read_grade(shop_reader *reader, shop_row row) {
 }
 
 void shop_read_grades(shop_reader *reader, const char *path) {
-    shop_each_row(reader, path, columns, COLUMN_COUNT, read_grade);
+    reader->grades_known = shop_each_row(reader, path, columns, COLUMN_COUNT, read_grade);
 }

@@ -23,7 +23,7 @@ static const sb_worker *find_worker(shop_row row, const sb_settings *settings) {
         if (!*id || strcmp(known[i], id) == 0)
             return &settings->workers.items[i];
     }
-    if (*id)
+    if (*id && settings->workers.count > 0)
         sb_error_unknown(row.run, shop_at(row, WORKER), "worker", id, known, settings->workers.count);
     return NULL;
 }

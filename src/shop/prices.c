@@ -154,7 +154,8 @@ static sb_stock *find_stock(shop_reader *reader, shop_row row) {
     for (size_t i = 0; i < reader->shop->stock.count; i++)
         if (strcmp(reader->shop->stock.items[i]->id, id) == 0)
             return reader->shop->stock.items[i];
-    sb_shop_unknown_stock(row.run, reader->shop, shop_at(row, STOCK), id);
+    if (reader->stock_known)
+        sb_shop_unknown_stock(row.run, reader->shop, shop_at(row, STOCK), id);
     return NULL;
 }
 

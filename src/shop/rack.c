@@ -100,7 +100,8 @@ static void read_item(shop_reader *reader, shop_row row) {
         return;
     item.stock = sb_shop_stock(reader->shop, shop_text(row, STOCK));
     if (!item.stock) {
-        sb_shop_unknown_stock(row.run, reader->shop, shop_at(row, STOCK), shop_text(row, STOCK));
+        if (reader->stock_known)
+            sb_shop_unknown_stock(row.run, reader->shop, shop_at(row, STOCK), shop_text(row, STOCK));
         return;
     }
     if (!shop_doubtful(reader, item.stock))

@@ -12,6 +12,7 @@ typedef struct shop_reader {
     sb_run *run;
     sb_shop *shop;
     SB_LIST(const sb_stock *) doubtful; /* rows with mistakes: prices are not held against them */
+    bool grades_known, stock_known;     /* their files could be read; else no name is held against them */
 } shop_reader;
 
 /* ---- one reader a file ---- */
@@ -53,10 +54,10 @@ typedef struct shop_row {
     size_t index;
 } shop_row;
 
-/* Reads a CSV file and hands over its rows but the empty ones. With a faulty header no row is read: what it
- * would tell follows from the header. */
+/* Reads a CSV file and hands over its rows but the empty ones. False when none was read, for there is no file
+ * or its header is faulty: what rows would tell then follows from that. */
 typedef void shop_row_read(shop_reader *reader, shop_row row);
-void shop_each_row(shop_reader *reader, const char *path, const sb_column *columns, size_t count,
+bool shop_each_row(shop_reader *reader, const char *path, const sb_column *columns, size_t count,
                    shop_row_read *read);
 
 typedef enum shop_demand {

@@ -48,7 +48,7 @@ static bool read_grade(shop_reader *reader, shop_row row, sb_stock *stock) {
     const char *id = shop_text(row, GRADE);
     size_t count = reader->shop->grades.count;
     const char **known = SB_NEW_ARRAY(row.run->pool, const char *, count);
-    if (!*id)
+    if (!*id || !reader->grades_known)
         return true;
     for (size_t i = 0; i < count; i++) {
         known[i] = reader->shop->grades.items[i].id;
@@ -159,5 +159,5 @@ static void read_stock(shop_reader *reader, shop_row row) {
 }
 
 void shop_read_stock(shop_reader *reader, const char *path) {
-    shop_each_row(reader, path, columns, COLUMN_COUNT, read_stock);
+    reader->stock_known = shop_each_row(reader, path, columns, COLUMN_COUNT, read_stock);
 }
