@@ -107,13 +107,18 @@ const char *sb_quantity_pattern(sb_run *run, bool decimal_comma);
 const sb_lexer *sb_line_lexer(sb_run *run, bool decimal_comma);
 
 /* 1200 | 1.2 m | 47 1/4" | 3' 11-1/4" | 3ft 11 1/4in | 45 deg | 22deg30min | 12 % | 3 m2 | 40 min ...
- * On failure returns false and *why is a whole sentence ("1/63 inch is not on any tape: ..."). Lengths
- * above 1 km, "nan", "inf", "1e9" are refused. A unit is one of mm cm m in " ft ' m2 ft2 m3 bf l ml
- * kg g lb deg min h % and what the table in units.c adds. */
+ * A minus in front is read too; the pattern above leaves it to the formula. On failure returns false and *why is a
+ * whole sentence ("1/63 inch is not on any tape; ..."). Lengths above 1 km, "nan", "inf", "1e9" are refused. A unit is
+ * one of mm cm m in " ft ' m2 ft2 m3 bf l ml kg g lb deg min h % and what the table in units.c adds; behind feet may
+ * stand inches, behind degrees minutes and seconds, behind hours minutes. */
 bool sb_quantity_read(sb_run *run, const char *text, bool decimal_comma, sb_quantity *out,
                       const char **why);
 
 /* ---- typed reading, for CSV cells and settings: false after an error notice at the place ---------------- */
+
+/* A minus in front is read by all but counts and dates; whether a negative one makes sense is for the caller to say.
+ * Lengths, angles and times go to the nearest nm, udeg and ms; money, numbers and percentages with more decimals than
+ * they can hold are refused. */
 
 bool sb_read_length(sb_run *run, const char *text, sb_place at, bool decimal_comma, sb_length *out); /* bare = mm */
 bool sb_read_angle(sb_run *run, const char *text, sb_place at, bool decimal_comma, sb_angle *out);   /* bare = degrees */
@@ -142,7 +147,8 @@ typedef struct sb_price { int64_t micro; sb_per per; } sb_price; /* millionths o
 
 /* What one item of these sizes costs. Board feet go by nominal thickness and width and actual length
  * (American Softwood Lumber Standard PS 20); nominal 0 means "as actual". SB_BAD when the unit does
- * not fit (litres of a board). Not rounded to the minor unit: thousandths of it. */
+ * not fit (litres of a board). Not rounded to the minor unit: thousandths of it. A size that is needed and not
+ * above zero is SB_BAD too. */
 typedef struct sb_item_size { sb_length length, width, thickness, nominal_width, nominal_thickness; } sb_item_size;
 sb_cost sb_price_of_item(sb_price price, sb_item_size size, int money_digits);
 int64_t sb_board_feet_milli(sb_length thickness, sb_length width, sb_length length); /* thousandths */
@@ -155,10 +161,13 @@ typedef struct sb_style {
     sb_length step;       /* 0.5 mm, 1/16 in ...; what is off the step is marked with ~ */
     bool decimal_comma;
 } sb_style;
+/* `style` may be NULL: millimetres, exact, decimal point. In inches a step that is not so many 64ths counts as 1/64;
+ * without a step millimetres are exact. SB_BAD is written "out of range". */
 const char *sb_write_length(sb_run *run, sb_length length, const sb_style *style);  /* "864" or 34 1/64" */
 const char *sb_write_length_unit(sb_run *run, sb_length length, const sb_style *style); /* "864 mm" */
 const char *sb_write_angle(sb_run *run, sb_angle angle, const sb_style *style);     /* 22.5° : at most 1 decimal, 2 where needed */
-const char *sb_write_money(sb_run *run, sb_money money, sb_currency currency, const sb_style *style); /* 1 234.50 grouped by style */
+/* With the currency's decimals, in groups of three with a blank between: 1 234.50. No code or sign of the currency. */
+const char *sb_write_money(sb_run *run, sb_money money, sb_currency currency, const sb_style *style);
 const char *sb_write_decimal(sb_run *run, int64_t amount, int digits, bool decimal_comma); /* amount / 10^digits, all digits */
 const char *sb_write_fixed(sb_run *run, int64_t amount, int digits_in, int digits_out, bool decimal_comma); /* rounds */
 const char *sb_write_date(sb_run *run, sb_date date); /* ISO 8601 */

@@ -87,7 +87,7 @@ typedef struct sb_position {
     size_t column;    /* from 1, in characters, a tab counting as one */
 } sb_position;
 
-/* NULL after an error notice: unreadable, a directory, not UTF-8, a NUL byte, above 64 MiB.
+/* NULL after an error notice: unreadable, a folder, not UTF-8, a NUL byte, above 64 MiB. Later steps take NULL.
  * A byte order mark is skipped; CRLF and CR count as line ends. */
 const sb_source *sb_source_read(sb_run *run, const char *path);
 const sb_source *sb_source_of(sb_run *run, const char *name, const char *text); /* for tests */
@@ -134,8 +134,8 @@ size_t sb_notices_count(const sb_run *run, sb_level at_least);
 const char *sb_notices_message(const sb_run *run, size_t index);
 sb_place sb_notices_place(const sb_run *run, size_t index);
 sb_level sb_notices_level(const sb_run *run, size_t index);
-/* All notices as text, in order: "file:line:column: error: message", the line, a caret, the chain.
- * The same notice at the same place comes once. */
+/* All notices as text: "file:line:column: error: message", the line, a caret, the chain. Sources in the order in
+ * which they first came up, each from top to bottom. The same notice at the same place comes once. */
 const char *sb_notices_text(sb_run *run, sb_level at_least, bool colour);
 
 /* ---- tokens and statements ------------------------------------------------------------------- */
@@ -204,7 +204,7 @@ typedef struct sb_column {
 
 typedef struct sb_cell_in {
     const char *text; /* trimmed; "" when empty or the column is absent */
-    sb_place place;
+    sb_place place;   /* with its quotes; the whole row when the row or the header lacks the column */
 } sb_cell_in;
 
 typedef struct sb_csv {
@@ -216,9 +216,11 @@ typedef struct sb_csv {
     bool decimal_comma; /* the file is separated by semicolons: 1,5 is a number in it */
 } sb_csv;
 
-/* Comma, semicolon or tab, found from the header. Errors: a required column missing, a column
- * unknown (nearest named) or twice, a row with too many fields, a quote never closed. NULL when the
- * file cannot be read at all. */
+/* Comma, semicolon or tab, found from the header. Names of columns are trimmed and may be in capitals. Empty lines,
+ * rows without any text, and lines that begin with # are skipped. An inch mark needs no quotes around it. Short rows
+ * have empty cells at their end, empty fields beyond the header are left out. Errors: a required column missing, a
+ * column unknown (nearest named) or twice, a row with too many fields, a quote never closed (reading goes on behind
+ * its line), no header. NULL when the file cannot be read at all. */
 const sb_csv *sb_csv_read(sb_run *run, const char *path, const sb_column *columns, size_t count);
 const sb_csv *sb_csv_of(sb_run *run, const sb_source *source, const sb_column *columns, size_t count);
 const sb_cell_in *sb_csv_cell(const sb_csv *csv, size_t row, size_t column);
@@ -228,12 +230,14 @@ const sb_cell_in *sb_csv_cell(const sb_csv *csv, size_t row, size_t column);
 typedef struct sb_file_set sb_file_set;
 
 /* Makes `folder` (and its parents) if needed. Nothing is visible under its final name before
- * sb_file_set_keep; without it the temporaries go away with the run. NULL after a failure notice. */
+ * sb_file_set_keep; without it the temporaries, and folders made for them, go away with the run. NULL after a failure
+ * notice. Names are plain, without folders. */
 sb_file_set *sb_file_set_new(sb_run *run, const char *folder);
 /* A temporary path, beside the final one, to write to. */
 const char *sb_file_set_path(sb_run *run, sb_file_set *set, const char *name);
 bool sb_file_set_write(sb_run *run, sb_file_set *set, const char *name, const char *bytes, size_t size);
-/* Renames all into place; if one rename fails the old files are put back. False after a failure. */
+/* Renames all into place; if one rename fails the old files are put back. Does nothing after an error of any kind
+ * in this run. False when nothing was replaced. */
 bool sb_file_set_keep(sb_run *run, sb_file_set *set);
 
 #ifdef __cplusplus
