@@ -80,11 +80,12 @@ typedef struct sb_takeoff_piece {
 typedef struct sb_stock_total {
     const sb_stock *stock;
     int64_t parts;
-    sb_length net_length;   /* finished parts, boards (of their full width) */
-    sb_area net_area;       /* sheets; ripped parts count their own width */
-    sb_volume net_volume;
-    sb_length spare_length; /* the grade's defect allowance, planned and priced once */
-    sb_share spare_added;   /* as a share added to net, and as a share lost of what is bought */
+    sb_length net_length;   /* boards of full width: a part ripped to half the width takes half its length */
+    sb_area net_area;       /* length x width of the finished parts */
+    sb_volume net_volume;   /* of the finished parts */
+    sb_length spare_length; /* boards: the grade's defect allowance, planned and priced once. Sheets have none; timber by
+                               volume has it in its usage */
+    sb_share spare_added;   /* the allowance as a share added to net, and as a share lost of what is bought */
     sb_share spare_lost;
 } sb_stock_total;
 
@@ -100,6 +101,16 @@ typedef struct sb_takeoff {
     SB_LIST(const char *) saw_notes;
 } sb_takeoff;
 
+/* How the amounts come about.
+ *   Surfaces: a face is width x mean length, an edge thickness x mean length, the mean length lying halfway between the long and
+ *     the short points of both ends; an end is width x thickness / (cos mitre cos bevel). Outside is one face unless told.
+ *   Planed: thickness + planing and width + planing come out of sawn stock. With `laminated N` the thickness is that of one layer.
+ *   Glue of glued and laminated parts: every joint's area once, times the spread. Finish: area x coats / coverage, rounded up once
+ *     for a line and kind of piece. Edging: every edge and 25 mm at both its ends.
+ *   Fixings and work are per piece unless told; `per batch` counts once for the job, however many pieces have the line (where its
+ *     amounts differ, the largest). Work per joint or part without a number is for all joints or parts of the recipe; work by
+ *     the metre `per part` is for the parts' own length. A recipe's surfaces are those of its own parts, not of its components. */
+
 /* Expands one option of a job (NULL: none). Errors carry the recipe line and the job's piece. Inputs out of range, failed checks,
  * stock unknown or of the wrong kind, sizes zero or negative or beyond 100 m, more than ten million parts: errors. Parts longer
  * than any stock are left for the planner to tell. NULL only when nothing could be done. */
@@ -114,7 +125,9 @@ typedef struct sb_cutlist {
     SB_LIST(struct sb_need_source { const sb_takeoff *takeoff; const sb_part *part; /* NULL: spare for defects */ }) needs;
     SB_LIST(struct sb_supply_source { const sb_offer *offer; const sb_rack_item *rack; /* one of them */ const sb_stock *stock; }) supplies;
 } sb_cutlist;
-/* Several takeoffs are planned together. The rack is used unless every job says otherwise. */
+/* Several takeoffs are planned together. The rack is used unless every job says otherwise; its pieces have fresh ends and no
+ * trim. Spare for defects: further needs named "spare", each as long as the longest part of its stock, the last one the
+ * remainder, but not under the shortest part. Blanks of glued and laminated parts, and sheet parts, are cut square. */
 const sb_cutlist *sb_cutlist_of(sb_run *run, const sb_shop *shop, const sb_takeoff *const *takeoffs, size_t count);
 
 /* Gives a bare list's problem the shop's rules: what labour costs, what leftovers are worth against the list's own lowest
@@ -128,9 +141,12 @@ typedef struct sb_order_line {
     const sb_stock *stock;
     const sb_offer *offer;       /* NULL for the rack */
     const sb_rack_item *rack;    /* NULL for bought */
-    int64_t count;               /* boards, sheets or packs; pieces out of the rack */
-    int64_t needed;              /* what the jobs take, in the unit of sb_usage; boards and sheets: count */
-    sb_cost each;
+    int64_t count;               /* boards, sheets or packs; pieces out of the rack. 1 lot: timber by volume, and what
+                                    is measured out of the rack (ml, mg, mm) */
+    int64_t needed;              /* what the jobs take of this line, in the unit of sb_usage; boards and sheets: count. Over
+                                    all lines of a stock it adds up to what they use; 0 for a reorder */
+    sb_cost each;                /* of one board, sheet, pack, piece or lot. Out of the rack: the value told there; else what
+                                    a leftover like it is credited (boards, sheets), or what the same costs new */
     sb_money amount;             /* count * each, rounded once */
     bool reorder;                /* bought because the rack falls under its minimum, for no job */
 } sb_order_line;

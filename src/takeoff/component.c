@@ -1,0 +1,59 @@
+/* Recipes inside a recipe: their counts multiply, their paths grow. */
+#include "takeoff/inside.h"
+
+static takeoff_givens givens_of(takeoff_making *making, const sb_recipe_component *component,
+                                sb_scope *scope) {
+    sb_pool *pool = making->walk->run->pool;
+    takeoff_givens givens = {.caller = making, .scope = scope};
+    for (size_t i = 0; i < component->sets.count; i++)
+        SB_PUSH(pool, givens.sets, component->sets.items[i]);
+    for (size_t i = 0; i < component->stocks.count; i++)
+        SB_PUSH(pool, givens.stocks, component->stocks.items[i]);
+    return givens;
+}
+
+static bool count_of(takeoff_making *making, const sb_recipe_component *component, sb_scope *scope,
+                     int64_t *count) {
+    *count = 1;
+    return !component->count || sb_formula_count(making->walk->run, component->count, scope, count);
+}
+
+static void make_inner(takeoff_making *making, const sb_recipe_component *component, const sb_recipe *recipe,
+                       sb_scope *scope) {
+    int64_t count;
+    if (!count_of(making, component, scope, &count) || count == 0)
+        return;
+    takeoff_making inner = {.walk = making->walk,
+                            .caller = making,
+                            .recipe = recipe,
+                            .piece = making->piece,
+                            .per_piece = sb_mul(making->per_piece, count),
+                            .count = sb_mul(making->count, count),
+                            .depth = making->depth + 1};
+    inner.path = sb_pool_print(making->walk->run->pool, "%s / %s", making->path, component->name);
+    takeoff_givens givens = givens_of(making, component, scope);
+    takeoff_make(&inner, &givens);
+}
+
+static void make_component(takeoff_making *making, const sb_recipe_component *component) {
+    sb_run *run = making->walk->run;
+    takeoff_scopes scopes = takeoff_where(making, &component->guard);
+    if (scopes.count == 0)
+        return;
+    if (making->depth >= TAKEOFF_DEEPEST) {
+        sb_error(run, component->guard.place, "components stand inside each other more than %d deep",
+                 TAKEOFF_DEEPEST);
+        return;
+    }
+    const sb_recipe *recipe =
+        sb_recipe_book_get(run, making->walk->book, component->recipe, component->guard.place);
+    sb_notices_enter(run, component->guard.place, sb_pool_print(run->pool, "component %s", component->name));
+    for (size_t i = 0; recipe && i < scopes.count; i++)
+        make_inner(making, component, recipe, scopes.items[i]);
+    sb_notices_leave(run);
+}
+
+void takeoff_components(takeoff_making *making) {
+    for (size_t i = 0; i < making->recipe->components.count; i++)
+        make_component(making, &making->recipe->components.items[i]);
+}

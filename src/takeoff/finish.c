@@ -1,0 +1,47 @@
+/* Oil and paint: area times coats over coverage, in millilitres, rounded up once for all pieces of a kind. */
+#include "takeoff/inside.h"
+
+static bool names_known(takeoff_making *making, const sb_recipe_finish *line) {
+    bool good = true;
+    for (size_t i = 0; i < line->parts.count; i++)
+        good = takeoff_part_known(making, line->parts.items[i], line->guard.place) && good;
+    return good;
+}
+
+static bool coats_of(takeoff_making *making, const sb_recipe_finish *line, const takeoff_scopes *scopes,
+                     int64_t *coats) {
+    *coats = 0;
+    for (size_t i = 0; i < scopes->count; i++) {
+        int64_t here = 1;
+        if (line->coats && !sb_formula_count(making->walk->run, line->coats, scopes->items[i], &here))
+            return false;
+        *coats = sb_add(*coats, here);
+    }
+    return true;
+}
+
+static void use(takeoff_making *making, const sb_recipe_finish *line, const takeoff_scopes *scopes) {
+    int64_t coats;
+    sb_place at = line->guard.place;
+    const sb_stock *stock = takeoff_stock(making, line->stock, 1u << SB_STOCK_FINISH, "a finish", at);
+    if (!names_known(making, line) || !coats_of(making, line, scopes, &coats) || !stock)
+        return;
+    if (stock->coverage.um2 <= 0) {
+        sb_error(making->walk->run, at, "nothing is known of how far %s goes: its `coverage` is missing",
+                 stock->id);
+        return;
+    }
+    sb_area area = takeoff_surface(making, line->surface, line->parts.items, line->parts.count);
+    int64_t amount = sb_mul_div_up(area.um2, coats, stock->coverage.um2);
+    sb_usage usage = {.stock = stock, .amount = amount, .net = amount, .place = at};
+    takeoff_use(making, false, usage);
+}
+
+void takeoff_finishes(takeoff_making *making) {
+    for (size_t i = 0; i < making->recipe->finishes.count; i++) {
+        const sb_recipe_finish *line = &making->recipe->finishes.items[i];
+        takeoff_scopes scopes = takeoff_where(making, &line->guard);
+        if (scopes.count > 0)
+            use(making, line, &scopes);
+    }
+}

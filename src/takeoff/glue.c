@@ -1,0 +1,41 @@
+/* Glue for joints: area times spread, in milligrams. Glued and laminated parts bring theirs along. */
+#include "takeoff/inside.h"
+
+static const int64_t UM2_PER_M2 = 1000000000000;
+
+static bool area_of(takeoff_making *making, const sb_recipe_glue *line, const takeoff_scopes *scopes,
+                    sb_area *area) {
+    area->um2 = 0;
+    for (size_t i = 0; i < scopes->count; i++) {
+        sb_area here;
+        if (!sb_formula_area(making->walk->run, line->area, scopes->items[i], &here))
+            return false;
+        area->um2 = sb_add(area->um2, here.um2);
+    }
+    if (area->um2 >= 0)
+        return true;
+    sb_error(making->walk->run, sb_formula_place(line->area), "this area is less than nothing");
+    return false;
+}
+
+static void use(takeoff_making *making, const sb_recipe_glue *line, const takeoff_scopes *scopes) {
+    int64_t basis;
+    sb_area area;
+    sb_place at = line->guard.place;
+    const sb_stock *stock = takeoff_stock(making, line->stock, 1u << SB_STOCK_GLUE, "glue", at);
+    if (!takeoff_basis(making, line->basis, line->of, at, &basis) || !area_of(making, line, scopes, &area) ||
+        !stock)
+        return;
+    int64_t amount = sb_mul_div_up(sb_mul(area.um2, basis), stock->spread.mg, UM2_PER_M2);
+    sb_usage usage = {.stock = stock, .amount = amount, .net = amount, .place = at};
+    takeoff_use(making, line->basis == SB_PER_THE_BATCH, usage);
+}
+
+void takeoff_glues(takeoff_making *making) {
+    for (size_t i = 0; i < making->recipe->glues.count; i++) {
+        const sb_recipe_glue *line = &making->recipe->glues.items[i];
+        takeoff_scopes scopes = takeoff_where(making, &line->guard);
+        if (scopes.count > 0)
+            use(making, line, &scopes);
+    }
+}

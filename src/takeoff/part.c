@@ -1,0 +1,88 @@
+/* One kind of part: how many, of what, how long; the rest depends on the kind of stock. */
+#include "takeoff/inside.h"
+
+#define KINDS_OF_PART (1u << SB_STOCK_BOARD | 1u << SB_STOCK_SHEET | 1u << SB_STOCK_VOLUME)
+
+static bool read_count(takeoff_parting *parting) {
+    const takeoff_making *making = parting->making;
+    int64_t count = 1;
+    if (parting->line->count &&
+        !sb_formula_count(making->walk->run, parting->line->count, parting->scope, &count))
+        return false;
+    parting->part.per_piece = sb_mul(count, making->per_piece);
+    parting->part.count = sb_mul(count, making->count);
+    return true;
+}
+
+static bool read_stock(takeoff_parting *parting) {
+    const sb_recipe_part *line = parting->line;
+    const sb_stock *stock = takeoff_stock_of_role(parting->making, line->role, line->guard.place);
+    parting->part.stock = stock;
+    if (!stock || (1u << stock->kind & KINDS_OF_PART))
+        return stock != NULL;
+    sb_error(parting->making->walk->run, line->guard.place,
+             "%s is stock of the kind %s: expected board, sheet or volume for the part %s", stock->id,
+             sb_stock_kind_word(stock->kind), line->name);
+    return false;
+}
+
+static bool read_length(takeoff_parting *parting) {
+    const sb_recipe_part *line = parting->line;
+    sb_part *part = &parting->part;
+    takeoff_walk *walk = parting->making->walk;
+    if (!line->length) {
+        sb_error(walk->run, line->guard.place, "the part %s has no `length`", line->name);
+        return false;
+    }
+    if (!takeoff_size(parting, line->length, "length", &part->length) ||
+        !takeoff_extra(parting, line->allow, "allowance", &part->allow) ||
+        !takeoff_extra(parting, line->allow_width, "allowance", &part->allow_width))
+        return false;
+    part->cut_length = takeoff_on_step(walk, sb_length_add(part->length, part->allow));
+    part->length_formula = line->length;
+    part->length_worked =
+        sb_formula_worked(walk->run, line->length, parting->scope, &walk->shop->settings.style);
+    return true;
+}
+
+static bool by_kind(takeoff_parting *parting) {
+    switch (parting->part.stock->kind) {
+    case SB_STOCK_SHEET:
+        return takeoff_sheet_part(parting);
+    case SB_STOCK_VOLUME:
+        return takeoff_volume_part(parting);
+    default:
+        return takeoff_board_part(parting);
+    }
+}
+
+static void begin(takeoff_parting *parting) {
+    const takeoff_making *making = parting->making;
+    const sb_recipe_part *line = parting->line;
+    parting->part = (sb_part){.piece = making->piece,
+                              .name = line->name,
+                              .title = line->title && *line->title ? line->title : line->name,
+                              .path = making->path,
+                              .role = line->role,
+                              .clear = line->clear,
+                              .grain = line->grain,
+                              .staves = 1,
+                              .layers = 1,
+                              .note = line->note,
+                              .place = line->guard.place};
+}
+
+bool takeoff_part(takeoff_parting *parting) {
+    sb_part *part = &parting->part;
+    begin(parting);
+    if (!read_count(parting))
+        return false;
+    if (part->count == 0)
+        return true;
+    if (!read_stock(parting) || !read_length(parting) || !by_kind(parting) || !takeoff_layers(parting) ||
+        !takeoff_ends(parting))
+        return false;
+    part->blanks = sb_mul(part->count, sb_mul(part->staves, part->layers));
+    takeoff_outline(parting);
+    return true;
+}

@@ -1,0 +1,194 @@
+/* Which stock a role uses, and what a word in a recipe stands for. */
+#include "takeoff/inside.h"
+
+#include <string.h>
+
+const sb_stock *takeoff_role(const takeoff_making *making, const char *role) {
+    for (size_t i = 0; i < making->roles.count; i++)
+        if (strcmp(making->roles.items[i].name, role) == 0)
+            return making->roles.items[i].stock;
+    return NULL;
+}
+
+/* ---- choosing ------------------------------------------------------------------------------------------ */
+
+static const sb_stock *stock_by_id(takeoff_making *making, const char *id, sb_place at) {
+    const sb_stock *stock = sb_shop_stock(making->walk->shop, id);
+    if (!stock)
+        sb_shop_unknown_stock(making->walk->run, making->walk->shop, at, id);
+    return stock;
+}
+
+/* density in kg/m3 is a thousandth of that in mg/mm3 */
+static sb_value density_value(int64_t density) {
+    sb_quantity quantity = {sb_ratio_of(density, 1000), {.length = -3, .mass = 1}, true};
+    return sb_value_quantity(quantity);
+}
+
+static void set_attributes(takeoff_making *making, const char *role, const sb_stock *stock) {
+    sb_run *run = making->walk->run;
+    if (stock->thickness.nm > 0)
+        sb_scope_set_attribute(run, making->scope, role, "thickness", sb_value_length(stock->thickness));
+    if (stock->width.nm > 0)
+        sb_scope_set_attribute(run, making->scope, role, "width", sb_value_length(stock->width));
+    if (stock->density > 0)
+        sb_scope_set_attribute(run, making->scope, role, "density", density_value(stock->density));
+}
+
+static bool chosen(const takeoff_making *making, const char *role) {
+    for (size_t i = 0; i < making->roles.count; i++)
+        if (strcmp(making->roles.items[i].name, role) == 0)
+            return true;
+    return false;
+}
+
+static bool choose(takeoff_making *making, const char *role, const sb_stock *stock) {
+    struct takeoff_role entry = {role, stock};
+    SB_PUSH(making->walk->run->pool, making->roles, entry);
+    if (stock)
+        set_attributes(making, role, stock);
+    return stock != NULL;
+}
+
+static const sb_recipe_stock *override_of(const takeoff_givens *givens, const char *role) {
+    for (size_t i = givens->stocks.count; i > 0; i--)
+        if (strcmp(givens->stocks.items[i - 1].role, role) == 0)
+            return &givens->stocks.items[i - 1];
+    return NULL;
+}
+
+/* A caller may hand down a role of its own. */
+static const sb_stock *overriding(takeoff_making *making, const takeoff_givens *givens,
+                                  const sb_recipe_stock *override) {
+    const sb_stock *stock = givens->caller ? takeoff_role(givens->caller, override->stock) : NULL;
+    return stock ? stock : stock_by_id(making, override->stock, override->place);
+}
+
+/* The first line of a role whose condition holds counts. */
+static bool choose_by_line(takeoff_making *making, const sb_recipe_role *line) {
+    bool faulty = false;
+    if (chosen(making, line->role) || takeoff_where(making, &line->guard).count == 0)
+        return true;
+    const sb_stock *stock = stock_by_id(making, line->stock, line->guard.place);
+    faulty = !choose(making, line->role, stock);
+    return !faulty;
+}
+
+static bool first_of_role(const sb_recipe *recipe, size_t index) {
+    for (size_t i = 0; i < index; i++)
+        if (strcmp(recipe->roles.items[i].role, recipe->roles.items[index].role) == 0)
+            return false;
+    return true;
+}
+
+/* Overrides and roles without a condition come first, for conditions may ask for their measures. */
+static bool choose_certain(takeoff_making *making, const takeoff_givens *givens) {
+    bool good = true;
+    for (size_t i = 0; i < making->recipe->roles.count; i++) {
+        const sb_recipe_role *line = &making->recipe->roles.items[i];
+        const sb_recipe_stock *override = override_of(givens, line->role);
+        if (!first_of_role(making->recipe, i))
+            continue;
+        if (override)
+            good = choose(making, line->role, overriding(making, givens, override)) && good;
+        else if (!line->guard.when && !line->guard.loop)
+            good = choose_by_line(making, line) && good;
+    }
+    return good;
+}
+
+static bool check_roles(takeoff_making *making, const takeoff_givens *givens) {
+    sb_run *run = making->walk->run;
+    const sb_recipe *recipe = making->recipe;
+    const char **known = SB_NEW_ARRAY(run->pool, const char *, recipe->roles.count + 1);
+    size_t count = 0;
+    bool good = true;
+    for (size_t i = 0; i < recipe->roles.count; i++)
+        if (first_of_role(recipe, i))
+            known[count++] = recipe->roles.items[i].role;
+    for (size_t i = 0; i < givens->stocks.count; i++) {
+        const sb_recipe_stock *given = &givens->stocks.items[i];
+        bool found = false;
+        for (size_t j = 0; j < count && !found; j++)
+            found = strcmp(known[j], given->role) == 0;
+        if (!found)
+            sb_error_unknown(run, given->place, "role", given->role, known, count);
+        good = found && good;
+    }
+    return good;
+}
+
+bool takeoff_choose_stock(takeoff_making *making, const takeoff_givens *givens) {
+    bool good = check_roles(making, givens);
+    good = choose_certain(making, givens) && good;
+    for (size_t i = 0; i < making->recipe->roles.count; i++)
+        good = choose_by_line(making, &making->recipe->roles.items[i]) && good;
+    return good;
+}
+
+/* ---- asking -------------------------------------------------------------------------------------------- */
+
+static bool role_named(const sb_recipe *recipe, const char *word) {
+    for (size_t i = 0; i < recipe->roles.count; i++)
+        if (strcmp(recipe->roles.items[i].role, word) == 0)
+            return true;
+    return false;
+}
+
+static void tell_unchosen(takeoff_making *making, const char *role, sb_place at) {
+    if (!chosen(making, role))
+        sb_error(making->walk->run, at, "no `stock %s` line holds here, so there is no stock for it", role);
+}
+
+static void tell_unknown(takeoff_making *making, const char *what, const char *word, sb_place at,
+                         bool with_stock) {
+    const sb_recipe *recipe = making->recipe;
+    const sb_shop *shop = making->walk->shop;
+    size_t count = recipe->roles.count + (with_stock ? shop->stock.count : 0);
+    const char **known = SB_NEW_ARRAY(making->walk->run->pool, const char *, count + 1);
+    for (size_t i = 0; i < count; i++)
+        known[i] = i < recipe->roles.count ? recipe->roles.items[i].role
+                                           : shop->stock.items[i - recipe->roles.count]->id;
+    sb_error_unknown(making->walk->run, at, what, word, known, count);
+}
+
+const sb_stock *takeoff_stock_of_role(takeoff_making *making, const char *role, sb_place at) {
+    const sb_stock *stock = takeoff_role(making, role);
+    if (stock)
+        return stock;
+    if (role_named(making->recipe, role))
+        tell_unchosen(making, role, at);
+    else
+        tell_unknown(making, "role", role, at, false);
+    return NULL;
+}
+
+static const char *kinds_text(sb_run *run, unsigned kinds) {
+    const char *text = "";
+    for (int kind = SB_STOCK_BOARD; kind <= SB_STOCK_OTHER; kind++)
+        if (kinds & (1u << kind))
+            text = sb_pool_print(run->pool, "%s%s%s", text, *text ? " or " : "",
+                                 sb_stock_kind_word((sb_stock_kind)kind));
+    return text;
+}
+
+const sb_stock *takeoff_stock(takeoff_making *making, const char *word, unsigned kinds, const char *what,
+                              sb_place at) {
+    sb_run *run = making->walk->run;
+    const sb_stock *stock = takeoff_role(making, word);
+    if (!stock && role_named(making->recipe, word)) {
+        tell_unchosen(making, word, at);
+        return NULL;
+    }
+    if (!stock)
+        stock = sb_shop_stock(making->walk->shop, word);
+    if (!stock) {
+        tell_unknown(making, "stock or role", word, at, true);
+        return NULL;
+    }
+    if (kinds & (1u << stock->kind))
+        return stock;
+    sb_error(run, at, "%s is stock of the kind %s: expected %s for %s", stock->id,
+             sb_stock_kind_word(stock->kind), kinds_text(run, kinds), what);
+    return NULL;
+}

@@ -1,0 +1,61 @@
+/* A job, taken off: every kind of piece by its recipe, then what the job as a whole has. */
+#include "takeoff/inside.h"
+
+static const char *title_of(const sb_job_piece *piece, const sb_recipe *recipe) {
+    if (piece->title && *piece->title)
+        return piece->title;
+    return recipe->title && *recipe->title ? recipe->title : piece->name;
+}
+
+static size_t add_piece(takeoff_walk *walk, const sb_job_piece *source, const sb_recipe *recipe,
+                        int64_t count) {
+    sb_takeoff_piece piece = {.source = source, .recipe = recipe, .size_text = "", .count = count};
+    piece.title = title_of(source, recipe);
+    if (source->note && *source->note)
+        SB_PUSH(walk->run->pool, piece.notes, source->note);
+    SB_PUSH(walk->run->pool, walk->takeoff->pieces, piece);
+    return walk->takeoff->pieces.count - 1;
+}
+
+static void make_piece(takeoff_walk *walk, const sb_job_piece *piece, const sb_recipe *recipe) {
+    int64_t count = takeoff_piece_count(walk, piece);
+    if (!recipe || count <= 0)
+        return;
+    takeoff_making making = {.walk = walk,
+                             .recipe = recipe,
+                             .piece = add_piece(walk, piece, recipe, count),
+                             .path = piece->name,
+                             .per_piece = 1,
+                             .count = count};
+    takeoff_givens givens = takeoff_piece_givens(walk, piece, recipe);
+    sb_notices_enter(walk->run, piece->place, sb_pool_print(walk->run->pool, "piece %s", piece->name));
+    takeoff_make(&making, &givens);
+    sb_notices_leave(walk->run);
+}
+
+static const sb_recipe **recipes_of(takeoff_walk *walk) {
+    const sb_job *job = walk->job;
+    const sb_recipe **recipes = SB_NEW_ARRAY(walk->run->pool, const sb_recipe *, job->pieces.count + 1);
+    for (size_t i = 0; i < job->pieces.count; i++) {
+        const sb_job_piece *piece = &job->pieces.items[i];
+        recipes[i] = sb_recipe_book_get(walk->run, walk->book, piece->recipe ? piece->recipe : piece->name,
+                                        piece->place);
+    }
+    return recipes;
+}
+
+const sb_takeoff *sb_takeoff_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job,
+                                const sb_job_option *option) {
+    if (!shop || !book || !job)
+        return NULL;
+    sb_takeoff *takeoff = SB_NEW(run->pool, sb_takeoff);
+    *takeoff = (sb_takeoff){.shop = shop, .job = job, .option = option};
+    takeoff_walk walk = {run, shop, book, job, option, takeoff, 0};
+    const sb_recipe **recipes = recipes_of(&walk);
+    takeoff_check_option(&walk, recipes);
+    for (size_t i = 0; i < job->pieces.count; i++)
+        make_piece(&walk, &job->pieces.items[i], recipes[i]);
+    takeoff_always(&walk);
+    takeoff_totals(&walk);
+    return takeoff;
+}

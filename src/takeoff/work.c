@@ -1,0 +1,198 @@
+/* Work from recipes, in thousandths of the unit its operation is counted by. What the cutting plan causes is
+ * counted from the plan. */
+#include "takeoff/inside.h"
+
+#include <string.h>
+
+typedef struct working {
+    takeoff_making *making;
+    const sb_recipe_work *line;
+    const sb_operation *operation;
+    const takeoff_scopes *scopes;
+} working;
+
+static const int64_t UM2_PER_MILLI_M2 = 1000000000;
+
+static bool tell(const working *w, const char *why) {
+    sb_error(w->making->walk->run, w->line->guard.place, "%s is counted per %s: %s", w->operation->id,
+             sb_driver_word(w->operation->driver), why);
+    return false;
+}
+
+/* ---- by area ------------------------------------------------------------------------------------------------ */
+
+static bool of_surface(const working *w, int64_t *milli) {
+    const sb_recipe_work *line = w->line;
+    const char *const *names = line->parts.items;
+    size_t count = line->parts.count;
+    bool good = true;
+    if (count == 0 && line->basis == SB_PER_THE_PART && line->of)
+        names = &line->of, count = 1;
+    for (size_t i = 0; i < count; i++)
+        good = takeoff_part_known(w->making, names[i], line->guard.place) && good;
+    sb_area area = takeoff_surface(w->making, line->surface, names, count);
+    *milli = sb_mul_div(sb_mul(area.um2, (int64_t)w->scopes->count), 1, UM2_PER_MILLI_M2);
+    return good;
+}
+
+static bool of_area(const working *w, int64_t *milli) {
+    int64_t basis, total = 0;
+    if (w->line->on_surface)
+        return of_surface(w, milli);
+    if (!w->line->quantity)
+        return tell(w, "say how much, as an area or as `on all`, `on outside`, `on ends`");
+    if (!takeoff_basis(w->making, w->line->basis, w->line->of, w->line->guard.place, &basis))
+        return false;
+    for (size_t i = 0; i < w->scopes->count; i++) {
+        sb_area area;
+        if (!sb_formula_area(w->making->walk->run, w->line->quantity, w->scopes->items[i], &area))
+            return false;
+        total = sb_add(total, area.um2);
+    }
+    *milli = sb_mul_div(total, basis, UM2_PER_MILLI_M2);
+    return true;
+}
+
+/* ---- by length: of parts, their own unless it is told -------------------------------------------------------- */
+
+static bool of_own_length(const working *w, int64_t *milli) {
+    const sb_recipe_work *line = w->line;
+    if (line->basis != SB_PER_THE_PART || !line->of)
+        return tell(w, "say how far, as a length, or `per part` of which");
+    sb_length length = takeoff_run_of_parts(w->making, line->of);
+    *milli = sb_mul_div(sb_mul(length.nm, (int64_t)w->scopes->count), 1, SB_NM_PER_MM);
+    return takeoff_part_known(w->making, line->of, line->guard.place);
+}
+
+static bool of_length(const working *w, int64_t *milli) {
+    int64_t basis, total = 0;
+    if (!w->line->quantity)
+        return of_own_length(w, milli);
+    if (!takeoff_basis(w->making, w->line->basis, w->line->of, w->line->guard.place, &basis))
+        return false;
+    for (size_t i = 0; i < w->scopes->count; i++) {
+        sb_length length;
+        if (!sb_formula_length(w->making->walk->run, w->line->quantity, w->scopes->items[i], &length))
+            return false;
+        total = sb_add(total, length.nm);
+    }
+    *milli = sb_mul_div(total, basis, SB_NM_PER_MM);
+    return true;
+}
+
+/* ---- by number ------------------------------------------------------------------------------------------------ */
+
+/* Without a number and a basis, work per joint or part is for all joints or parts of the recipe. */
+static bool basis_of(const working *w, int64_t *basis) {
+    const sb_recipe_work *line = w->line;
+    if (w->operation->driver == SB_BY_BATCH) {
+        *basis = 1;
+        return true;
+    }
+    bool all = !line->quantity && line->basis == SB_PER_THE_PIECE;
+    if (all && w->operation->driver == SB_BY_JOINT)
+        *basis = takeoff_count_joints(w->making);
+    else if (all && w->operation->driver == SB_BY_PART)
+        *basis = takeoff_count_parts(w->making, NULL);
+    else
+        return takeoff_basis(w->making, line->basis, line->of, line->guard.place, basis);
+    return true;
+}
+
+static bool of_number(const working *w, int64_t *milli) {
+    int64_t basis, total = 0;
+    if (!basis_of(w, &basis))
+        return false;
+    for (size_t i = 0; i < w->scopes->count; i++) {
+        int64_t micro = 1000000;
+        if (w->line->quantity &&
+            !sb_formula_micro(w->making->walk->run, w->line->quantity, w->scopes->items[i], &micro))
+            return false;
+        total = sb_add(total, micro);
+    }
+    *milli = sb_mul_div(total, basis, 1000);
+    return true;
+}
+
+/* ---- a line ----------------------------------------------------------------------------------------------------- */
+
+static bool quantity_of(const working *w, int64_t *milli) {
+    sb_driver driver = w->operation->driver;
+    if (driver <= SB_BY_SHEET_CUT)
+        return tell(w, "the cutting plan counts it, and a recipe does not name it");
+    if (w->line->on_surface && driver != SB_BY_SQUARE_METRE)
+        return tell(w, "a surface is for work per m2");
+    if (driver == SB_BY_SQUARE_METRE)
+        return of_area(w, milli);
+    return driver == SB_BY_METRE ? of_length(w, milli) : of_number(w, milli);
+}
+
+static bool same_line(const sb_work *a, const sb_work *b) {
+    return a->piece == b->piece && a->operation == b->operation && a->place.source == b->place.source &&
+           a->place.offset == b->place.offset;
+}
+
+static sb_work *find(sb_takeoff *takeoff, const sb_work *work) {
+    for (size_t i = takeoff->works.count; i > 0; i--)
+        if (same_line(&takeoff->works.items[i - 1], work))
+            return &takeoff->works.items[i - 1];
+    return NULL;
+}
+
+/* For the batch a line counts once, however many pieces have it: the largest of its quantities. */
+static void add(takeoff_walk *walk, sb_work work) {
+    sb_work *same = find(walk->takeoff, &work);
+    if (!same) {
+        SB_PUSH(walk->run->pool, walk->takeoff->works, work);
+        same = &walk->takeoff->works.items[walk->takeoff->works.count - 1];
+    } else if (work.piece != SB_BATCH) {
+        same->quantity_milli = sb_add(same->quantity_milli, work.quantity_milli);
+    } else if (same->quantity_milli < work.quantity_milli) {
+        same->quantity_milli = work.quantity_milli;
+    }
+    same->time.ms = sb_mul_div(same->quantity_milli, same->operation->time.ms, 1000);
+}
+
+static void add_line(const working *w) {
+    const sb_recipe_work *line = w->line;
+    int64_t milli;
+    if (!quantity_of(w, &milli) || milli == 0)
+        return;
+    if (milli < 0) {
+        tell(w, "its quantity is out of all range");
+        return;
+    }
+    bool batch = line->basis == SB_PER_THE_BATCH || w->operation->driver == SB_BY_BATCH;
+    add(w->making->walk, (sb_work){.piece = batch ? SB_BATCH : w->making->piece,
+                                   .operation = w->operation,
+                                   .quantity_milli = milli,
+                                   .text = line->text && *line->text ? line->text : w->operation->title,
+                                   .place = line->guard.place});
+}
+
+void takeoff_works(takeoff_making *making) {
+    takeoff_walk *walk = making->walk;
+    for (size_t i = 0; i < making->recipe->works.count; i++) {
+        const sb_recipe_work *line = &making->recipe->works.items[i];
+        takeoff_scopes scopes = takeoff_where(making, &line->guard);
+        const working w = {making, line, sb_shop_operation(walk->shop, line->operation), &scopes};
+        if (scopes.count == 0)
+            continue;
+        if (w.operation)
+            add_line(&w);
+        else
+            sb_shop_unknown_operation(walk->run, walk->shop, line->guard.place, line->operation);
+    }
+}
+
+void takeoff_always(takeoff_walk *walk) {
+    for (size_t i = 0; i < walk->shop->operations.count; i++) {
+        const sb_operation *operation = &walk->shop->operations.items[i];
+        if (operation->always)
+            add(walk, (sb_work){.piece = SB_BATCH,
+                                .operation = operation,
+                                .quantity_milli = 1000,
+                                .text = operation->title,
+                                .place = operation->place});
+    }
+}
