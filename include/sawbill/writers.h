@@ -8,8 +8,9 @@
 extern "C" {
 #endif
 
-/* A spreadsheet: one worksheet a sheet, relations as live formulas with stored values, page set-up for print. Text never becomes a
- * formula. Same document, same bytes. False after a failure notice. */
+/* A spreadsheet: one worksheet a sheet, and one more for what follows a page break, named after the heading there.
+ * Relations are live formulas with stored values; text never becomes a formula; every sheet is set up for print.
+ * Same document, same bytes. False after a notice: an error of the document, or a failure of the file. */
 bool sb_write_xlsx(sb_run *run, const sb_document *document, const char *path);
 /* RFC 4180: CRLF, quoting; text that a spreadsheet could take for a formula gets a single quote in front (OWASP);
  * numbers with a point, lengths in mm, shares with %, hours. One table of the document, without its totals. */
@@ -17,7 +18,8 @@ const char *sb_write_csv(sb_run *run, const sb_document *document, const sb_tabl
 /* For the terminal: at most `columns` wide, long texts wrapped; a table whose figures do not fit side by
  * side lists them below one another. The titles of sheets show where there are several. */
 const char *sb_write_text(sb_run *run, const sb_document *document, int columns);
-/* JSON through jansson, keys in the order given, 2 blanks of indent, newline at the end. Lengths and decimals print shortest exact. */
+/* JSON through jansson, keys in the order given, 2 blanks of indent, newline at the end. Lengths and decimals print
+ * shortest exact: 864, 864.5, 19.05. */
 const char *sb_write_json(sb_run *run, const sb_record *record);
 
 #ifdef __cplusplus

@@ -5,8 +5,7 @@
 
 #include <string.h>
 
-/* ---- which may be shown
- * ------------------------------------------------------------------------------------ */
+/* ---- which may be shown ----------------------------------------------------------------------------- */
 
 static bool is_control(uint32_t code) {
     return code < 0x20 || (code >= 0x7F && code < 0xA0);
@@ -40,8 +39,7 @@ const char *clean_text(sb_run *run, const char *text) {
     return bytes_end(run, &clean);
 }
 
-/* ---- how much room
- * ----------------------------------------------------------------------------------------- */
+/* ---- how much room ---------------------------------------------------------------------------------- */
 
 typedef struct code_range {
     uint32_t from, to;
@@ -72,18 +70,17 @@ double glyph_columns(uint32_t code) {
     return in_ranges(code, double_width, sizeof double_width / sizeof *double_width) ? 2 : 1;
 }
 
+/* In ten points of Arial or its equals, with a little to spare. */
 double glyph_print(uint32_t code) {
-    if (code >= 0x300)
-        return glyph_columns(code) * 1.1;
     if (code >= 0x80)
-        return 1.1;
+        return code < 0x300 ? 1.15 : glyph_columns(code) * 1.15;
     if (strchr("ijl.,:;'|!", (int)code))
-        return 0.55;
+        return 0.46;
     if (strchr(" ()[]-/ftr\"", (int)code))
-        return 0.7;
+        return 0.57;
     if (strchr("mwMW@%", (int)code))
-        return 1.65;
-    return code >= 'A' && code <= 'Z' ? 1.2 : 1.0;
+        return 1.58;
+    return code >= 'A' && code <= 'Z' ? 1.28 : 1.05;
 }
 
 /* Steps over one character of clean text. */
@@ -120,8 +117,7 @@ double line_room(const char *text, glyph_measure *measure) {
     return widest(text, "\n", measure);
 }
 
-/* ---- lines
- * ------------------------------------------------------------------------------------------------- */
+/* ---- lines ------------------------------------------------------------------------------------------ */
 
 /* Where the line that starts at `text` ends: before the last blank that fits, else before the character
  * that does not fit; one character always does. */

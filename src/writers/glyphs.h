@@ -11,7 +11,7 @@ const char *clean_text(sb_run *run, const char *text);
 /* The room that a character takes. */
 typedef double glyph_measure(uint32_t code);
 double glyph_columns(uint32_t code); /* on a terminal: 0, 1 or 2 */
-double glyph_print(uint32_t code);   /* on paper, in digits: about right for any sans serif */
+double glyph_print(uint32_t code);   /* on paper, in digits that a column's width counts in */
 
 double text_room(const char *text, size_t size, glyph_measure *measure);
 

@@ -89,8 +89,7 @@ static bool shrink(grid *g, int columns) {
     return true;
 }
 
-/* ---- side by side
- * ------------------------------------------------------------------------------------------ */
+/* ---- side by side ----------------------------------------------------------------------------------- */
 
 static void trim_line(bytes *out) {
     while (out->count && out->items[out->count - 1] == ' ')
@@ -151,8 +150,7 @@ static void add_columns(sb_run *run, bytes *out, const grid *g) {
     }
 }
 
-/* ---- below one another, for tables that are too wide
- * ------------------------------------------------------- */
+/* ---- below one another, for tables that are too wide ------------------------------------------------ */
 
 static void add_pair(sb_run *run, bytes *out, const char *heading, const char *text, int columns) {
     const char *both = heading[0] ? sb_pool_print(run->pool, "%s: %s", heading, text) : text;

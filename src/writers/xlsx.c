@@ -6,8 +6,7 @@
 #include <stdio.h>
 #include <string.h>
 
-/* ---- room on the disk
- * -------------------------------------------------------------------------------------- */
+/* ---- room on the disk ------------------------------------------------------------------------------- */
 
 /* More than the workbook can take, its temporary files included. */
 static size_t generous_size(const sb_document *document) {
@@ -45,8 +44,7 @@ static bool has_room(sb_run *run, const sb_document *document, const char *path)
     return false;
 }
 
-/* ---- the workbook
- * ------------------------------------------------------------------------------------------ */
+/* ---- the workbook ----------------------------------------------------------------------------------- */
 
 static void release(void *thing) {
     xlsx *x = thing;
@@ -83,28 +81,49 @@ static void set_properties(xlsx *x) {
     workbook_set_properties(x->workbook, &properties);
 }
 
+/* Where a page begins in the middle of a sheet its worksheet is named after the heading it begins with. */
+static const char *title_of(const sb_sheet *sheet, size_t first) {
+    const sb_block *block = &sheet->blocks.items[first];
+    return first > 0 && block->kind == SB_BLOCK_HEADING ? block->text : sheet->title;
+}
+
+static bool lay_out_from(xlsx *x, const sb_sheet *sheet, size_t first, size_t end) {
+    xlsx_sheet laid = {.sheet = sheet, .block_count = end - first};
+    laid.first = sheet->blocks.items + first;
+    laid.name = xlsx_sheet_name(x->run, end > first ? title_of(sheet, first) : sheet->title, &x->sheets);
+    if (!xlsx_lay_out(x->run, x->document, &laid))
+        return false;
+    SB_PUSH(x->run->pool, x->sheets, laid);
+    return true;
+}
+
+static bool lay_out_sheet(xlsx *x, const sb_sheet *sheet) {
+    size_t first = 0, count = sheet->blocks.count;
+    for (size_t i = 0; i < count; i++)
+        if (sheet->blocks.items[i].kind == SB_BLOCK_PAGE_BREAK) {
+            if (i > first && !lay_out_from(x, sheet, first, i))
+                return false;
+            first = i + 1;
+        }
+    return (first == count && count > 0) || lay_out_from(x, sheet, first, count);
+}
+
 static bool lay_out(xlsx *x) {
-    size_t count = x->document->sheets.count;
-    x->sheets = SB_NEW_ARRAY(x->run->pool, xlsx_sheet, count);
-    for (size_t i = 0; i < count; i++) {
-        const sb_sheet *sheet = x->document->sheets.items[i];
-        x->sheets[i] = xlsx_lay_out(x->run, x->document, sheet);
-        x->sheets[i].name = xlsx_sheet_name(x->run, sheet->title, x->sheets, i);
-        if (!x->sheets[i].widths)
+    for (size_t i = 0; i < x->document->sheets.count; i++)
+        if (!lay_out_sheet(x, x->document->sheets.items[i]))
             return false;
-    }
     return true;
 }
 
 static void put_sheets(xlsx *x) {
-    for (size_t i = 0; i < x->document->sheets.count; i++) {
-        lxw_worksheet *worksheet = workbook_add_worksheet(x->workbook, x->sheets[i].name);
+    for (size_t i = 0; i < x->sheets.count; i++) {
+        lxw_worksheet *worksheet = workbook_add_worksheet(x->workbook, x->sheets.items[i].name);
         if (!worksheet) {
             x->error = LXW_ERROR_MEMORY_MALLOC_FAILED;
             return;
         }
-        xlsx_set_page(x, &x->sheets[i], worksheet);
-        xlsx_put_sheet(x, &x->sheets[i], worksheet);
+        xlsx_set_page(x, &x->sheets.items[i], worksheet);
+        xlsx_put_sheet(x, &x->sheets.items[i], worksheet);
     }
 }
 

@@ -8,29 +8,45 @@
 
 #include <xlsxwriter.h>
 
+/* Sizes of type, points: common sans serif of equal widths on most machines. */
+#define XLSX_FONT "Arial"
+enum {
+    XLSX_TEXT = 10,
+    XLSX_HEADING = 14,
+    XLSX_SMALL = 8
+};
+#define XLSX_BOLD 1.1 /* bold is so much wider */
+
 typedef struct xlsx_block {
     const sb_block *block;
     uint32_t row;  /* its first, from 0 */
     uint32_t rows; /* how many, the gap below not counted */
+    size_t lines;  /* of a heading or paragraph */
     double height; /* of each row of a heading or paragraph, points */
-    double gap;    /* height of the empty row below, points; 0 = there is none */
+    double gap;    /* height of the empty row below, points */
 } xlsx_block;
 
+/* A worksheet: a sheet of the document up to a page break, or from one to the next. Breaks that are set by
+ * hand are ignored by programs that fit a sheet to the page's width, and misread by some; worksheets are not.
+ */
 typedef struct xlsx_sheet {
     const sb_sheet *sheet;
     const char *name;
+    const sb_block *first; /* [block_count] */
+    size_t block_count;
     double *widths;       /* [column_count] in digits of the standard font */
     size_t table_columns; /* of the widest table */
     size_t column_count;  /* with the one that fills the page */
-    SB_LIST(xlsx_block) blocks;
-    bool has_breaks;
+    xlsx_block *blocks;   /* [block_count] */
 } xlsx_sheet;
+typedef SB_LIST(xlsx_sheet) xlsx_sheets;
 
 /* How a cell looks. Two cells that look alike share one format. */
 typedef struct xlsx_look {
     const char *number; /* number format, "" none */
-    int size;           /* points, 0 = the usual 11 */
-    bool bold, wrap, right, indent, rule_below, rule_above, box;
+    int size;           /* points */
+    bool bold, wrap, right, indent, middle;
+    bool rule_below, rule_above, line_below, box; /* a line is a light rule */
 } xlsx_look;
 
 typedef struct xlsx {
@@ -38,7 +54,7 @@ typedef struct xlsx {
     const sb_document *document;
     lxw_workbook *workbook; /* NULL once closed */
     lxw_error error;        /* the first */
-    xlsx_sheet *sheets;     /* [document->sheets.count] */
+    xlsx_sheets sheets;
     SB_LIST(struct xlsx_format {
         xlsx_look look;
         lxw_format *format;
@@ -48,13 +64,16 @@ typedef struct xlsx {
 } xlsx;
 
 /* xlsx_layout.c */
-xlsx_sheet xlsx_lay_out(sb_run *run, const sb_document *document, const sb_sheet *sheet);
+/* False after an error: more rows than a worksheet has. */
+bool xlsx_lay_out(sb_run *run, const sb_document *document, xlsx_sheet *sheet);
 uint32_t xlsx_body_row(const xlsx_block *block); /* where row 0 of the table stands */
 /* The last column that column `column` of a table covers: narrow tables let their last column run on. */
 size_t xlsx_last_column(const xlsx_sheet *sheet, const sb_table *table, size_t column, const sb_cell *cell);
 double xlsx_span(const xlsx_sheet *sheet, size_t from, size_t to); /* width of the columns, [digits] */
+double xlsx_indent(const sb_table *table, size_t column);          /* [digits] */
 double xlsx_page_room(const sb_document *document, const sb_sheet *sheet); /* width of the page, [digits] */
-double xlsx_line_height(int size);                                         /* points */
+double xlsx_row_height(size_t lines, int size);                            /* points */
+int xlsx_type_size(const sb_block *block);
 
 /* xlsx_format.c */
 lxw_format *xlsx_format_of(xlsx *x, xlsx_look look);
@@ -66,7 +85,7 @@ const char *xlsx_formula(const xlsx *x, const xlsx_sheet *from, const sb_relatio
 const char *xlsx_address(sb_run *run, const xlsx_sheet *sheet, uint32_t row, size_t column);
 
 /* xlsx_names.c: what the format allows. */
-const char *xlsx_sheet_name(sb_run *run, const char *title, const xlsx_sheet *before, size_t count);
+const char *xlsx_sheet_name(sb_run *run, const char *title, const xlsx_sheets *before);
 const char *xlsx_cell_name(xlsx *x, const char *name);
 /* Clean, and cut with an advice where it is longer than a cell may hold. */
 const char *xlsx_text(sb_run *run, const char *text, sb_place place);

@@ -3,8 +3,7 @@
 
 #include <string.h>
 
-/* ---- number formats
- * ---------------------------------------------------------------------------------------- */
+/* ---- number formats --------------------------------------------------------------------------------- */
 
 static const char *zeros(int count) {
     static const char many[] = "000000000000000000";
@@ -23,7 +22,7 @@ static const char *price_format(sb_run *run, int digits, int least) {
     return sb_pool_print(run->pool, "#,##0.%s%.*s", zeros(least), more, "##################");
 }
 
-/* So many decimals that every multiple of the step can be read. */
+/* So many decimals that every multiple of the step can be told from the next. */
 static int step_digits(int64_t nm) {
     int digits = 0;
     for (int64_t unit = SB_NM_PER_MM; digits < 6 && nm % unit != 0; unit /= 10)
@@ -48,7 +47,10 @@ static const char *length_format(sb_run *run, const sb_style *style, int64_t nm)
     bool on_step = step <= 0 || nm % step == 0;
     if (style->units == SB_UNITS_IN)
         return inch_format(run, step, on_step);
-    return decimals(run, on_step ? "0" : "\"~\"0", step > 0 ? step_digits(step) : 0);
+    int digits = step > 0 ? step_digits(step) : 0;
+    if (digits > 0 && on_step)
+        return ""; /* 864 beside 864.5, as everywhere else */
+    return decimals(run, on_step ? "0" : "\"~\"0", digits);
 }
 
 const char *xlsx_number_format(const xlsx *x, const sb_cell *cell) {
@@ -78,20 +80,20 @@ const char *xlsx_number_format(const xlsx *x, const sb_cell *cell) {
     return "";
 }
 
-/* ---- looks
- * ------------------------------------------------------------------------------------------------- */
+/* ---- looks ------------------------------------------------------------------------------------------ */
 
 static bool alike(const xlsx_look *a, const xlsx_look *b) {
     return a->size == b->size && a->bold == b->bold && a->wrap == b->wrap && a->right == b->right &&
            a->indent == b->indent && a->rule_below == b->rule_below && a->rule_above == b->rule_above &&
-           a->box == b->box && strcmp(a->number, b->number) == 0;
+           a->box == b->box && a->line_below == b->line_below && a->middle == b->middle &&
+           strcmp(a->number, b->number) == 0;
 }
 
 static void dress(lxw_format *format, const xlsx_look *look) {
     if (look->number[0])
         format_set_num_format(format, look->number);
-    if (look->size)
-        format_set_font_size(format, look->size);
+    format_set_font_name(format, XLSX_FONT);
+    format_set_font_size(format, look->size);
     if (look->bold)
         format_set_bold(format);
     if (look->wrap)
@@ -102,10 +104,16 @@ static void dress(lxw_format *format, const xlsx_look *look) {
         format_set_bottom(format, LXW_BORDER_THIN);
     if (look->rule_above)
         format_set_top(format, LXW_BORDER_THIN);
+    if (look->line_below) {
+        format_set_bottom(format, LXW_BORDER_THIN);
+        format_set_bottom_color(format, 0xD9D9D9);
+    }
     if (look->box)
         format_set_border(format, LXW_BORDER_THIN);
     format_set_align(format, look->right ? LXW_ALIGN_RIGHT : LXW_ALIGN_LEFT);
-    format_set_align(format, look->rule_below ? LXW_ALIGN_VERTICAL_BOTTOM : LXW_ALIGN_VERTICAL_TOP);
+    format_set_align(format, look->rule_below ? LXW_ALIGN_VERTICAL_BOTTOM
+                             : look->middle   ? LXW_ALIGN_VERTICAL_CENTER
+                                              : LXW_ALIGN_VERTICAL_TOP);
 }
 
 lxw_format *xlsx_format_of(xlsx *x, xlsx_look look) {

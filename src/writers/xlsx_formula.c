@@ -31,8 +31,7 @@ const char *xlsx_address(sb_run *run, const xlsx_sheet *sheet, uint32_t row, siz
     return sb_pool_print(run->pool, "%s%s", quoted(run, sheet->name), cell);
 }
 
-/* ---- where a cell stands
- * ----------------------------------------------------------------------------------- */
+/* ---- where a cell stands ---------------------------------------------------------------------------- */
 
 typedef struct found {
     const xlsx_sheet *sheet;
@@ -40,11 +39,11 @@ typedef struct found {
 } found;
 
 static found find_table(const xlsx *x, const sb_table *table) {
-    for (size_t s = 0; s < x->document->sheets.count; s++)
-        for (size_t b = 0; b < x->sheets[s].blocks.count; b++) {
-            const xlsx_block *block = &x->sheets[s].blocks.items[b];
+    for (size_t s = 0; s < x->sheets.count; s++)
+        for (size_t b = 0; b < x->sheets.items[s].block_count; b++) {
+            const xlsx_block *block = &x->sheets.items[s].blocks[b];
             if (block->block->kind == SB_BLOCK_TABLE && block->block->table == table)
-                return (found){&x->sheets[s], xlsx_body_row(block)};
+                return (found){&x->sheets.items[s], xlsx_body_row(block)};
         }
     return (found){NULL, 0}; /* sb_document_sound has seen to it that this cannot be */
 }
@@ -63,8 +62,7 @@ static void add_cells(formula *f, const sb_relation *r, bool range) {
     add(f, cell);
 }
 
-/* ---- terms
- * ------------------------------------------------------------------------------------------------- */
+/* ---- terms ------------------------------------------------------------------------------------------ */
 
 /* How strongly a term binds: sums, products, everything else. */
 static int strength(const sb_relation *r) {

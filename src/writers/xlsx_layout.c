@@ -7,15 +7,19 @@
  * standard font). */
 enum {
     PIXELS_PER_DIGIT = 7,
-    PIXELS_BESIDE = 5,
-    TEXT_MOST = 80,
-    WORD_MOST = 16,
-    HEADING_MOST = 12
+    PIXELS_BESIDE = 5
 };
-static const double pad = 1.6, bold = 1.08;
+enum {
+    TEXT_MOST = 80,
+    WORD_MOST = 18,
+    HEADING_MOST = 14
+};
+enum {
+    ROWS_MOST = 1048576
+};
+static const double pad = 1.6;
 
-/* ---- the page
- * ---------------------------------------------------------------------------------------------- */
+/* ---- the page --------------------------------------------------------------------------------------- */
 
 double xlsx_page_room(const sb_document *document, const sb_sheet *sheet) {
     double a4 = sheet->landscape ? 297 / 25.4 : 210 / 25.4;
@@ -30,12 +34,16 @@ double xlsx_span(const xlsx_sheet *sheet, size_t from, size_t to) {
     return room;
 }
 
-double xlsx_line_height(int size) {
-    return size == 0 ? 15 : size * 1.35;
+int xlsx_type_size(const sb_block *block) {
+    return block->kind == SB_BLOCK_HEADING ? XLSX_HEADING : block->small ? XLSX_SMALL : XLSX_TEXT;
 }
 
-/* ---- widths
- * ------------------------------------------------------------------------------------------------ */
+/* Text beside a column of numbers keeps a little away from them. */
+double xlsx_indent(const sb_table *table, size_t column) {
+    return column > 0 && !table->headings[column].right && table->headings[column - 1].right ? 1.3 : 0;
+}
+
+/* ---- widths ----------------------------------------------------------------------------------------- */
 
 typedef struct width {
     double least, wish; /* what must fit on one line; what would like to */
@@ -52,7 +60,7 @@ static double at_most(double value, double most) {
 
 static void measure_cell(sb_run *run, const sb_document *document, const sb_cell *cell, width *w) {
     const char *shown = cell_shown(run, document, cell);
-    double room = line_room(shown, glyph_print) * (cell->strong ? bold : 1) + pad;
+    double room = line_room(shown, glyph_print) * (cell->strong ? XLSX_BOLD : 1) + pad;
     if (cell->kind == SB_CELL_TEXT)
         widen(w, at_most(word_room(shown, glyph_print) + pad, WORD_MOST), at_most(room, TEXT_MOST));
     else if (cell->kind != SB_CELL_EMPTY && cell->kind != SB_CELL_TICK)
@@ -61,7 +69,8 @@ static void measure_cell(sb_run *run, const sb_document *document, const sb_cell
 
 static void measure_heading(sb_run *run, const sb_heading *heading, width *w) {
     const char *text = clean_text(run, heading->text);
-    double word = word_room(text, glyph_print) * bold + pad, line = line_room(text, glyph_print) * bold + pad;
+    double word = word_room(text, glyph_print) * XLSX_BOLD + pad,
+           line = line_room(text, glyph_print) * XLSX_BOLD + pad;
     widen(w, at_most(word, WORD_MOST), line < HEADING_MOST ? line : at_most(word, WORD_MOST));
 }
 
@@ -77,13 +86,19 @@ size_t xlsx_last_column(const xlsx_sheet *sheet, const sb_table *table, size_t c
 static void measure_table(sb_run *run, const sb_document *document, const xlsx_sheet *sheet,
                           const sb_table *table, width *widths) {
     for (size_t column = 0; column < table->column_count; column++) {
+        width before = widths[column], *w = &widths[column];
+        *w = (width){0, 0};
         if (!table->no_heading)
-            measure_heading(run, &table->headings[column], &widths[column]);
+            measure_heading(run, &table->headings[column], w);
         for (size_t row = 0; row < table->rows.count; row++) {
             const sb_cell *cell = &table->rows.items[row][column];
             if (!runs_on(sheet, table, column, cell))
-                measure_cell(run, document, cell, &widths[column]);
+                measure_cell(run, document, cell, w);
         }
+        double indent = xlsx_indent(table, column);
+        widen(w, before.least - indent, before.wish - indent);
+        w->least += indent;
+        w->wish += indent;
     }
 }
 
@@ -108,10 +123,10 @@ static void fill_page(xlsx_sheet *sheet, size_t used, double page) {
     sheet->widths[used] = left;
 }
 
-static size_t most_columns(const sb_sheet *sheet) {
+static size_t most_columns(const xlsx_sheet *sheet) {
     size_t most = 0;
-    for (size_t i = 0; i < sheet->blocks.count; i++) {
-        const sb_block *block = &sheet->blocks.items[i];
+    for (size_t i = 0; i < sheet->block_count; i++) {
+        const sb_block *block = &sheet->first[i];
         if (block->kind == SB_BLOCK_TABLE && block->table->column_count > most)
             most = block->table->column_count;
     }
@@ -119,14 +134,14 @@ static size_t most_columns(const sb_sheet *sheet) {
 }
 
 static void find_widths(sb_run *run, const sb_document *document, xlsx_sheet *laid) {
-    size_t used = laid->table_columns = most_columns(laid->sheet);
+    size_t used = most_columns(laid);
     double page = xlsx_page_room(document, laid->sheet);
     width *widths = SB_NEW_ARRAY(run->pool, width, used + 1);
     laid->widths = SB_NEW_ARRAY(run->pool, double, used + 1);
-    laid->column_count = used;
-    for (size_t i = 0; i < laid->sheet->blocks.count; i++)
-        if (laid->sheet->blocks.items[i].kind == SB_BLOCK_TABLE)
-            measure_table(run, document, laid, laid->sheet->blocks.items[i].table, widths);
+    laid->table_columns = laid->column_count = used;
+    for (size_t i = 0; i < laid->block_count; i++)
+        if (laid->first[i].kind == SB_BLOCK_TABLE)
+            measure_table(run, document, laid, laid->first[i].table, widths);
     for (size_t i = 0; i < used; i++)
         laid->widths[i] = widths[i].wish > widths[i].least ? widths[i].wish : widths[i].least;
     if (used)
@@ -134,16 +149,15 @@ static void find_widths(sb_run *run, const sb_document *document, xlsx_sheet *la
     fill_page(laid, used, page);
 }
 
-/* ---- rows
- * -------------------------------------------------------------------------------------------------- */
+/* ---- rows --------------------------------------------------------------------------------------------- */
+
+double xlsx_row_height(size_t lines, int size) {
+    return (double)lines * size * 1.25 + 4;
+}
 
 uint32_t xlsx_body_row(const xlsx_block *block) {
     const sb_table *table = block->block->table;
     return block->row + (table->title[0] != '\0') + !table->no_heading;
-}
-
-static int size_of(const sb_block *block) {
-    return block->kind == SB_BLOCK_HEADING ? 14 : block->small ? 9 : 0;
 }
 
 /* A text of many lines takes several rows, merged, since a row has a greatest height (409 points). */
@@ -151,51 +165,46 @@ static void lay_text(sb_run *run, const xlsx_sheet *sheet, xlsx_block *place) {
     enum {
         LINES_A_ROW = 20
     };
-    int size = size_of(place->block);
-    double room = xlsx_span(sheet, 0, sheet->column_count - 1) * 11 / (size ? size : 11);
-    if (place->block->kind == SB_BLOCK_HEADING)
-        room /= bold;
+    bool heading = place->block->kind == SB_BLOCK_HEADING;
+    int size = xlsx_type_size(place->block);
+    double room = xlsx_span(sheet, 0, sheet->column_count - 1) * XLSX_TEXT / size / (heading ? XLSX_BOLD : 1);
     size_t lines = wrap_text(run, clean_text(run, place->block->text), room - 1, glyph_print).count;
+    place->lines = lines;
     place->rows = (uint32_t)((lines + LINES_A_ROW - 1) / LINES_A_ROW);
-    place->height = (double)lines * xlsx_line_height(size) / place->rows + 1.5;
-    place->gap = place->block->kind == SB_BLOCK_HEADING ? 4 : place->block->small ? 5 : 8;
+    place->height = xlsx_row_height(lines, size) / place->rows;
+    place->gap = heading ? 5 : size == XLSX_SMALL ? 4 : 7;
 }
 
 static void lay_table(xlsx_block *place) {
     place->rows = xlsx_body_row(place) - place->row + (uint32_t)place->block->table->rows.count;
-    place->gap = 14;
+    place->gap = 15;
 }
 
-enum {
-    ROWS_MOST = 1048576
-};
-
-static bool too_long(const sb_sheet *sheet) {
+/* With room for every text to take several rows. */
+static bool too_long(const xlsx_sheet *sheet) {
     size_t rows = 0;
-    for (size_t i = 0; i < sheet->blocks.count; i++)
-        rows += 24 + (sheet->blocks.items[i].kind == SB_BLOCK_TABLE ? sheet->blocks.items[i].table->rows.count
-                                                                    : 0);
+    for (size_t i = 0; i < sheet->block_count; i++)
+        rows += 1000 + (sheet->first[i].kind == SB_BLOCK_TABLE ? sheet->first[i].table->rows.count : 0);
     return rows > ROWS_MOST;
 }
 
-xlsx_sheet xlsx_lay_out(sb_run *run, const sb_document *document, const sb_sheet *sheet) {
-    xlsx_sheet laid = {.sheet = sheet};
+bool xlsx_lay_out(sb_run *run, const sb_document *document, xlsx_sheet *sheet) {
     if (too_long(sheet)) {
-        sb_error(run, (sb_place){0}, "\"%s\" has more rows than a spreadsheet holds (%d)", sheet->title,
+        sb_error(run, (sb_place){0}, "\"%s\" has more rows than a worksheet holds, %d", sheet->sheet->title,
                  ROWS_MOST);
-        return laid;
+        return false;
     }
-    find_widths(run, document, &laid);
+    find_widths(run, document, sheet);
+    sheet->blocks = SB_NEW_ARRAY(run->pool, xlsx_block, sheet->block_count);
     uint32_t row = 0;
-    for (size_t i = 0; i < sheet->blocks.count; i++) {
-        xlsx_block place = {.block = &sheet->blocks.items[i], .row = row};
-        if (place.block->kind == SB_BLOCK_TABLE)
-            lay_table(&place);
-        else if (place.block->kind != SB_BLOCK_PAGE_BREAK)
-            lay_text(run, &laid, &place);
-        laid.has_breaks |= place.block->kind == SB_BLOCK_PAGE_BREAK;
-        row += place.rows + (place.gap > 0);
-        SB_PUSH(run->pool, laid.blocks, place);
+    for (size_t i = 0; i < sheet->block_count; i++) {
+        xlsx_block *place = &sheet->blocks[i];
+        *place = (xlsx_block){.block = &sheet->first[i], .row = row};
+        if (place->block->kind == SB_BLOCK_TABLE)
+            lay_table(place);
+        else
+            lay_text(run, sheet, place);
+        row += place->rows + 1;
     }
-    return laid;
+    return true;
 }

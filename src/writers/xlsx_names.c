@@ -29,12 +29,11 @@ static size_t utf16_prefix(const char *text, size_t most) {
     return at;
 }
 
-/* ---- sheets
- * ------------------------------------------------------------------------------------------------ */
+/* ---- sheets ----------------------------------------------------------------------------------------- */
 
-static bool name_taken(const char *name, const xlsx_sheet *before, size_t count) {
-    for (size_t i = 0; i < count; i++)
-        if (strcasecmp(before[i].name, name) == 0)
+static bool name_taken(const char *name, const xlsx_sheets *before) {
+    for (size_t i = 0; i < before->count; i++)
+        if (strcasecmp(before->items[i].name, name) == 0)
             return true;
     return strcasecmp(name, "History") == 0;
 }
@@ -52,9 +51,9 @@ static const char *plain_name(sb_run *run, const char *title) {
     return length ? sb_pool_copy(run->pool, name, length) : "Sheet";
 }
 
-const char *xlsx_sheet_name(sb_run *run, const char *title, const xlsx_sheet *before, size_t count) {
+const char *xlsx_sheet_name(sb_run *run, const char *title, const xlsx_sheets *before) {
     const char *plain = plain_name(run, title), *name = plain;
-    for (int number = 2; name_taken(name, before, count); number++) {
+    for (int number = 2; name_taken(name, before); number++) {
         const char *tail = sb_pool_print(run->pool, " %d", number);
         size_t room = utf16_prefix(plain, NAME_MOST - strlen(tail));
         name = sb_pool_print(run->pool, "%.*s%s", (int)room, plain, tail);
@@ -62,8 +61,7 @@ const char *xlsx_sheet_name(sb_run *run, const char *title, const xlsx_sheet *be
     return name;
 }
 
-/* ---- cells
- * ------------------------------------------------------------------------------------------------- */
+/* ---- cells ------------------------------------------------------------------------------------------ */
 
 #define LETTERS "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
@@ -95,8 +93,7 @@ const char *xlsx_cell_name(xlsx *x, const char *name) {
     return unique;
 }
 
-/* ---- texts
- * ------------------------------------------------------------------------------------------------- */
+/* ---- texts ------------------------------------------------------------------------------------------ */
 
 static const char *join_lines_after(sb_run *run, const char *text, int most) {
     char *joined = sb_pool_print(run->pool, "%s", text);

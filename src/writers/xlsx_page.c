@@ -6,8 +6,7 @@
 
 #include <string.h>
 
-/* ---- footer: "14 planters, 2026-03-31            page 1 of 2"
- * ------------------------------------------------ */
+/* ---- footer: "14 planters, 2026-03-31            page 1 of 2" --------------------------------------- */
 
 /* In a footer & begins a command. A footer has 255 characters at most, and half a page's width to show them.
  */
@@ -29,10 +28,10 @@ static void add_escaped(sb_run *run, bytes *out, const char *text) {
 static const char *footer(sb_run *run, const sb_document *document) {
     bytes out = {0};
     if (document->foot[0]) {
-        bytes_add_text(run, &out, "&L&9 ");
+        bytes_add_text(run, &out, "&L&8 ");
         add_escaped(run, &out, clean_text(run, document->foot));
     }
-    bytes_add_text(run, &out, "&R&9 ");
+    bytes_add_text(run, &out, "&R&8 ");
     add_escaped(run, &out, document->page_word ? document->page_word : "page");
     bytes_add_text(run, &out, " &P ");
     add_escaped(run, &out, document->of_word ? document->of_word : "of");
@@ -40,34 +39,7 @@ static const char *footer(sb_run *run, const sb_document *document) {
     return bytes_end(run, &out);
 }
 
-/* ---- breaks
- * ------------------------------------------------------------------------------------------------ */
-
-static void set_breaks(sb_run *run, const xlsx_sheet *laid, lxw_worksheet *worksheet) {
-    enum {
-        BREAKS_MOST = 1023
-    };
-    SB_LIST(lxw_row_t) breaks = {0};
-    for (size_t i = 0; i < laid->blocks.count; i++) {
-        const xlsx_block *place = &laid->blocks.items[i];
-        bool useful = place->row > 0 && i + 1 < laid->blocks.count && breaks.count < BREAKS_MOST;
-        if (place->block->kind == SB_BLOCK_PAGE_BREAK && useful)
-            SB_PUSH(run->pool, breaks, place->row);
-    }
-    SB_PUSH(run->pool, breaks, 0);
-    worksheet_set_h_pagebreaks(worksheet, breaks.items);
-}
-
-/* Programs that fit a sheet to the page's width ignore breaks set by hand; such a sheet is scaled instead,
- * with a little to spare, since fonts differ. */
-static void fit_width(const sb_document *document, const xlsx_sheet *laid, lxw_worksheet *worksheet) {
-    if (!laid->has_breaks) {
-        worksheet_fit_to_pages(worksheet, 1, 0);
-        return;
-    }
-    double scale = 97 * xlsx_page_room(document, laid->sheet) / xlsx_span(laid, 0, laid->column_count - 1);
-    worksheet_set_print_scale(worksheet, (uint16_t)(scale > 100 ? 100 : scale < 10 ? 10 : scale));
-}
+/* ---- print set-up ------------------------------------------------------------------------------------ */
 
 /* A table of several pages shows its headings on each, where it is the only one with headings. */
 static void repeat_headings(const xlsx_sheet *laid, lxw_worksheet *worksheet) {
@@ -75,8 +47,8 @@ static void repeat_headings(const xlsx_sheet *laid, lxw_worksheet *worksheet) {
         ROWS_A_PAGE = 40
     };
     const xlsx_block *headed = NULL;
-    for (size_t i = 0; i < laid->blocks.count; i++) {
-        const xlsx_block *place = &laid->blocks.items[i];
+    for (size_t i = 0; i < laid->block_count; i++) {
+        const xlsx_block *place = &laid->blocks[i];
         if (place->block->kind != SB_BLOCK_TABLE || place->block->table->no_heading)
             continue;
         if (headed)
@@ -99,9 +71,6 @@ void xlsx_set_page(xlsx *x, const xlsx_sheet *laid, lxw_worksheet *worksheet) {
     lxw_header_footer_options options = {.margin = 0.4};
     worksheet_set_footer_opt(worksheet, footer(x->run, x->document), &options);
     worksheet_gridlines(worksheet, LXW_HIDE_ALL_GRIDLINES);
-    worksheet_ignore_errors(worksheet, LXW_IGNORE_NUMBER_STORED_AS_TEXT, "A1:XFD1048576");
-    fit_width(x->document, laid, worksheet);
-    if (laid->has_breaks)
-        set_breaks(x->run, laid, worksheet);
+    worksheet_fit_to_pages(worksheet, 1, 0);
     repeat_headings(laid, worksheet);
 }
