@@ -43,7 +43,7 @@ static bool read_per(shop_row row, const sb_stock *stock, sb_offer *offer) {
     }
     if (shop_per_fits(offer->price.per, stock->kind))
         return true;
-    sb_error(row.run, shop_at(row, PER), "%s is not sold per %s: expected %s",
+    sb_error(row.run, shop_at(row, PER), "%s stock is not sold per %s: expected %s",
              sb_stock_kind_word(stock->kind), word, shop_per_words(row.run, stock->kind));
     return false;
 }
@@ -149,11 +149,14 @@ static bool offer_twice(shop_row row, const sb_stock *stock, const sb_offer *off
 
 static sb_stock *find_stock(shop_reader *reader, shop_row row) {
     const char *id = shop_text(row, STOCK);
-    if (!shop_need(row, STOCK))
+    if (!shop_need(row, STOCK)) {
+        reader->offer_lost = true;
         return NULL;
+    }
     for (size_t i = 0; i < reader->shop->stock.count; i++)
         if (strcmp(reader->shop->stock.items[i]->id, id) == 0)
             return reader->shop->stock.items[i];
+    reader->offer_lost = true;
     if (reader->stock_known)
         sb_shop_unknown_stock(row.run, reader->shop, shop_at(row, STOCK), id);
     return NULL;
@@ -189,6 +192,6 @@ static void check_sold(const shop_reader *reader) {
 }
 
 void shop_read_prices(shop_reader *reader, const char *path) {
-    shop_each_row(reader, path, columns, COLUMN_COUNT, read_offer);
-    check_sold(reader);
+    if (shop_each_row(reader, path, columns, COLUMN_COUNT, read_offer) && !reader->offer_lost)
+        check_sold(reader);
 }

@@ -12,6 +12,7 @@ typedef struct shop_reader {
     sb_run *run;
     sb_shop *shop;
     SB_LIST(const sb_stock *) doubtful; /* rows with mistakes: prices are not held against them */
+    bool offer_lost;                    /* a price row names no stock: perhaps of one that seems unsold */
     bool grades_known, stock_known;     /* their files could be read; else no name is held against them */
 } shop_reader;
 
