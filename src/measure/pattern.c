@@ -6,14 +6,14 @@
 
 #define BLANK "[ \\t\\x{A0}\\x{2009}\\x{202F}]"
 
-/* Alternatives of all spellings of one form; "" when there are none. UNIT_NONE asks for all units that can
- * stand alone and have nothing below them. */
+/* UNIT_NONE asks for all units that can stand alone and have nothing below them. */
 static bool wanted(unit_kind kind, unit_kind asked) {
     if (asked != UNIT_NONE)
         return kind == asked;
     return unit_table[kind].below == UNIT_NONE && kind != UNIT_ARC_SECOND;
 }
 
+/* Alternatives of all spellings of one form; "" when there are none. */
 static const char *spellings(sb_run *run, unit_kind asked, spelling_form form) {
     const char *all = "";
     for (size_t i = 0; i < spelling_count; i++) {
@@ -54,7 +54,7 @@ const char *sb_quantity_pattern(sb_run *run, bool decimal_comma) {
     const char *number = decimal_comma ? "[0-9]++(?:[.,][0-9]++)?+" : "[0-9]++(?:\\.[0-9]++)?+";
     const char *amount =
         sb_pool_print(run->pool, "(?:[0-9]++(?:" BLANK "++|-)[0-9]++/[0-9]++|[0-9]++/[0-9]++|%s)", number);
-    const char *all = chain_pattern(run, amount, UNIT_NONE);
+    const char *all = chain_pattern(run, amount, UNIT_NONE); /* first, so that '' is inches and not feet */
     for (int kind = UNIT_NONE + 1; kind <= UNIT_PERCENT; kind++)
         if (unit_table[kind].below != UNIT_NONE && kind != UNIT_ARC_MINUTE)
             all = sb_pool_print(run->pool, "%s|%s", all, chain_pattern(run, amount, (unit_kind)kind));

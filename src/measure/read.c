@@ -80,12 +80,21 @@ bool sb_read_duration(sb_run *run, const char *text, sb_place at, bool decimal_c
 
 /* ---- numbers -------------------------------------------------------------------------------------- */
 
+/* What stands behind the number, for those who write the currency there. */
+static const char *behind_number(const char *text) {
+    text += strspn(text, "-0123456789.,");
+    return text + strspn(text, " ");
+}
+
 bool sb_read_money(sb_run *run, const char *text, sb_place at, bool decimal_comma, int digits,
                    sb_money *out) {
     static const char *const finest[] = {"whole units in this currency", "one decimal", "two decimals",
                                          "three decimals", "four decimals"};
     static const char expected[] = "an amount of money";
     sb_ratio amount;
+    sb_currency currency;
+    if (sb_currency_find(behind_number(text), &currency))
+        return refuse(run, at, expected, "it is written without its currency, which the shop sets once");
     return read_as(run, text, at, decimal_comma, SB_DIM_NUMBER, expected, (sb_ratio){1, 1}, &amount) &&
            whole(run, at, expected, amount, wide_power_of_ten(digits),
                  finest[digits >= 0 && digits <= 4 ? digits : 2], &out->minor);

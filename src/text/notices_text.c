@@ -5,6 +5,7 @@
 #include "text/writing.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 enum {
     SHOWN_BEFORE = 60,
@@ -70,6 +71,11 @@ static size_t write_character(writing *w, const char *text, size_t size) {
     return length ? length : 1;
 }
 
+static void write_clean(writing *w, const char *text) {
+    for (size_t size = strlen(text), at = 0; at < size;)
+        at += write_character(w, text + at, size - at);
+}
+
 static size_t step_back(const char *text, size_t start, size_t at, size_t characters) {
     while (at > start && characters-- > 0)
         do
@@ -94,12 +100,26 @@ static void write_line(writing *w, const char *text, size_t from, size_t to, boo
     writing_text(w, cut_after ? "...\n" : "\n");
 }
 
-/* Tabs are copied, so that the caret stands right however wide the terminal makes them. */
+/* A blank as wide as the character: a tab for a tab, so that the caret stands right however wide the terminal makes
+ * them; U+3000 for the wide letters of East Asia; nothing for a mark over the letter before. */
+static const char *blank_for(const char *text, size_t size) {
+    uint32_t code = 0;
+    utf8_next(text, size, &code);
+    bool wide = (code >= 0x1100 && code <= 0x115F) || (code >= 0x2E80 && code <= 0xA4CF) ||
+                (code >= 0xAC00 && code <= 0xD7A3) || (code >= 0xF900 && code <= 0xFAFF) ||
+                (code >= 0xFF00 && code <= 0xFF60) || (code >= 0x1F300 && code <= 0x3FFFD);
+    if (code == '\t')
+        return "\t";
+    if (code >= 0x300 && code <= 0x36F)
+        return "";
+    return wide ? "\xE3\x80\x80" : " ";
+}
+
 static void write_caret(writing *w, const char *text, size_t from, size_t at, size_t characters,
                         bool cut_before) {
     writing_text(w, cut_before ? "       " : "    ");
     for (; from < at; from = step_on(text, from, at, 1))
-        writing_text(w, text[from] == '\t' ? "\t" : " ");
+        writing_text(w, blank_for(text + from, at - from));
     writing_text(w, "^");
     for (size_t i = 1; i < characters; i++)
         writing_text(w, "~");
@@ -126,13 +146,14 @@ static void write_excerpt(writing *w, sb_place place, const char *colour) {
 
 static void write_place(writing *w, sb_place place) {
     sb_position p = sb_place_position(place);
-    writing_text(w, sb_pool_print(w->pool, "%s:%zu:%zu", p.file, p.line, p.column));
+    write_clean(w, p.file);
+    writing_text(w, sb_pool_print(w->pool, ":%zu:%zu", p.line, p.column));
 }
 
 static void write_context(writing *w, const notice_context *context) {
     for (; context; context = context->outer) {
         writing_text(w, "  in ");
-        writing_text(w, context->what);
+        write_clean(w, context->what);
         if (context->at.source) {
             writing_text(w, ", at ");
             write_place(w, context->at);
@@ -150,7 +171,7 @@ static void write_notice(writing *w, const notice *n, bool colour) {
     writing_text(w, colour ? look->colour : "");
     writing_text(w, look->name);
     writing_text(w, colour ? ":\033[0m " : ": ");
-    writing_text(w, n->message);
+    write_clean(w, n->message);
     writing_text(w, "\n");
     if (n->place.source)
         write_excerpt(w, n->place, colour ? look->colour : "");

@@ -75,6 +75,10 @@ static void roundings_agree(void **state) {
 
 static void steps(void **state) {
     (void)state;
+    assert_int_equal(sb_length_add(SB_MM(430), SB_MM(3)).nm, SB_MM(433).nm);
+    assert_int_equal(sb_length_sub(SB_MM(430), SB_MM(3)).nm, SB_MM(427).nm);
+    assert_int_equal(sb_length_times(SB_MM(430), 14).nm, SB_MM(6020).nm);
+    assert_true(sb_length_mm((sb_length){864500000}) == 864.5);
     assert_int_equal(sb_length_up_to_step((sb_length){863900000}, SB_MM(1)).nm, SB_MM(864).nm);
     assert_int_equal(sb_length_up_to_step(SB_MM(864), SB_MM(1)).nm, SB_MM(864).nm);
     assert_int_equal(sb_length_down_to_step((sb_length){864999999}, SB_MM(1)).nm, SB_MM(864).nm);

@@ -61,6 +61,7 @@ static void amounts_of_money(void **state) {
     refused(run, sb_read_money(run, "1.234", here(run), false, 2, &money), "no finer than two decimals");
     refused(run, sb_read_money(run, "1.5", here(run), false, 0, &money), "no finer than whole units");
     refused(run, sb_read_money(run, "5 m", here(run), false, 2, &money), "is a length");
+    refused(run, sb_read_money(run, "12.50 EUR", here(run), false, 2, &money), "without its currency");
     refused(run, sb_read_money(run, "5 %", here(run), false, 2, &money), "is a percentage");
     refused(run, sb_read_money(run, "999999999999999999", here(run), false, 2, &money),
             "more than can be counted");

@@ -26,6 +26,15 @@ static void tabs_and_letters_keep_the_caret_in_place(void **state) {
                                                               "    \t     \t^\n");
 }
 
+static void wide_letters_and_marks(void **state) {
+    sb_run *run = *state;
+    const sb_source *s = sb_source_of(run, "a", "\xE6\x9C\xA8 e\xCC\x81 x");
+    sb_error(run, find(s, "x"), "here");
+    assert_string_equal(sb_notices_text(run, SB_NOTE, false), "a:1:6: error: here\n"
+                                                              "    \xE6\x9C\xA8 e\xCC\x81 x\n"
+                                                              "    \xE3\x80\x80   ^\n");
+}
+
 static void the_end_of_a_line_and_of_a_file(void **state) {
     sb_run *run = *state;
     const sb_source *s = sb_source_of(run, "a", "let x =\nlet y =");
@@ -67,7 +76,9 @@ static void long_lines_are_cut_around_the_caret(void **state) {
 static void nothing_dangerous_reaches_the_terminal(void **state) {
     sb_run *run = *state;
     const sb_source *s = sb_source_of(run, "a", "x \033[2J y");
-    sb_error(run, find(s, "y"), "look");
+    sb_notices_enter(run, (sb_place){0}, "piece \"\033[1m\"");
+    sb_error(run, find(s, "y"), "unknown word \"%s\"", "\033[2J");
+    sb_error(run, (sb_place){sb_source_of(run, "\033.job", "x"), 0, 1}, "look");
     assert_null(strchr(sb_notices_text(run, SB_NOTE, false), '\033'));
 }
 
@@ -220,6 +231,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         AT_THE_BENCH(the_line_and_a_caret),
         AT_THE_BENCH(tabs_and_letters_keep_the_caret_in_place),
+        AT_THE_BENCH(wide_letters_and_marks),
         AT_THE_BENCH(the_end_of_a_line_and_of_a_file),
         AT_THE_BENCH(a_place_over_several_lines_is_marked_in_its_first),
         AT_THE_BENCH(long_lines_are_cut_around_the_caret),
