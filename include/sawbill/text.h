@@ -65,6 +65,7 @@ typedef struct sb_run {
     sb_pool *pool;
     sb_notices *notices;
     struct sb_lexer *lexers; /* those compiled so far, kept by sb_lexer_new */
+    const struct sb_lexer *line_lexers[2]; /* kept by the room above that makes them (measure.h) */
 } sb_run;
 
 sb_run sb_run_new(void);     /* pool is NULL when there is no memory */

@@ -63,7 +63,7 @@ const char *sb_quantity_pattern(sb_run *run, bool decimal_comma) {
         run->pool, "(?:%s|%s)(?:(?<![\\p{L}\\p{N}])|(?![\\p{L}\\p{M}\\p{N}_])(?!-[\\p{L}_]))", all, number);
 }
 
-const sb_lexer *sb_line_lexer(sb_run *run, bool decimal_comma) {
+static const sb_lexer *new_line_lexer(sb_run *run, bool decimal_comma) {
     const sb_lex_rule rules[] = {
         {SB_TEXT, ":\\s*(?|\"([^\"]*)\"|(.*?))\\s*$"},
         {SB_WORD, "[0-9]{4}-[0-9]{2}-[0-9]{2}(?![\\p{L}\\p{N}_-])"}, /* a date */
@@ -73,4 +73,11 @@ const sb_lexer *sb_line_lexer(sb_run *run, bool decimal_comma) {
         {SB_SYMBOL, "!=|<=|>=|[()+\\-*/^,.=<>|]"},
     };
     return sb_lexer_new(run, rules, sizeof rules / sizeof *rules);
+}
+
+const sb_lexer *sb_line_lexer(sb_run *run, bool decimal_comma) {
+    const sb_lexer **kept = &run->line_lexers[decimal_comma];
+    if (!*kept)
+        *kept = new_line_lexer(run, decimal_comma);
+    return *kept;
 }

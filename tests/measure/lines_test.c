@@ -96,6 +96,8 @@ static void decimal_commas(void **state) {
     sb_run *run = *state;
     assert_string_equal(shape(run, tokens_of(run, "max(1,5 mm, 2)", true)),
                         "W[max] Y[(] Q[1,5 mm] Y[,] Q[2] Y[)]");
+    assert_ptr_equal(sb_line_lexer(run, true), sb_line_lexer(run, true));
+    assert_ptr_not_equal(sb_line_lexer(run, true), sb_line_lexer(run, false));
     assert_string_equal(shape(run, tokens_of(run, "max(1,5)", false)), "W[max] Y[(] Q[1] Y[,] Q[5] Y[)]");
 }
 
