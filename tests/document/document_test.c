@@ -1,9 +1,10 @@
 /* Documents as tables of typed cells, and records. */
-#include <cmocka.h>
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
+
+#include <cmocka.h>
 
 #include "../support/relation_eval.h"
 #include "sawbill/document.h"
