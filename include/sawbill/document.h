@@ -154,6 +154,8 @@ void sb_put_null(sb_run *run, sb_record *in, const char *key);
 void sb_put_length(sb_run *run, sb_record *in, const char *key, sb_length length);      /* number, mm */
 void sb_put_money(sb_run *run, sb_record *in, const char *key, sb_money money, int digits); /* decimal string */
 void sb_put_decimal(sb_run *run, sb_record *in, const char *key, int64_t amount, int digits); /* number */
+/* A record made elsewhere takes its place; nothing may be added to the original afterwards. */
+void sb_put_record(sb_run *run, sb_record *in, const char *key, const sb_record *record);
 
 #ifdef __cplusplus
 }

@@ -76,6 +76,9 @@ typedef struct sb_stock {
     sb_place place;
 } sb_stock;
 
+/* An amount of stock (in the unit of sb_stock_kind_unit; volume timber in nl) in words: "2.5 l", "0.75 kg", "50 m", "200". */
+const char *sb_stock_amount_text(sb_run *run, const sb_stock *stock, int64_t amount, const sb_style *style);
+
 /* What makes an operation's quantity. The first eight are counted from the cutting plan and need no
  * recipe line; the others come from recipes, and SB_BY_BATCH also when `always` is set. */
 typedef enum sb_driver {

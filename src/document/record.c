@@ -68,3 +68,11 @@ void sb_put_decimal(sb_run *run, sb_record *in, const char *key, int64_t amount,
     else
         put(run, in, key, SB_RECORD_NUMBER)->number = (double)amount / (double)unit;
 }
+
+void sb_put_record(sb_run *run, sb_record *in, const char *key, const sb_record *record) {
+    sb_record *placed = put(run, in, key, record->kind);
+    const char *kept = placed->key;
+    *placed = *record;
+    placed->key = kept;
+    placed->next = NULL;
+}

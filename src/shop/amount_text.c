@@ -20,8 +20,10 @@ static const spoken table[] = {
 
 static const char *volume_text(sb_run *run, int64_t nl, const sb_style *style) {
     if (style->units == SB_UNITS_IN) /* a board foot is 2 359 737 216 nl exactly */
-        return sb_pool_print(run->pool, "%s bf", sb_write_decimal(run, sb_mul_div(nl, 10, 2359737216), 1, style->decimal_comma));
-    return sb_pool_print(run->pool, "%s m3", sb_write_decimal(run, sb_mul_div(nl, 1, 1000000000), 3, style->decimal_comma));
+        return sb_pool_print(run->pool, "%s bf",
+                             sb_write_decimal(run, sb_mul_div(nl, 10, 2359737216), 1, style->decimal_comma));
+    return sb_pool_print(run->pool, "%s m3",
+                         sb_write_decimal(run, sb_mul_div(nl, 1, 1000000000), 3, style->decimal_comma));
 }
 
 const char *sb_stock_amount_text(sb_run *run, const sb_stock *stock, int64_t amount, const sb_style *style) {
@@ -33,7 +35,8 @@ const char *sb_stock_amount_text(sb_run *run, const sb_stock *stock, int64_t amo
             continue;
         int64_t hundredths = sb_mul_div(amount, s->num, s->den);
         int digits = hundredths % 10 != 0 ? 2 : hundredths % 100 != 0 ? 1 : 0;
-        return sb_pool_print(run->pool, "%s %s", sb_write_fixed(run, hundredths, 2, digits, style->decimal_comma), s->unit);
+        return sb_pool_print(run->pool, "%s %s",
+                             sb_write_fixed(run, hundredths, 2, digits, style->decimal_comma), s->unit);
     }
     return sb_pool_print(run->pool, "%lld", (long long)amount);
 }

@@ -1,0 +1,41 @@
+/* papers/cuts.h -- the shop's cut sheet, made by several files: what to pull, stops, boards, sheets, the rest. */
+#ifndef SAWBILL_PAPERS_CUTS_H
+#define SAWBILL_PAPERS_CUTS_H
+
+#include "sawbill/papers.h"
+
+typedef struct cuts_paper {
+    sb_run *run;
+    sb_document *document;
+    const sb_plan *plan;
+    const sb_problem *problem;
+    const sb_cutlist *cutlist;   /* NULL: a bare list */
+    const sb_settings *settings; /* NULL: a bare list */
+    const sb_style *style;
+} cuts_paper;
+
+/* What a need is called at the saw: the part and its piece, or the bare list's name. */
+const char *cuts_name(const cuts_paper *p, size_t need);
+const sb_cut_stock *cuts_stock(const cuts_paper *p, size_t need);
+const char *cuts_stock_title(const cuts_paper *p, size_t stock);
+const char *cuts_number(const cuts_paper *p, int64_t first, int64_t count); /* "3" or "3 to 6" */
+const char *cuts_length(const cuts_paper *p, sb_length length);
+/* "1220 x 2440" */
+const char *cuts_face(const cuts_paper *p, sb_length width, sb_length length);
+
+/* "square", "mitre 30° on the scale, 60° on the piece" */
+const char *cuts_end(sb_run *run, sb_cut_end end, const sb_style *style);
+/* Both ends of a part in one phrase, and which way their long points lie. */
+const char *cuts_ends(sb_run *run, sb_cut_end end1, sb_cut_end end2, const sb_style *style);
+bool cuts_end_square(sb_cut_end end);
+/* What to do where the saw does not go that far; "" where it does. */
+const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end);
+
+void cuts_pull(cuts_paper *p, sb_sheet *sheet);
+void cuts_stops(cuts_paper *p, sb_sheet *sheet);
+void cuts_boards(cuts_paper *p, sb_sheet *sheet);
+void cuts_sheets(cuts_paper *p, sb_sheet *sheet);
+void cuts_keep(cuts_paper *p, sb_sheet *sheet);
+void cuts_after(cuts_paper *p, const sb_takeoff *takeoff, sb_sheet *sheet);
+
+#endif

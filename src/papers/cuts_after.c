@@ -1,0 +1,80 @@
+/* What is done to parts off the saw: glued up, edged, planed, trimmed to fit; and the recipes' notes. */
+#include "papers/cuts.h"
+
+static const char *glue_words(const cuts_paper *p, const sb_part *part) {
+    const char *words = "";
+    if (part->staves > 1)
+        words = sb_pool_print(
+            p->run->pool, "glue up from %lld staves of %s x %s", (long long)part->staves,
+            sb_write_length(p->run, part->cut_width.nm ? part->cut_width : part->stock->width, p->style),
+            sb_write_length_unit(p->run, part->cut_length, p->style));
+    if (part->layers > 1)
+        words = sb_pool_print(p->run->pool, "%s%sglue face to face, %lld layers", words, *words ? "; " : "",
+                              (long long)part->layers);
+    return words;
+}
+
+static const char *edge_words(const cuts_paper *p, const sb_part *part) {
+    if (!part->edging || part->edging_edges == 0)
+        return "";
+    unsigned e = part->edging_edges;
+    return sb_pool_print(p->run->pool, "%s on%s%s%s%s", part->edging->title,
+                         e & SB_EDGE_FRONT ? " front" : "", e & SB_EDGE_BACK ? " back" : "",
+                         e & SB_EDGE_LEFT ? " left" : "", e & SB_EDGE_RIGHT ? " right" : "");
+}
+
+static const char *fit_words(const cuts_paper *p, const sb_part *part) {
+    const char *planed = part->planed ? sb_pool_print(p->run->pool, "plane to %s x %s",
+                                                      sb_write_length(p->run, part->thickness, p->style),
+                                                      sb_write_length_unit(p->run, part->width, p->style))
+                                      : "";
+    bool fits = part->allow.nm > 0 || part->allow_width.nm > 0;
+    const char *fit =
+        fits ? sb_pool_print(p->run->pool, "cut long: trim to fit, about %s", cuts_length(p, part->length))
+             : "";
+    return sb_pool_print(p->run->pool, "%s%s%s", planed, *planed && *fit ? "; " : "", fit);
+}
+
+static const char *ends_words(const cuts_paper *p, const sb_part *part) {
+    bool later = part->staves > 1 || part->layers > 1;
+    if (!later || (cuts_end_square(part->end1) && cuts_end_square(part->end2)))
+        return "";
+    return cuts_ends(p->run, part->end1, part->end2, p->style);
+}
+
+static const char *all_words(const cuts_paper *p, const sb_part *part) {
+    const char *words[] = {glue_words(p, part),
+                           fit_words(p, part),
+                           ends_words(p, part),
+                           edge_words(p, part),
+                           part->note ? part->note : "",
+                           part->clear ? "clear wood, no knots" : "",
+                           part->from_volume ? "select and cut from random widths; not in the plan" : ""};
+    const char *all = "";
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+        if (*words[i])
+            all = sb_pool_print(p->run->pool, "%s%s%s", all, *all ? "; " : "", words[i]);
+    return all;
+}
+
+static void part_row(const cuts_paper *p, sb_table *table, const sb_takeoff *takeoff, const sb_part *part) {
+    sb_cell *row = sb_row_add(p->run, table);
+    row[0] = sb_cell_text(takeoff->pieces.items[part->piece].title);
+    row[1] = sb_cell_text(part->title);
+    row[2] = sb_cell_count(part->count);
+    row[3] = sb_cell_length(part->length);
+    row[4] = sb_cell_length(part->width);
+    row[5] = sb_cell_length(part->thickness);
+    row[6] = sb_cell_text(all_words(p, part));
+    row[7] = sb_cell_tick();
+}
+
+void cuts_after(cuts_paper *p, const sb_takeoff *takeoff, sb_sheet *sheet) {
+    sheet->landscape = true;
+    sb_heading_add(p->run, sheet, "All parts, finished sizes, and what is done to them off the saw");
+    sb_table *table = sb_table_add(p->run, sheet, "", "Piece|Part|Off>|Length>|Width>|Thick>|Then|Done");
+    for (size_t i = 0; i < takeoff->parts.count; i++)
+        part_row(p, table, takeoff, &takeoff->parts.items[i]);
+    for (size_t i = 0; i < takeoff->saw_notes.count; i++)
+        sb_paragraph_add(p->run, sheet, takeoff->saw_notes.items[i], false);
+}

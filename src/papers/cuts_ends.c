@@ -1,0 +1,72 @@
+/* Angles in words: both readings, always named. */
+#include "papers/cuts.h"
+
+static const int64_t RIGHT_ANGLE = 90000000;
+
+static int64_t size_of(sb_angle angle) {
+    return angle.udeg < 0 ? -angle.udeg : angle.udeg;
+}
+
+bool cuts_end_square(sb_cut_end end) {
+    return end.mitre.udeg == 0 && end.bevel.udeg == 0;
+}
+
+static const char *angle_words(sb_run *run, const char *what, sb_angle angle, const sb_style *style) {
+    sb_angle scale = {size_of(angle)}, piece = {RIGHT_ANGLE - size_of(angle)};
+    return sb_pool_print(run->pool, "%s %s on the scale (%s on the piece)", what,
+                         sb_write_angle(run, scale, style), sb_write_angle(run, piece, style));
+}
+
+const char *cuts_end(sb_run *run, sb_cut_end end, const sb_style *style) {
+    if (cuts_end_square(end))
+        return "square";
+    if (end.bevel.udeg == 0)
+        return angle_words(run, "mitre", end.mitre, style);
+    if (end.mitre.udeg == 0)
+        return angle_words(run, "bevel", end.bevel, style);
+    return sb_pool_print(run->pool, "%s, %s", angle_words(run, "mitre", end.mitre, style),
+                         angle_words(run, "bevel", end.bevel, style));
+}
+
+/* Long points on one edge: the part is a trapezoid; on opposite edges: its ends are parallel. */
+static const char *lie_words(sb_angle a, sb_angle b, const char *same, const char *opposite) {
+    if (a.udeg == 0 || b.udeg == 0)
+        return "";
+    return (a.udeg > 0) == (b.udeg > 0) ? same : opposite;
+}
+
+const char *cuts_ends(sb_run *run, sb_cut_end end1, sb_cut_end end2, const sb_style *style) {
+    if (cuts_end_square(end1) && cuts_end_square(end2))
+        return "square";
+    bool alike = size_of(end1.mitre) == size_of(end2.mitre) && size_of(end1.bevel) == size_of(end2.bevel);
+    const char *first = cuts_end(run, end1, style);
+    const char *ends =
+        alike ? sb_pool_print(run->pool, "both ends %s", first)
+              : sb_pool_print(run->pool, "one end %s, the other %s", first, cuts_end(run, end2, style));
+    const char *mitres = lie_words(end1.mitre, end2.mitre, "; long points on the same edge",
+                                   "; ends lean the same way, long points on opposite edges");
+    const char *bevels =
+        lie_words(end1.bevel, end2.bevel, "; long faces on the same side", "; bevels lean the same way");
+    return sb_pool_print(run->pool, "%s%s%s", ends, mitres, bevels);
+}
+
+const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end) {
+    int64_t left = saw->mitre_left.udeg, right = saw->mitre_right.udeg;
+    int64_t widest = left > right ? left : right, narrowest = left > right ? right : left;
+    int64_t tilt =
+        saw->bevel_left.udeg > saw->bevel_right.udeg ? saw->bevel_left.udeg : saw->bevel_right.udeg;
+    sb_style style = {SB_UNITS_MM, {SB_NM_PER_MM}, false};
+    if (widest > 0 && size_of(end.mitre) > widest) {
+        sb_angle complement = {RIGHT_ANGLE - size_of(end.mitre)};
+        return sb_pool_print(run->pool,
+                             "the saw does not swing this far: clamp the piece to an auxiliary fence square "
+                             "to the saw's own and set "
+                             "the saw to %s, or cut by hand",
+                             sb_write_angle(run, complement, &style));
+    }
+    if (tilt > 0 && size_of(end.bevel) > tilt)
+        return "the blade does not tilt this far: cut by hand or on another saw";
+    if (narrowest > 0 && size_of(end.mitre) > narrowest)
+        return left > right ? "swings far enough to the left only" : "swings far enough to the right only";
+    return "";
+}

@@ -1,0 +1,143 @@
+/* Stop settings over the whole batch: each set once, longest first, so that a mistake can be recut shorter. */
+#include "papers/cuts.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+typedef struct stop {
+    size_t need; /* the first need cut at it; stands for stock, length, ends and width */
+    int64_t count, strips;
+    const char *parts, *boards;
+    int64_t last_board; /* the board plan that was named last */
+} stop;
+
+typedef struct stops {
+    stop *items;
+    size_t count, capacity;
+} stops;
+
+static int64_t plain(sb_angle angle) {
+    return angle.udeg < 0 ? -angle.udeg : angle.udeg;
+}
+
+static bool same_end(sb_cut_end a, sb_cut_end b) {
+    return plain(a.mitre) == plain(b.mitre) && plain(a.bevel) == plain(b.bevel);
+}
+
+static bool same_setting(const sb_need *a, const sb_need *b) {
+    bool straight = same_end(a->end1, b->end1) && same_end(a->end2, b->end2);
+    bool turned = same_end(a->end1, b->end2) && same_end(a->end2, b->end1);
+    return a->stock == b->stock && a->length.nm == b->length.nm && a->width.nm == b->width.nm &&
+           (straight || turned);
+}
+
+static stop *find_stop(const cuts_paper *p, stops *all, size_t need) {
+    const sb_need *needs = p->problem->needs.items;
+    for (size_t i = 0; i < all->count; i++)
+        if (same_setting(&needs[all->items[i].need], &needs[need]))
+            return &all->items[i];
+    SB_PUSH(p->run->pool, *all, ((stop){need, 0, 0, "", "", -1}));
+    return &all->items[all->count - 1];
+}
+
+static const char *joined(sb_run *run, const char *list, const char *word) {
+    return *list ? sb_pool_print(run->pool, "%s, %s", list, word) : word;
+}
+
+static bool names(const char *list, const char *name) {
+    size_t length = strlen(name);
+    for (const char *at = list; (at = strstr(at, name)) != NULL; at += length)
+        if ((at == list || at[-1] == ' ') && (at[length] == ',' || at[length] == '\0'))
+            return true;
+    return false;
+}
+
+static void count_board(const cuts_paper *p, stops *all, size_t index, int64_t first) {
+    const sb_board_plan *board = &p->plan->boards.items[index];
+    for (size_t i = 0; i < board->parts.count; i++) {
+        const sb_placed *part = &board->parts.items[i];
+        stop *s = find_stop(p, all, part->need);
+        s->strips += board->count;
+        if (part->across.nm == 0)
+            s->count += board->count;
+        const char *name = cuts_name(p, part->need);
+        if (!names(s->parts, name))
+            s->parts = joined(p->run, s->parts, name);
+        if (s->last_board != (int64_t)index)
+            s->boards = joined(p->run, s->boards, cuts_number(p, first, board->count));
+        s->last_board = (int64_t)index;
+    }
+}
+
+/* By stock, then longest first; as found where equal. */
+static bool before(const cuts_paper *p, const stop *a, const stop *b) {
+    const sb_need *first = &p->problem->needs.items[a->need], *second = &p->problem->needs.items[b->need];
+    return first->stock != second->stock ? first->stock < second->stock
+                                         : first->length.nm > second->length.nm;
+}
+
+static void sort(const cuts_paper *p, stops *all) {
+    for (size_t i = 1; i < all->count; i++)
+        for (size_t j = i; j > 0 && before(p, &all->items[j], &all->items[j - 1]); j--) {
+            stop swapped = all->items[j];
+            all->items[j] = all->items[j - 1];
+            all->items[j - 1] = swapped;
+        }
+}
+
+/* What the line under a stop must warn of: too short to hold, past the saw's reach, then ripped. */
+static const char *advice(const cuts_paper *p, const stop *s) {
+    const sb_need *need = &p->problem->needs.items[s->need];
+    const char *words = "";
+    if (s->strips > s->count)
+        words = sb_pool_print(p->run->pool, "sections: rip each to strips of %s, %lld strips in all",
+                              cuts_length(p, need->width), (long long)s->strips);
+    else if (need->width.nm > 0)
+        words = sb_pool_print(p->run->pool, "sections: rip each to %s", cuts_length(p, need->width));
+    if (!p->settings)
+        return words;
+    if (need->length.nm < p->settings->short_part.nm)
+        words = joined(p->run, words, "SHORT: clamp it, hands away");
+    const char *reach = cuts_reach(p->run, &p->settings->crosscut, need->end1);
+    if (!*reach)
+        reach = cuts_reach(p->run, &p->settings->crosscut, need->end2);
+    return *reach ? joined(p->run, words, reach) : words;
+}
+
+static void stop_row(const cuts_paper *p, sb_table *table, const stop *s) {
+    const sb_need *need = &p->problem->needs.items[s->need];
+    const char *ends = cuts_ends(p->run, need->end1, need->end2, p->style);
+    const char *more = advice(p, s);
+    sb_cell *row = sb_row_add(p->run, table);
+    row[0] = sb_cell_strong(sb_cell_length(need->length));
+    row[1] = sb_cell_count(s->count);
+    row[2] = sb_cell_text(s->parts);
+    row[3] = sb_cell_text(*more ? sb_pool_print(p->run->pool, "%s. %s", ends, more) : ends);
+    row[4] = sb_cell_text(s->boards);
+    row[5] = sb_cell_tick();
+}
+
+void cuts_stops(cuts_paper *p, sb_sheet *sheet) {
+    stops all = {0};
+    int64_t first = 1;
+    for (size_t i = 0; i < p->plan->boards.count; i++) {
+        count_board(p, &all, i, first);
+        first += p->plan->boards.items[i].count;
+    }
+    sort(p, &all);
+    sheet->landscape = true;
+    sb_heading_add(p->run, sheet, "Stops: set once, cut all, longest first");
+    sb_paragraph_add(p->run, sheet,
+                     "True one end of each board first. Set the stop, cut one piece, check it against the "
+                     "number, then run the batch. Parts "
+                     "with angled ends touch the stop with their long point.",
+                     false);
+    sb_table *table = NULL;
+    for (size_t i = 0; i < all.count; i++) {
+        size_t stock = p->problem->needs.items[all.items[i].need].stock;
+        if (i == 0 || stock != p->problem->needs.items[all.items[i - 1].need].stock)
+            table = sb_table_add(p->run, sheet, cuts_stock_title(p, stock),
+                                 "Stop at>|Off>|Part|Ends|Boards|Done");
+        stop_row(p, table, &all.items[i]);
+    }
+}

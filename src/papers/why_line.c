@@ -1,0 +1,149 @@
+/* Parts, stock, operations and pieces: down to the recipe line and the rate row. */
+#include "papers/figures.h"
+#include "papers/why.h"
+
+#include <strings.h>
+
+static bool is(const char *figure, const char *name, const char *title) {
+    return strcasecmp(figure, name) == 0 || strcasecmp(figure, title) == 0;
+}
+
+static const char *length(why *w, sb_length value) {
+    return sb_write_length_unit(w->run, value, &w->shop->settings.style);
+}
+
+static void say_part(why *w, const sb_part *part) {
+    const sb_takeoff_piece *piece = &w->way->takeoff->pieces.items[part->piece];
+    why_say(w, sb_pool_print(w->run->pool, "%s, %s", part->path, part->title),
+            sb_pool_print(w->run->pool, "%lld off, %lld in each of %lld %s", (long long)part->count,
+                          (long long)part->per_piece, (long long)piece->count, piece->title),
+            "", part->place);
+    why_say(w, "finished length", length(w, part->length), part->length_worked ? part->length_worked : "",
+            sb_formula_place(part->length_formula));
+    if (part->allow.nm > 0 || part->over_length.nm > 0)
+        why_say(w, "cut length", length(w, part->cut_length),
+                sb_pool_print(w->run->pool,
+                              "finished length + %s to trim to fit + %s over-length of a glue-up",
+                              length(w, part->allow), length(w, part->over_length)),
+                part->place);
+    why_say(w, "stock", part->stock->title, sb_pool_print(w->run->pool, "the role '%s'", part->role),
+            part->stock->place);
+}
+
+bool why_part(why *w, const char *figure) {
+    bool found = false;
+    for (size_t i = 0; i < w->way->takeoff->parts.count; i++) {
+        const sb_part *part = &w->way->takeoff->parts.items[i];
+        if (!is(figure, part->name, part->title))
+            continue;
+        say_part(w, part);
+        found = true;
+    }
+    return found;
+}
+
+static void say_offer(why *w, const sb_order_line *line) {
+    const sb_offer *offer = line->offer;
+    const char *per = sb_per_word(offer->price.per);
+    why_say(w, sb_pool_print(w->run->pool, "%lld of %s", (long long)line->count, line->merchant),
+            money_words(w->run, w->shop, line->amount),
+            sb_pool_print(
+                w->run->pool, "each %s; listed at %s per %s",
+                money_words(w->run, w->shop, sb_cost_money(line->each)),
+                sb_write_fixed(w->run, offer->price.micro, 6, offer->price.micro % 10000 ? 4 : 2, false),
+                per),
+            offer->place);
+}
+
+bool why_stock(why *w, const char *figure) {
+    bool found = false;
+    for (size_t i = 0; i < w->way->order->lines.count; i++) {
+        const sb_order_line *line = &w->way->order->lines.items[i];
+        if (!is(figure, line->stock->id, line->stock->title))
+            continue;
+        if (!found)
+            why_say(w, line->stock->title, line->stock->id, "", line->stock->place);
+        found = true;
+        if (line->offer)
+            say_offer(w, line);
+        else
+            why_say(w,
+                    sb_pool_print(
+                        w->run->pool, "%s from the rack, %s",
+                        sb_stock_amount_text(w->run, line->stock, line->count, &w->shop->settings.style),
+                        line->rack->label),
+                    money_words(w->run, w->shop, line->amount), "at the rack's value", line->rack->place);
+    }
+    for (size_t i = 0; found && i < w->way->takeoff->usages.count; i++) {
+        const sb_usage *usage = &w->way->takeoff->usages.items[i];
+        if (is(figure, usage->stock->id, usage->stock->title))
+            why_say(w, "taken",
+                    sb_stock_amount_text(w->run, usage->stock, usage->amount, &w->shop->settings.style), "",
+                    usage->place);
+    }
+    return found;
+}
+
+bool why_work(why *w, const char *figure) {
+    bool found = false;
+    for (size_t i = 0; i < w->way->estimate->labour.count; i++) {
+        const sb_labour_line *line = &w->way->estimate->labour.items[i];
+        if (!is(figure, line->operation->id, line->operation->title))
+            continue;
+        found = true;
+        const char *quantity =
+            sb_write_fixed(w->run, line->quantity_milli, 3, line->quantity_milli % 1000 ? 3 : 0, false);
+        int64_t minutes = sb_mul_div(line->operation->time.ms, 1, 60);
+        why_say(w, line->operation->title, hours_words(w->run, w->shop, line->time),
+                sb_pool_print(w->run->pool, "%s x %s min per %s%s", quantity,
+                              sb_write_fixed(w->run, minutes, 3, 2, false),
+                              sb_driver_word(line->operation->driver),
+                              line->from_plan ? ", counted from the cutting plan" : ""),
+                line->operation->place);
+        why_say(w, "amount", money_words(w->run, w->shop, line->amount),
+                sb_pool_print(w->run->pool, "at %s an hour (%s)", money_words(w->run, w->shop, line->hour),
+                              line->operation->worker->id),
+                line->place);
+    }
+    return found;
+}
+
+static void say_price(why *w, const sb_price_line *line) {
+    const sb_takeoff_piece *piece = &w->way->takeoff->pieces.items[line->piece];
+    const sb_settings *s = &w->shop->settings;
+    why_say(w, piece->title, money_words(w->run, w->shop, line->unit),
+            sb_pool_print(w->run->pool, "unit price, %s; %lld off make %s",
+                          s->prices_gross ? "with tax" : "net", (long long)line->count,
+                          money_words(w->run, w->shop, line->line)),
+            piece->source->place);
+    why_say(w, "its cost, for all", money_words(w->run, w->shop, line->cost),
+            sb_pool_print(w->run->pool, "material %s + labour %s + overhead %s, its share of the job's",
+                          money_words(w->run, w->shop, line->material),
+                          money_words(w->run, w->shop, line->labour),
+                          money_words(w->run, w->shop, line->overhead)),
+            (sb_place){0});
+    why_say(w, "its price, for all", money_words(w->run, w->shop, line->price),
+            sb_pool_print(w->run->pool, "cost + contingency %s, then %s of %s",
+                          money_words(w->run, w->shop, line->contingency),
+                          w->way->estimate->method == SB_MARGIN_ON_PRICE ? "a margin on price"
+                                                                         : "a markup on cost",
+                          share_words(w->run, w->shop, w->way->estimate->rate)),
+            (sb_place){0});
+    why_say(w, "less discount", money_words(w->run, w->shop, line->discount),
+            sb_pool_print(w->run->pool, "then divided by %lld and rounded up to the price point",
+                          (long long)line->count),
+            (sb_place){0});
+}
+
+bool why_piece(why *w, const char *figure) {
+    bool found = false;
+    for (size_t i = 0; i < w->way->estimate->pieces.count; i++) {
+        const sb_price_line *line = &w->way->estimate->pieces.items[i];
+        const sb_takeoff_piece *piece = &w->way->takeoff->pieces.items[line->piece];
+        if (!is(figure, piece->source->name, piece->title))
+            continue;
+        say_price(w, line);
+        found = true;
+    }
+    return found;
+}

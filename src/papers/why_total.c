@@ -1,0 +1,214 @@
+/* The steps of the price, each from the ones above it. */
+#include "papers/figures.h"
+#include "papers/why.h"
+
+#include <strings.h>
+
+typedef struct total {
+    const char *name, *also;
+    void (*say)(why *w);
+} total;
+
+static const sb_estimate *estimate(const why *w) {
+    return w->way->estimate;
+}
+
+static const char *money(why *w, sb_money amount) {
+    return money_words(w->run, w->shop, amount);
+}
+
+static const char *share(why *w, sb_share rate) {
+    return share_words(w->run, w->shop, rate);
+}
+
+static void say_material(why *w) {
+    const sb_estimate *e = estimate(w);
+    why_say(w, "material", money(w, e->material_total), "the sum of its lines:", (sb_place){0});
+    for (size_t i = 0; i < e->materials.count; i++) {
+        const sb_material_line *line = &e->materials.items[i];
+        const char *how = sb_pool_print(
+            w->run->pool, "%s x %s",
+            sb_write_fixed(w->run, line->quantity_milli, 3, line->quantity_milli % 1000 ? 3 : 0, false),
+            money(w, sb_cost_money(line->each)));
+        why_say(w, line->what, money(w, line->amount), how, line->place);
+    }
+}
+
+static void say_labour(why *w) {
+    const sb_estimate *e = estimate(w);
+    why_say(w, "labour", money(w, e->labour_total),
+            sb_pool_print(w->run->pool, "%s, the sum of its lines:", hours_words(w->run, w->shop, e->time)),
+            (sb_place){0});
+    for (size_t i = 0; i < e->labour.count; i++) {
+        const sb_labour_line *line = &e->labour.items[i];
+        const char *how =
+            sb_pool_print(w->run->pool, "%s at %s an hour%s", hours_words(w->run, w->shop, line->time),
+                          money(w, line->hour), line->from_plan ? ", counted from the cutting plan" : "");
+        why_say(w, line->operation->title, money(w, line->amount), how, line->operation->place);
+    }
+}
+
+static void say_overhead(why *w) {
+    const sb_settings *s = &w->shop->settings;
+    const char *how =
+        s->overhead_hour.minor > 0
+            ? sb_pool_print(w->run->pool, "%s x %s an hour", hours_words(w->run, w->shop, estimate(w)->time),
+                            money(w, s->overhead_hour))
+            : sb_pool_print(w->run->pool, "%s of labour", share(w, s->overhead_labour));
+    why_say(w, "overhead", money(w, estimate(w)->overhead), how, s->place);
+}
+
+static void say_cost(why *w) {
+    why_say(w, "cost", money(w, estimate(w)->cost), "material + labour + overhead", (sb_place){0});
+}
+
+static void say_contingency(why *w) {
+    why_say(w, "contingency", money(w, estimate(w)->contingency),
+            sb_pool_print(w->run->pool, "%s of cost", share(w, estimate(w)->contingency_rate)),
+            w->shop->settings.place);
+}
+
+static void say_base(why *w) {
+    why_say(w, "base", money(w, estimate(w)->base), "cost + contingency", (sb_place){0});
+}
+
+static void say_price(why *w) {
+    const sb_estimate *e = estimate(w);
+    bool margin = e->method == SB_MARGIN_ON_PRICE;
+    const char *how =
+        margin ? sb_pool_print(w->run->pool, "base / (1 - margin), margin %s of price", share(w, e->rate))
+               : sb_pool_print(w->run->pool, "base x (1 + markup), markup %s on cost", share(w, e->rate));
+    why_say(w, "price", money(w, e->price), how, w->shop->settings.place);
+}
+
+static void say_discount(why *w) {
+    why_say(w, "discount", money(w, estimate(w)->discount),
+            sb_pool_print(w->run->pool, "%s of price", share(w, estimate(w)->discount_rate)),
+            estimate(w)->job->discount.place);
+}
+
+static void say_pieces(why *w) {
+    why_say(w, "pieces, net", money(w, estimate(w)->pieces_net),
+            sb_pool_print(w->run->pool, "price - discount, and %s that price points add",
+                          money(w, estimate(w)->rounding)),
+            (sb_place){0});
+}
+
+static void say_delivery(why *w) {
+    why_say(w, "delivery", money(w, estimate(w)->delivery), "as the job says",
+            estimate(w)->job->delivery.place);
+}
+
+static void say_net(why *w) {
+    why_say(w, "net", money(w, estimate(w)->net), "pieces + delivery", (sb_place){0});
+}
+
+static void say_tax(why *w) {
+    const sb_estimate *e = estimate(w);
+    for (size_t i = 0; i < e->taxes.count; i++)
+        why_say(w, "tax", money(w, e->taxes.items[i].amount),
+                sb_pool_print(w->run->pool, "%s of %s", share(w, e->taxes.items[i].tax->rate),
+                              money(w, e->taxes.items[i].base)),
+                e->taxes.items[i].tax->place);
+    if (e->taxes.count == 0)
+        why_say(w, "tax", money(w, e->tax), "the shop sets none", w->shop->settings.place);
+}
+
+static void say_total(why *w) {
+    why_say(w, "total", money(w, estimate(w)->gross), "net + tax", (sb_place){0});
+}
+
+static void say_deposit(why *w) {
+    why_say(w, "deposit", money(w, estimate(w)->deposit),
+            sb_pool_print(w->run->pool, "%s of the total with tax", share(w, estimate(w)->deposit_rate)),
+            w->shop->settings.place);
+}
+
+static void say_floor(why *w) {
+    why_say(w, "floor", money(w, estimate(w)->floor),
+            "cost + delivery: below this net price the job loses money", (sb_place){0});
+}
+
+static void say_hours(why *w) {
+    why_say(w, "hours", hours_words(w->run, w->shop, estimate(w)->time), "the sum of the labour lines",
+            (sb_place){0});
+}
+
+static void say_earned(why *w) {
+    why_say(w, "earned per hour", money(w, estimate(w)->earned_hour),
+            "(net - material - overhead - delivery) / hours", (sb_place){0});
+}
+
+static void say_margin(why *w) {
+    why_say(w, "margin left", share(w, estimate(w)->margin_left),
+            sb_pool_print(w->run->pool, "%s left of the pieces' net price, after discount and rounding",
+                          money(w, estimate(w)->left)),
+            (sb_place){0});
+}
+
+/* In the order of the price, so that all of them together are the whole chain. */
+static const total totals[] = {
+    {"material", NULL, say_material},
+    {"labour", NULL, say_labour},
+    {"overhead", NULL, say_overhead},
+    {"cost", NULL, say_cost},
+    {"contingency", NULL, say_contingency},
+    {"base", NULL, say_base},
+    {"price", "markup", say_price},
+    {"discount", NULL, say_discount},
+    {"pieces, net", "pieces", say_pieces},
+    {"delivery", NULL, say_delivery},
+    {"net", NULL, say_net},
+    {"tax", NULL, say_tax},
+    {"total", "gross", say_total},
+    {"deposit", NULL, say_deposit},
+    {"floor", NULL, say_floor},
+    {"hours", NULL, say_hours},
+    {"earned per hour", "earned", say_earned},
+    {"margin left", "margin", say_margin},
+};
+enum {
+    TOTAL_COUNT = sizeof totals / sizeof *totals
+};
+
+/* What comes before a step explains it; the net price and what follows from it need the whole chain. */
+static size_t chain_start(size_t index) {
+    bool line_sums = totals[index].say == say_material || totals[index].say == say_labour ||
+                     totals[index].say == say_overhead;
+    bool apart = totals[index].say == say_hours;
+    return line_sums || apart ? index : 0;
+}
+
+static void say_short(why *w, size_t index) {
+    if (totals[index].say == say_material)
+        why_say(w, "material", money(w, estimate(w)->material_total), "'why material' shows its lines",
+                (sb_place){0});
+    else if (totals[index].say == say_labour)
+        why_say(w, "labour", money(w, estimate(w)->labour_total), "'why labour' shows its lines",
+                (sb_place){0});
+    else
+        totals[index].say(w);
+}
+
+bool why_total(why *w, const char *figure) {
+    for (size_t i = 0; i < TOTAL_COUNT; i++) {
+        if (strcasecmp(totals[i].name, figure) != 0 &&
+            (!totals[i].also || strcasecmp(totals[i].also, figure) != 0))
+            continue;
+        for (size_t j = chain_start(i); j < i; j++)
+            if (totals[j].say != say_deposit && totals[j].say != say_floor && totals[j].say != say_hours &&
+                totals[j].say != say_earned)
+                say_short(w, j);
+        totals[i].say(w);
+        return true;
+    }
+    return false;
+}
+
+void why_total_names(why *w, why_names *names) {
+    for (size_t i = 0; i < TOTAL_COUNT; i++) {
+        SB_PUSH(w->run->pool, *names, totals[i].name);
+        if (totals[i].also)
+            SB_PUSH(w->run->pool, *names, totals[i].also);
+    }
+}
