@@ -36,36 +36,19 @@ static int64_t sheets_used(const costing *c, const sb_order_line *line) {
     return whole;
 }
 
-/* What the job takes of a counted stock, after what the rack gives; and what the packs bought for it hold. */
-static int64_t packs_used(const costing *c, const sb_order_line *line) {
-    int64_t taken = 0, held = 0, whole = sb_mul(line->count, 1000);
-    for (size_t i = 0; i < c->takeoff->usages.count; i++)
-        if (c->takeoff->usages.items[i].stock == line->stock)
-            taken = sb_add(taken, c->takeoff->usages.items[i].amount);
-    for (size_t i = 0; i < c->order->lines.count; i++) {
-        const sb_order_line *other = &c->order->lines.items[i];
-        if (other->stock != line->stock || other->reorder)
-            continue;
-        if (other->offer)
-            held = sb_add(held, sb_mul(other->count, other->offer->pack));
-        else
-            taken = sb_sub(taken, other->count);
-    }
-    if (held <= 0 || taken >= held)
-        return whole;
-    return taken <= 0 ? 0 : sb_mul_div_up(whole, taken, held);
+/* In proportion to what the job takes out of the packs. */
+static int64_t packs_used(const sb_order_line *line) {
+    return sb_mul_div_up(line->needed, 1000, line->offer->pack);
 }
 
 int64_t costing_charged(const costing *c, const sb_order_line *line) {
-    bool as_used = c->shop->settings.charge == SB_CHARGE_USED;
-    switch (line->stock->kind) {
-    case SB_STOCK_BOARD:
-        return as_used ? boards_used(c, line) : sb_mul(line->count, 1000);
-    case SB_STOCK_SHEET:
-        return as_used ? sheets_used(c, line) : sb_mul(line->count, 1000);
-    case SB_STOCK_VOLUME:
-        return sb_mul(line->count, 1000);
-    default:
-        return as_used && line->offer ? packs_used(c, line) : sb_mul(line->count, 1000);
+    if (c->shop->settings.charge == SB_CHARGE_USED) {
+        if (line->stock->kind == SB_STOCK_BOARD)
+            return boards_used(c, line);
+        if (line->stock->kind == SB_STOCK_SHEET)
+            return sheets_used(c, line);
+        if (line->offer && line->offer->pack > 0)
+            return packs_used(line);
     }
+    return sb_mul(line->count, 1000);
 }

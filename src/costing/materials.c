@@ -37,41 +37,50 @@ static const char *size_words(const costing *c, sb_length length, sb_length widt
                          sb_write_length_unit(c->run, width, style));
 }
 
-/* A big amount in the unit people speak of: 2500 ml is 2.5 l, 750000 mg is 0.75 kg, 50000 mm is 50 m. */
-static const char *pack_words(const costing *c, const sb_offer *offer, const sb_stock *stock) {
-    bool comma = c->shop->settings.style.decimal_comma;
+/* An amount in the unit people speak of: 2500 ml is 2.5 l, 750000 mg is 0.75 kg, 50000 mm is 50 m. */
+static const char *amount_words(const costing *c, const sb_stock *stock, int64_t amount) {
     static const struct {
         sb_stock_kind kind;
         int digits;
         const char *unit;
-    } units[] = {{SB_STOCK_FINISH, 3, "l"}, {SB_STOCK_GLUE, 6, "kg"}, {SB_STOCK_EDGING, 3, "m"}};
-    if (offer->pack <= 1)
-        return "";
+    } units[] = {{SB_STOCK_FINISH, 3, "l"},
+                 {SB_STOCK_GLUE, 6, "kg"},
+                 {SB_STOCK_EDGING, 3, "m"},
+                 {SB_STOCK_VOLUME, 12, "m3"}};
+    bool comma = c->shop->settings.style.decimal_comma;
     for (size_t i = 0; i < sizeof units / sizeof *units; i++)
         if (stock->kind == units[i].kind)
             return sb_pool_print(c->run->pool, ", %s %s",
-                                 sb_write_fixed(c->run, offer->pack, units[i].digits, 2, comma),
-                                 units[i].unit);
-    return sb_pool_print(c->run->pool, ", %lld in a pack", (long long)offer->pack);
+                                 sb_write_fixed(c->run, amount, units[i].digits, 3, comma), units[i].unit);
+    return amount > 1 ? sb_pool_print(c->run->pool, ", %lld in a pack", (long long)amount) : "";
+}
+
+static bool is_cut(const sb_stock *stock) {
+    return stock->kind == SB_STOCK_BOARD || stock->kind == SB_STOCK_SHEET;
+}
+
+/* Boards are told by their length, sheets by length and width. */
+static const char *piece_words(const costing *c, const sb_stock *stock, sb_length length, sb_length width) {
+    sb_length across = width.nm > 0 ? width : stock->width;
+    return size_words(c, length, stock->kind == SB_STOCK_SHEET ? across : (sb_length){0});
 }
 
 static const char *bought_words(const costing *c, const sb_order_line *line) {
-    const sb_stock *stock = line->stock;
     const sb_offer *offer = line->offer;
-    bool cut = stock->kind == SB_STOCK_BOARD || stock->kind == SB_STOCK_SHEET;
-    sb_length width = stock->kind != SB_STOCK_SHEET ? (sb_length){0}
-                      : offer->width.nm             ? offer->width
-                                                    : stock->width;
-    return sb_pool_print(c->run->pool, "%s%s, of %s", stock->title,
-                         cut ? size_words(c, offer->length, width) : pack_words(c, offer, stock),
-                         offer->merchant);
+    int64_t amount = line->stock->kind == SB_STOCK_VOLUME ? line->needed : offer->pack;
+    const char *what = is_cut(line->stock) ? piece_words(c, line->stock, offer->length, offer->width)
+                                           : amount_words(c, line->stock, amount);
+    return sb_pool_print(c->run->pool, "%s%s, of %s", line->stock->title, what, offer->merchant);
 }
 
+/* What is counted in pieces has its number in the line; what is measured out says how much. */
 static const char *rack_words(const costing *c, const sb_order_line *line) {
     const sb_rack_item *rack = line->rack;
-    sb_length width = line->stock->kind == SB_STOCK_SHEET ? rack->width : (sb_length){0};
-    return sb_pool_print(c->run->pool, "%s%s, from the rack (%s)", line->stock->title,
-                         size_words(c, rack->length, width), rack->label);
+    bool pieces = sb_stock_kind_unit(line->stock->kind)[0] == '\0';
+    const char *what = is_cut(line->stock) ? piece_words(c, line->stock, rack->length, rack->width)
+                       : pieces            ? ""
+                                           : amount_words(c, line->stock, line->needed);
+    return sb_pool_print(c->run->pool, "%s%s, from the rack (%s)", line->stock->title, what, rack->label);
 }
 
 /* ---- lines -------------------------------------------------------------------------------------------- */
