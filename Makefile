@@ -7,6 +7,8 @@ OPTIMISE ?= -O2 -g
 WARNINGS = -Wall -Wextra -Wpedantic -Wshadow -Wconversion
 WERROR  ?=
 SANITIZE ?=
+# Published benchmark sets, one folder a set; `make bench` uses them where they are
+SETS    ?= ../shared/bench/1d
 # Rooms to build and test, in floor order; name fewer to work on one room: make test ROOMS="text measure"
 ROOMS   ?= text measure formula cutting document shop recipe writers takeoff costing papers
 
@@ -29,6 +31,7 @@ MAIN_OBJ := $(patsubst %.c,$(BUILD)/%.o,$(wildcard src/main/*.c))
 SUPPORT  := $(patsubst %.c,$(BUILD)/%.o,$(wildcard tests/support/*.c))
 TEST_SRC := $(foreach room,$(ROOMS),$(wildcard tests/$(room)/*_test.c))
 TESTS    := $(TEST_SRC:%.c=$(BUILD)/%)
+BENCH    := $(patsubst %.c,$(BUILD)/%.o,$(wildcard tests/bench/*.c))
 SHELL_TESTS := $(sort $(wildcard tests/shell/*_test.sh))
 
 LIB      := $(BUILD)/libsawbill.a
@@ -79,8 +82,11 @@ sanitize: deps
 	@$(MAKE) --no-print-directory BUILD=$(BUILD)/sanitize OPTIMISE="-O1 -g" \
 	    SANITIZE="-fsanitize=address,undefined -fno-sanitize-recover=all" test-units test-shell
 
-bench: all
-	@sh tests/bench/run.sh $(PROGRAM)
+bench: $(BUILD)/bench
+	$(BUILD)/bench $(wildcard $(SETS))
+
+$(BUILD)/bench: $(BENCH) $(LIB)
+	$(CC) $(CFLAGS) -o $@ $^ $(LDFLAGS) $(LIBS)
 
 # Who may include whom (the table stands in DEVELOPERS.md), and each header compiles alone.
 rooms:
@@ -110,4 +116,4 @@ install: all
 clean:
 	rm -rf $(BUILD)
 
--include $(LIB_OBJ:.o=.d) $(MAIN_OBJ:.o=.d) $(TESTS:=.d)
+-include $(BENCH:.o=.d) $(LIB_OBJ:.o=.d) $(MAIN_OBJ:.o=.d) $(TESTS:=.d)
