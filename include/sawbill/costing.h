@@ -94,7 +94,7 @@ typedef struct sb_estimate {
     SB_LIST(sb_labour_line) labour;      /* recipes' work, the plan's, the batch's */
     SB_LIST(sb_price_line) pieces;       /* as in takeoff.pieces */
     SB_LIST(sb_tax_line) taxes;          /* none or one */
-    sb_duration time;                    /* sum of the labour lines */
+    sb_duration time;                    /* of all labour, to the nearest ms */
     sb_money material_total, labour_total, overhead;
     sb_money cost;        /* material + labour + overhead */
     sb_money contingency; /* contingency_rate of cost */

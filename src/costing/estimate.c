@@ -3,6 +3,7 @@
 #include "costing/inside.h"
 
 static void start_pieces(costing *c) {
+    c->spent = SB_NEW_ARRAY(c->run->pool, int64_t, c->count + 1);
     c->busy = SB_NEW_ARRAY(c->run->pool, int64_t, c->count + 1);
     for (size_t i = 0; i < c->count; i++) {
         sb_price_line line = {.piece = i, .count = c->takeoff->pieces.items[i].count};

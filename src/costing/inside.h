@@ -14,8 +14,9 @@ typedef struct costing {
     const sb_order *order;
     sb_estimate *estimate;
     size_t count;   /* kinds of piece */
-    int64_t *busy;  /* [count] the time each causes, ms: what is for the batch is shared by it */
-    int64_t micros; /* the whole time, us: exact, for overhead by the hour */
+    int64_t micros; /* the whole time in microseconds: exact, for overhead by the hour */
+    int64_t *spent; /* [count] each kind's part of it */
+    int64_t *busy;  /* [count] the same before what is for the batch, which is shared by it */
 } costing;
 
 /* share.c: the same as sb_share_out, on bare numbers. */

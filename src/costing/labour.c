@@ -27,18 +27,15 @@ static void share_line(costing *c, const sb_labour_line *line, const int64_t *we
         sb_price_line *piece = &c->estimate->pieces.items[i];
         piece->labour = sb_money_add(piece->labour, (sb_money){shares[i]});
     }
-    costing_share(c->run, line->time.ms, weights, c->count, shares);
-    for (size_t i = 0; i < c->count; i++) {
-        sb_price_line *piece = &c->estimate->pieces.items[i];
-        piece->time.ms = sb_add(piece->time.ms, shares[i]);
-    }
+    costing_share(c->run, micros_of(line), weights, c->count, shares);
+    for (size_t i = 0; i < c->count; i++)
+        c->spent[i] = sb_add(c->spent[i], shares[i]);
 }
 
 static void add_line(costing *c, sb_labour_line line, const int64_t *weights) {
     sb_estimate *e = c->estimate;
     reckon(&line);
     SB_PUSH(c->run->pool, e->labour, line);
-    e->time.ms = sb_add(e->time.ms, line.time.ms);
     e->labour_total = sb_money_add(e->labour_total, line.amount);
     c->micros = sb_add(c->micros, micros_of(&line));
     share_line(c, &line, weights);
@@ -120,10 +117,19 @@ static void add_planned(costing *c) {
     }
 }
 
+static void set_times(costing *c) {
+    sb_estimate *e = c->estimate;
+    int64_t *shares = SB_NEW_ARRAY(c->run->pool, int64_t, c->count + 1);
+    e->time.ms = sb_mul_div(c->micros, 1, US_PER_MS);
+    costing_share(c->run, e->time.ms, c->spent, c->count, shares);
+    for (size_t i = 0; i < c->count; i++)
+        e->pieces.items[i].time.ms = shares[i];
+}
+
 void costing_labour(costing *c) {
     add_works(c, false);
     add_planned(c);
-    for (size_t i = 0; i < c->count; i++)
-        c->busy[i] = c->estimate->pieces.items[i].time.ms;
+    memcpy(c->busy, c->spent, c->count * sizeof *c->busy);
     add_works(c, true);
+    set_times(c);
 }
