@@ -1,0 +1,162 @@
+/* The shop's paper: its formulas give the stored cents, and a changed rate gives what the program would have said. */
+#include "paper.h"
+
+static sb_document *estimate_of(made *m, const sb_ways *ways) {
+    sb_document *document = sb_paper_estimate(&m->run, &m->shop, &m->job, ways);
+    if (!sb_ok(&m->run))
+        fail_msg("%s", sb_notices_text(&m->run, SB_NOTE, false));
+    return document;
+}
+
+static void formulas_give_the_same_cents(void **state) {
+    (void)state;
+    chance c = {1234};
+    for (int round = 0; round < 150; round++) {
+        made *m = made_by_chance(&c);
+        sb_ways *ways = paper_ways(m);
+        sb_document *document = estimate_of(m, ways);
+        paper_agrees(document);
+        assert_true(sb_document_sound(&m->run, document));
+        const sb_estimate *e = ways->list.items[0].estimate;
+        assert_int_equal(paper_worked(document, "cost"), e->cost.minor);
+        assert_int_equal(paper_worked(document, "price"), e->price.minor);
+        assert_int_equal(paper_worked(document, "net"), e->net.minor);
+        assert_int_equal(paper_worked(document, "tax"), e->tax.minor);
+        assert_int_equal(paper_worked(document, "total"), e->gross.minor);
+        assert_int_equal(paper_worked(document, "deposit"), e->deposit.minor);
+        assert_int_equal(paper_worked(document, "floor"), e->floor.minor);
+        made_free(m);
+    }
+}
+
+/* ---- what if, in the spreadsheet --------------------------------------------------------------------------------- */
+
+typedef struct change {
+    const char *cell;
+    int64_t least, most, step;
+} change;
+
+/* What the program says with the same change in the shop's settings. */
+static void change_settings(made *m, const char *cell, int64_t value) {
+    sb_settings *s = &m->shop.settings;
+    if (strcmp(cell, "margin_rate") == 0 || strcmp(cell, "markup_rate") == 0)
+        s->margin.ppm = value;
+    else if (strcmp(cell, "discount_rate") == 0)
+        m->job.discount = (sb_job_share){.share = {value}, .given = true};
+    else if (strcmp(cell, "price_point") == 0)
+        s->price_point.minor = value;
+    else if (strcmp(cell, "deposit_rate") == 0)
+        s->deposit.ppm = value;
+    else if (strcmp(cell, "tax_rate") == 0)
+        s->taxes.items[0].rate.ppm = value;
+    else if (strcmp(cell, "contingency_rate") == 0)
+        s->contingency.ppm = value;
+    else if (strcmp(cell, "overhead_rate") == 0)
+        *(s->overhead_hour.minor ? &s->overhead_hour.minor : &s->overhead_labour.ppm) = value;
+    else if (strcmp(cell, "hourly_rate_1") == 0)
+        s->workers.items[0].hour.minor = value;
+    else
+        fail_msg("no setting for '%s'", cell);
+}
+
+static void check_change(chance *c, const change *what, bool one_kind) {
+    chance same = *c;
+    made *m = made_by_chance(c), *other = made_by_chance(&same);
+    if (one_kind && m->takeoff.pieces.count > 1) {
+        made_free(m);
+        made_free(other);
+        return;
+    }
+    if (!m->shop.settings.taxes.count) {
+        made_tax(m, 100000);
+        made_tax(other, 100000);
+    }
+    const char *cell = what->cell;
+    if (strcmp(cell, "margin_rate") == 0 && m->shop.settings.method == SB_MARKUP_ON_COST)
+        cell = "markup_rate";
+    int64_t value = what->least + what->step * chance_from(c, 0, (what->most - what->least) / what->step);
+    sb_document *document = estimate_of(m, paper_ways(m));
+    paper_named(document, cell)->amount = value;
+    change_settings(other, cell, value);
+    const sb_estimate *e = made_estimate(other);
+    assert_int_equal(paper_worked(document, "cost"), e->cost.minor);
+    assert_int_equal(paper_worked(document, "net"), e->net.minor);
+    assert_int_equal(paper_worked(document, "total"), e->gross.minor);
+    assert_int_equal(paper_worked(document, "deposit"), e->deposit.minor);
+    made_free(m);
+    made_free(other);
+}
+
+/* What comes after the cost is the same for any number of kinds of piece; what makes the cost, for one kind. With several the
+ * shares stay in proportion, which may be a cent off. */
+static void a_changed_rate_runs_through(void **state) {
+    (void)state;
+    static const change after[] = {{"margin_rate", 0, 700000, 1000},
+                                   {"discount_rate", 0, 300000, 5000},
+                                   {"price_point", 1, 500, 1},
+                                   {"deposit_rate", 0, 900000, 10000},
+                                   {"tax_rate", 0, 250000, 1000}};
+    static const change before[] = {
+        {"contingency_rate", 0, 200000, 5000}, {"overhead_rate", 1, 3000, 1}, {"hourly_rate_1", 0, 9000, 1}};
+    chance c = {77};
+    for (int round = 0; round < 40; round++) {
+        for (size_t i = 0; i < sizeof after / sizeof *after; i++)
+            check_change(&c, &after[i], false);
+        for (size_t i = 0; i < sizeof before / sizeof *before; i++)
+            check_change(&c, &before[i], true);
+    }
+}
+
+/* ---- what stands where ----------------------------------------------------------------------------------------------- */
+
+static void one_sheet_a_subject(void **state) {
+    (void)state;
+    static const char *const titles[] = {"Summary",           "Pieces",    "Parts",  "Material", "Labour",
+                                         "Boards and sheets", "Leftovers", "Options"};
+    chance c = {3};
+    made *m = made_by_chance(&c);
+    sb_ways *ways = paper_ways(m);
+    assert_int_equal(estimate_of(m, ways)->sheets.count, 7);
+    paper_two_options(m, ways);
+    sb_document *document = estimate_of(m, ways);
+    assert_int_equal(document->sheets.count, 8);
+    for (size_t i = 0; i < 8; i++)
+        assert_string_equal(document->sheets.items[i]->title, titles[i]);
+    assert_true(paper_says(document, "Larch / panels")); /* a bar would split a heading */
+    assert_true(paper_says(document, "counted from the cutting plan"));
+    made_free(m);
+}
+
+/* A third of a minute is no decimal; the cell is seconds / 60 and the amounts stay exact. */
+static void times_that_are_no_decimals(void **state) {
+    (void)state;
+    made *m = made_new(4321);
+    const sb_operation *peg = made_operation(m, "peg", "Peg", SB_BY_EACH, 20000);
+    made_work(m, made_piece(m, "Rail", 3), peg, 33333, "Peg");
+    m->shop.settings.overhead_hour.minor = 1777;
+    sb_document *document = estimate_of(m, paper_ways(m));
+    paper_agrees(document);
+    made_free(m);
+}
+
+/* A workshop that pays nobody and a job that costs nothing divide by nothing. */
+static void an_empty_job(void **state) {
+    (void)state;
+    made *m = made_new(0);
+    made_piece(m, "Air", 1);
+    sb_document *document = estimate_of(m, paper_ways(m));
+    paper_agrees(document);
+    assert_int_equal(paper_worked(document, "total"), 0);
+    made_free(m);
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(formulas_give_the_same_cents),
+        cmocka_unit_test(a_changed_rate_runs_through),
+        cmocka_unit_test(one_sheet_a_subject),
+        cmocka_unit_test(times_that_are_no_decimals),
+        cmocka_unit_test(an_empty_job),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
