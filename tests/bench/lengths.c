@@ -14,10 +14,10 @@ enum {
     MOST_FILES = 4096
 };
 
-typedef struct tally {
+typedef struct set_tally {
     int files, met, proved, beaten;
     double times[MOST_FILES];
-} tally;
+} set_tally;
 
 static void read_line(sb_run *run, sb_problem *problem, const char *line, double *optimum) {
     long long length, amount, available = -1;
@@ -39,7 +39,7 @@ static void read_line(sb_run *run, sb_problem *problem, const char *line, double
 typedef struct trial {
     sb_run run;
     const char *path;
-    tally *tally;
+    set_tally *tally;
 } trial;
 
 static void solve(void *context) {
@@ -72,7 +72,7 @@ static int by_time(const void *a, const void *b) {
 }
 
 static void bench_set(const char *folder, const char *set) {
-    tally tally = {0};
+    set_tally tally = {0};
     char path[4096];
     snprintf(path, sizeof path, "%s/%s", folder, set);
     struct dirent **names;
