@@ -38,15 +38,22 @@ static bool name_taken(const char *name, const xlsx_sheets *before) {
     return strcasecmp(name, "History") == 0;
 }
 
-/* No single quotes or blanks at either end, nothing that formulas or paths use, not empty. */
+/* No blanks at either end, nothing that formulas or paths use, not empty. A single quote would be doubled in
+ * formulas, which not every program reads, so it becomes a typographic one. */
 static const char *plain_name(sb_run *run, const char *title) {
-    char *name = sb_pool_print(run->pool, "%s", clean_text(run, title));
-    for (char *at = name; *at; at++)
-        if (strchr("\\/*?:[]\n", *at))
-            *at = *at == '\n' ? ' ' : '-';
-    name += strspn(name, "' ");
+    bytes out = {0};
+    for (const char *at = clean_text(run, title); *at; at++) {
+        if (*at == '\'')
+            bytes_add_text(run, &out, "\xE2\x80\x99");
+        else if (strchr("\\/*?:[]", *at))
+            bytes_add_text(run, &out, "-");
+        else
+            bytes_add(run, &out, *at == '\n' ? " " : at, 1);
+    }
+    const char *name = bytes_end(run, &out);
+    name += strspn(name, " ");
     size_t length = utf16_prefix(name, NAME_MOST);
-    while (length && strchr("' ", name[length - 1]))
+    while (length && name[length - 1] == ' ')
         length--;
     return length ? sb_pool_copy(run->pool, name, length) : "Sheet";
 }
