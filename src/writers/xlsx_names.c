@@ -52,23 +52,25 @@ static const char *plain_name(sb_run *run, const char *title) {
     }
     const char *name = bytes_end(run, &out);
     name += strspn(name, " ");
-    size_t length = utf16_prefix(name, NAME_MOST);
-    while (length && name[length - 1] == ' ')
+    return name[0] ? name : "Sheet";
+}
+
+/* So much of the name as leaves room for the tail, without a blank at its end. */
+static const char *fitted(sb_run *run, const char *name, const char *tail) {
+    size_t length = utf16_prefix(name, NAME_MOST - strlen(tail));
+    while (name[length - 1] == ' ')
         length--;
-    return length ? sb_pool_copy(run->pool, name, length) : "Sheet";
+    return sb_pool_print(run->pool, "%.*s%s", (int)length, name, tail);
 }
 
 const char *xlsx_sheet_name(sb_run *run, const char *title, const xlsx_sheets *before) {
-    const char *plain = plain_name(run, title), *name = plain;
-    for (int number = 2; name_taken(name, before); number++) {
-        const char *tail = sb_pool_print(run->pool, " %d", number);
-        size_t room = utf16_prefix(plain, NAME_MOST - strlen(tail));
-        name = sb_pool_print(run->pool, "%.*s%s", (int)room, plain, tail);
-    }
+    const char *plain = plain_name(run, title), *name = fitted(run, plain, "");
+    for (int number = 2; name_taken(name, before); number++)
+        name = fitted(run, plain, sb_pool_print(run->pool, " %d", number));
     return name;
 }
 
-/* ---- cells ------------------------------------------------------------------------------------------ */
+/* ---- cells -------------------------------------------------------------------------------------------- */
 
 #define LETTERS "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ"
 

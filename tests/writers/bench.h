@@ -31,7 +31,7 @@ static inline int start(void **state) {
 static inline int finish(void **state) {
     (void)state;
     char *command = sb_pool_print(run.pool, "rm -rf '%s'", folder);
-    int status = getenv("KEEP") ? 0 : system(command);
+    int status = system(command);
     sb_run_free(&run);
     return status;
 }
