@@ -56,40 +56,36 @@ static bool in_unit_of(const sb_stock *stock, sb_quantity quantity, sb_ratio *ou
 }
 
 /* Says what is wrong with an amount: a weight of a liquid can be told when its density is known. */
-static bool unfit_amount(shop_row row, size_t column, const sb_stock *stock, sb_quantity quantity) {
+static void refuse_amount(shop_row row, size_t column, const sb_stock *stock, sb_quantity quantity) {
     bool liquid = stock->kind == SB_STOCK_FINISH || stock->kind == SB_STOCK_GLUE;
     bool weighed = sb_dimension_same(quantity.dimension, SB_DIM_VOLUME) ||
                    sb_dimension_same(quantity.dimension, SB_DIM_MASS);
     sb_error(row.run, shop_at(row, column), "expected %s in the column `%s`%s", expected_amount(stock->kind),
              row.columns[column].name,
              liquid && weighed ? "; between weight and volume the stock needs a density" : "");
-    return false;
 }
 
-bool shop_exact_amount(shop_row row, size_t column, const sb_stock *stock, sb_ratio *out) {
+void shop_exact_amount(shop_row row, size_t column, const sb_stock *stock, sb_ratio *out) {
     sb_quantity quantity;
+    sb_ratio amount;
     const char *why;
     if (!shop_given(row, column))
-        return true;
-    if (!sb_quantity_read(row.run, shop_text(row, column), row.csv->decimal_comma, &quantity, &why)) {
+        return;
+    if (!sb_quantity_read(row.run, shop_text(row, column), row.csv->decimal_comma, &quantity, &why))
         sb_error(row.run, shop_at(row, column), "%s", why);
-        return false;
-    }
-    if (!in_unit_of(stock, quantity, out))
-        return unfit_amount(row, column, stock, quantity);
-    if (sb_ratio_whole_down(*out, 1) >= 1)
-        return true;
-    sb_error(row.run, shop_at(row, column), "expected an amount above zero in the column `%s`",
-             row.columns[column].name);
-    return false;
+    else if (!in_unit_of(stock, quantity, &amount))
+        refuse_amount(row, column, stock, quantity);
+    else if (sb_ratio_whole_down(amount, 1) < 1)
+        sb_error(row.run, shop_at(row, column), "expected an amount above zero in the column `%s`",
+                 row.columns[column].name);
+    else
+        *out = amount;
 }
 
-bool shop_amount(shop_row row, size_t column, const sb_stock *stock, int64_t *out) {
+void shop_amount(shop_row row, size_t column, const sb_stock *stock, int64_t *out) {
     sb_ratio amount = sb_ratio_of(*out, 1);
-    if (!shop_exact_amount(row, column, stock, &amount))
-        return false;
+    shop_exact_amount(row, column, stock, &amount);
     *out = sb_ratio_whole_down(amount, 1);
-    return true;
 }
 
 /* ---- so much of one per so much of the other ---- */
@@ -109,39 +105,37 @@ static bool read_quotient(shop_row row, size_t column, sb_quantity *over, sb_qua
            sb_quantity_read(row.run, below, row.csv->decimal_comma, under, &why);
 }
 
-/* over per under times scale, to the nearest; SB_BAD after an error. */
-static int64_t quotient(shop_row row, size_t column, sb_dimension above, sb_dimension below, int64_t scale,
-                        const char *example) {
+typedef struct quotient {
+    sb_dimension over, under;
+    int64_t scale; /* from base units to those of the stock */
+    const char *example;
+} quotient;
+
+/* mm2 per mm3 to um2 per ml: a million um2 in a mm2, a thousand mm3 in a ml */
+static const quotient coverage = {{.length = 2}, {.length = 3}, 1000000000, "12 m2/l or 400 ft2/gal"};
+/* mg per mm2 to mg per m2: a million mm2 in a m2 */
+static const quotient spread = {{.mass = 1}, {.length = 2}, 1000000, "180 g/m2 or 40 lb/1000 ft2"};
+
+/* To the nearest; 0 after an error. */
+static int64_t take_quotient(shop_row row, size_t column, const quotient *form) {
     sb_quantity over, under;
     int64_t value = 0;
-    if (read_quotient(row, column, &over, &under) && sb_dimension_same(over.dimension, above) &&
-        sb_dimension_same(under.dimension, below))
-        value = sb_ratio_whole(sb_ratio_div(over.amount, under.amount), scale);
+    if (!shop_need(row, column))
+        return 0;
+    if (read_quotient(row, column, &over, &under) && sb_dimension_same(over.dimension, form->over) &&
+        sb_dimension_same(under.dimension, form->under))
+        value = sb_ratio_whole(sb_ratio_div(over.amount, under.amount), form->scale);
     if (value > 0)
         return value;
-    sb_error(row.run, shop_at(row, column), "expected something like %s in the column `%s`", example,
+    sb_error(row.run, shop_at(row, column), "expected something like %s in the column `%s`", form->example,
              row.columns[column].name);
-    return SB_BAD;
+    return 0;
 }
 
-bool shop_coverage(shop_row row, size_t column, sb_area *out) {
-    if (!shop_need(row, column))
-        return false;
-    /* mm2 per mm3 times a million um2 times a thousand mm3 in a millilitre */
-    int64_t value = quotient(row, column, SB_DIM_AREA, SB_DIM_VOLUME, 1000000000, "12 m2/l or 400 ft2/gal");
-    if (value == SB_BAD)
-        return false;
-    out->um2 = value;
-    return true;
+void shop_coverage(shop_row row, size_t column, sb_area *out) {
+    out->um2 = take_quotient(row, column, &coverage);
 }
 
-bool shop_spread(shop_row row, size_t column, sb_mass *out) {
-    if (!shop_need(row, column))
-        return false;
-    /* mg per mm2 times a million mm2 in a square metre */
-    int64_t value = quotient(row, column, SB_DIM_MASS, SB_DIM_AREA, 1000000, "180 g/m2 or 40 lb/1000 ft2");
-    if (value == SB_BAD)
-        return false;
-    out->mg = value;
-    return true;
+void shop_spread(shop_row row, size_t column, sb_mass *out) {
+    out->mg = take_quotient(row, column, &spread);
 }

@@ -29,11 +29,15 @@ bool shop_each_row(shop_reader *reader, const char *path, const sb_column *colum
     if (!csv || header_faulty(reader->run, csv->source, notices))
         return false;
     for (size_t i = 0; i < csv->row_count; i++) {
-        shop_row row = {reader->run, csv, columns, i};
+        shop_row row = {reader->run, csv, columns, i, sb_notices_count(reader->run, SB_ERROR)};
         if (!row_empty(row))
             read(reader, row);
     }
     return true;
+}
+
+bool shop_sound(shop_row row) {
+    return sb_notices_count(row.run, SB_ERROR) == row.errors;
 }
 
 /* ---- cells ---- */
@@ -57,12 +61,10 @@ bool shop_need(shop_row row, size_t column) {
     return false;
 }
 
-bool shop_refuse(shop_row row, size_t column, const char *why) {
-    if (!shop_given(row, column))
-        return true;
-    sb_error(row.run, shop_at(row, column), "leave the column `%s` empty here: %s", row.columns[column].name,
-             why);
-    return false;
+void shop_refuse(shop_row row, size_t column, const char *why) {
+    if (shop_given(row, column))
+        sb_error(row.run, shop_at(row, column), "leave the column `%s` empty here: %s",
+                 row.columns[column].name, why);
 }
 
 /* Whether recipes and jobs, which read lines, see one word in it. */
@@ -86,48 +88,38 @@ bool shop_id(shop_row row, size_t column, const char **out) {
     return false;
 }
 
-/* Whether there is a cell to read; sets *good to what the caller returns when there is none. */
-static bool present(shop_row row, size_t column, shop_demand demand, bool *good) {
-    *good = demand == SHOP_NEEDED ? shop_need(row, column) : true;
-    return shop_given(row, column);
+static bool present(shop_row row, size_t column, shop_demand demand) {
+    return demand == SHOP_NEEDED ? shop_need(row, column) : shop_given(row, column);
 }
 
-bool shop_length(shop_row row, size_t column, shop_demand demand, sb_length *out) {
-    bool good;
+void shop_length(shop_row row, size_t column, shop_demand demand, sb_length *out) {
     sb_length length;
-    if (!present(row, column, demand, &good))
-        return good;
-    if (!sb_read_length(row.run, shop_text(row, column), shop_at(row, column), row.csv->decimal_comma,
+    if (!present(row, column, demand) ||
+        !sb_read_length(row.run, shop_text(row, column), shop_at(row, column), row.csv->decimal_comma,
                         &length))
-        return false;
-    if (length.nm <= 0) {
+        return;
+    if (length.nm > 0)
+        *out = length;
+    else
         sb_error(row.run, shop_at(row, column), "expected a length above zero in the column `%s`",
                  row.columns[column].name);
-        return false;
-    }
-    *out = length;
-    return true;
 }
 
-bool shop_count(shop_row row, size_t column, int64_t least, int64_t *out) {
+void shop_count(shop_row row, size_t column, int64_t least, int64_t *out) {
     int64_t count;
-    if (!shop_given(row, column))
-        return true;
-    if (!sb_read_count(row.run, shop_text(row, column), shop_at(row, column), &count))
-        return false;
-    if (count < least) {
+    if (!shop_given(row, column) ||
+        !sb_read_count(row.run, shop_text(row, column), shop_at(row, column), &count))
+        return;
+    if (count >= least)
+        *out = count;
+    else
         sb_error(row.run, shop_at(row, column), "expected at least %lld in the column `%s`", (long long)least,
                  row.columns[column].name);
-        return false;
-    }
-    *out = count;
-    return true;
 }
 
-bool shop_yes(shop_row row, size_t column, bool *out) {
-    if (!shop_given(row, column))
-        return true;
-    return sb_read_yes(row.run, shop_text(row, column), shop_at(row, column), out);
+void shop_yes(shop_row row, size_t column, bool *out) {
+    if (shop_given(row, column))
+        sb_read_yes(row.run, shop_text(row, column), shop_at(row, column), out);
 }
 
 void shop_twice(sb_run *run, sb_place at, const char *what, const char *name, sb_place first) {

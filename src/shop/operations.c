@@ -65,7 +65,8 @@ static void read_operation(shop_reader *reader, shop_row row) {
         operation.title = operation.id;
     read_minutes(row, &operation);
     operation.worker = find_worker(row, &reader->shop->settings);
-    if (shop_yes(row, ALWAYS, &operation.always) & read_driver(row, &operation))
+    shop_yes(row, ALWAYS, &operation.always);
+    if (read_driver(row, &operation))
         check_driver(reader, row, &operation);
     if (named && first)
         shop_twice(row.run, shop_at(row, OPERATION), "the operation", operation.id, first->place);

@@ -64,7 +64,7 @@ static const char *whole_minor(sb_run *run, const sb_shop *shop, int64_t minor) 
     return sb_write_money(run, (sb_money){minor}, shop->settings.currency, &shop->settings.style);
 }
 
-bool shop_worth_fits(sb_run *run, const sb_shop *shop, sb_place at, const sb_rack_item *item) {
+void shop_check_worth(sb_run *run, const sb_shop *shop, sb_place at, const sb_rack_item *item) {
     int64_t value = sb_mul(item->value.minor, 1000);
     int64_t highest = lowest_price(item->stock, item->length, item->width);
     int64_t credit = sb_shop_leftover_value(shop, item->stock, item->length, item->width).milli;
@@ -78,7 +78,6 @@ bool shop_worth_fits(sb_run *run, const sb_shop *shop, sb_place at, const sb_rac
                  "earn money",
                  item->label, whole_minor(run, shop, item->value.minor),
                  whole_minor(run, shop, sb_mul_div_up(credit, 1, 1000)));
-    return value <= highest && value >= credit;
 }
 
 /* ---- labour ---- */

@@ -173,6 +173,19 @@ static void all_mistakes_of_a_row(void **state) {
     assert_int_equal(sb_notices_count(&b->run, SB_NOTE), 9);
 }
 
+/* Nor does a row hide the mistakes of another of the same stock, or what the rack's value is held against. */
+static void all_mistakes_of_a_stock(void **state) {
+    bench *b = *state;
+    const char *text = bench_swap(b, bench_text("prices.csv"), "slat,North,3 m,,7.65", "slat,North,3 m,,0");
+    text = bench_swap(b, text, "3.6 m,,9.20,each", "3.6 m,,9.20,kg");
+    bench_put(b, "prices.csv", bench_swap(b, text, "3 m,,7.45", ",,7.45"));
+    bench_read(b);
+    bench_told(b, "prices.csv:2:17", "above zero");
+    bench_told(b, "prices.csv:3:24", "not sold per kg");
+    bench_told(b, "prices.csv:4:12", "`length` is empty");
+    assert_int_equal(sb_notices_count(&b->run, SB_NOTE), 3);
+}
+
 /* What a spreadsheet in another country writes: a byte order mark, semicolons, decimal commas, line ends of
  * two bytes. */
 static char *foreign(bench *b, const char *text) {
@@ -224,6 +237,7 @@ int main(void) {
         AT_BENCH(one_length_at_two_merchants),
         AT_BENCH(mistakes),
         AT_BENCH(all_mistakes_of_a_row),
+        AT_BENCH(all_mistakes_of_a_stock),
         AT_BENCH(files_of_another_country),
         AT_BENCH(columns_in_any_order),
     };

@@ -43,6 +43,33 @@ static void units_of_what_is_counted(void **state) {
         assert_string_equal(sb_stock_kind_unit((sb_stock_kind)kind), units[kind]);
 }
 
+/* 1 gal = 231 in3, 1 lb = 453.59237 g, 1 ft = 0.3048 m, 1 bf = 144 in3: exact unit relations (NIST SP 811). */
+static void amounts_in_words(void **state) {
+    static const struct {
+        const char *stock;
+        int64_t amount;
+        const char *metric, *imperial;
+    } table[] = {
+        {"oil", 2500, "2.5 l", "0.66 gal"},
+        {"oil", 3785, "3.79 l", "1 gal"},
+        {"glue", 750000, "0.75 kg", "1.65 lb"},
+        {"glue", 4535924, "4.54 kg", "10 lb"},
+        {"edging", 50000, "50 m", "164.04 ft"},
+        {"screw", 1200, "1200", "1200"},
+        {"oak-random", INT64_C(1000000000000), "1.000 m3", "423.8 bf"},
+        {"slat", 3, "3", "3"},
+    };
+    const sb_style metric = {SB_UNITS_MM, {500000}, false}, imperial = {SB_UNITS_IN, {1587500}, false};
+    bench *b = *state;
+    const sb_shop *shop = bench_read_sound(b);
+    for (size_t i = 0; i < sizeof table / sizeof *table; i++) {
+        const sb_stock *stock = sb_shop_stock(shop, table[i].stock);
+        assert_string_equal(sb_stock_amount_text(&b->run, stock, table[i].amount, &metric), table[i].metric);
+        assert_string_equal(sb_stock_amount_text(&b->run, stock, table[i].amount, &imperial),
+                            table[i].imperial);
+    }
+}
+
 /* litres = area x coats / coverage: 15 m2 at 12 m2/l take 1.25 l. A paint maker's consumption page. */
 static void coverage_of_a_finish(void **state) {
     bench *b = *state;
@@ -193,6 +220,7 @@ int main(void) {
         AT_BENCH(rows_keep_their_order_and_place),
         AT_BENCH(a_title_left_out_is_the_name),
         AT_BENCH(units_of_what_is_counted),
+        AT_BENCH(amounts_in_words),
         AT_BENCH(coverage_of_a_finish),
         AT_BENCH(coverage_in_feet_and_gallons),
         AT_BENCH(spread_of_glue),

@@ -73,6 +73,14 @@ static void the_rack_arrives(void **state) {
     assert_int_equal(oil->length.nm, 0);
 }
 
+static void one_piece_needs_no_count(void **state) {
+    bench *b = *state;
+    bench_put(b, "rack.csv", "label,stock,length\nL1,slat,1 m\nB1,screw,\n");
+    const sb_shop *shop = bench_read_sound(b);
+    assert_int_equal(shop->rack.items[0].count, 1);
+    assert_int_equal(shop->rack.items[1].count, 1);
+}
+
 static void no_rack_is_an_empty_rack(void **state) {
     bench *b = *state;
     bench_remove(b, "rack.csv");
@@ -173,6 +181,7 @@ int main(void) {
         AT_BENCH(labour),
         AT_BENCH(mistakes_in_operations),
         AT_BENCH(the_rack_arrives),
+        AT_BENCH(one_piece_needs_no_count),
         AT_BENCH(no_rack_is_an_empty_rack),
         AT_BENCH(any_other_file_is_needed),
         AT_BENCH(leftovers_of_boards),
