@@ -8,7 +8,8 @@ static uint32_t draw(uint32_t below) {
     return (uint32_t)(((uint64_t)seed * below) >> 32);
 }
 
-/* A few bytes changed, dropped or doubled; what comes in their place means something to one reader or the other. */
+/* A few bytes changed, dropped or doubled; what comes in their place means something to one reader or the
+ * other. */
 static size_t damage(char *text, size_t size) {
     static const char bytes[] = "0123456789,;.\"'-+/%#:= \n\r\t\\xeE\xC3\xA4\xFF";
     for (uint32_t times = 1 + draw(4); times > 0 && size > 8; times--) {

@@ -1,5 +1,5 @@
-/* The sets of rates that come with the project: they read without a notice, sizes follow what is published, and nothing in
- * them would let a plan earn money. Runs in the project's folder. */
+/* The sets of rates that come with the project: they read without a notice, sizes follow what is published,
+ * and nothing in them would let a plan earn money. Runs in the project's folder. */
 #include "bench.h"
 
 static const char *const sets[] = {"rates", "rates/imperial"};
@@ -42,7 +42,8 @@ static void american_sizes(void **state) {
     }
 }
 
-/* The quarter system of American hardwood: n/4 is n quarters of an inch, rough. Trade usage as hardwood sellers print it. */
+/* The quarter system of American hardwood: n/4 is n quarters of an inch, rough. Trade usage as hardwood
+ * sellers print it. */
 static void hardwood_quarters(void **state) {
     const sb_shop *shop = shop_in(*state, "rates/imperial");
     assert_int_equal(sb_shop_stock(shop, "red-oak-4-quarter")->thickness.nm, SB_NM_PER_INCH);
@@ -57,8 +58,8 @@ static void american_sheets(void **state) {
     assert_int_equal(ply->offers.items[0].width.nm, INT64_C(1219200000));
 }
 
-/* Nordic planed softwood comes in steps of 0.3 m (Puuinfo, standard sizes), British structural timber from 1.8 m to 7.2 m in
- * the same steps (DT Online, timber): every length of softwood on offer is one of those. */
+/* Nordic planed softwood comes in steps of 0.3 m (Puuinfo, standard sizes), British structural timber from
+ * 1.8 m to 7.2 m in the same steps (DT Online, timber): every length of softwood on offer is one of those. */
 static void european_lengths(void **state) {
     const sb_shop *shop = shop_in(*state, "rates");
     size_t seen = 0;
@@ -85,14 +86,16 @@ static void european_sheets(void **state) {
     assert_true(small && large);
 }
 
-/* A finished section up to 150 mm is the sawn one less 3 mm: 50 x 100 sawn is 47 x 97 planed (DT Online, timber). */
+/* A finished section up to 150 mm is the sawn one less 3 mm: 50 x 100 sawn is 47 x 97 planed (DT Online,
+ * timber). */
 static void planing(void **state) {
     const sb_shop *shop = shop_in(*state, "rates");
     assert_int_equal(SB_MM(50).nm - shop->settings.planing.nm, SB_MM(47).nm);
     assert_int_equal(SB_MM(100).nm - shop->settings.planing.nm, SB_MM(97).nm);
 }
 
-/* A clear distance of 300 mm to the blade is what the HSE asks for at a crosscut saw (WIS36): shorter parts get a warning. */
+/* A clear distance of 300 mm to the blade is what the HSE asks for at a crosscut saw (WIS36): shorter parts
+ * get a warning. */
 static void short_parts(void **state) {
     assert_int_equal(shop_in(*state, "rates")->settings.short_part.nm, SB_MM(300).nm);
 }

@@ -1,6 +1,7 @@
-/* Every example of rates/README.md is read, all of them together being one shop. Runs in the project's folder. A fence
- * names what it holds: `shop`, a CSV file's name, `shop lines` for lines each of which takes the place of one in the
- * example, `shop instead of WORD` for lines that take the place of another keyword's. */
+/* Every example of rates/README.md is read, all of them together being one shop. Runs in the project's
+ * folder. A fence names what it holds: `shop`, a CSV file's name, `shop lines` for lines each of which
+ * takes the place of one in the example, `shop instead of WORD` for lines that take the place of another
+ * keyword's. */
 #include "bench.h"
 
 static const char manual[] = "rates/README.md";
