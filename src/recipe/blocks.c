@@ -21,21 +21,23 @@ static const recipe_keyword *find(const recipe_block *block, const char *word) {
     return NULL;
 }
 
-static sb_place seen_at(const recipe_block *block, const recipe_seen *seen, const char *word) {
-    const recipe_keyword *keyword = find(block, word);
-    return keyword ? seen->places[keyword - block->keywords] : (sb_place){0};
+sb_place recipe_seen_in_block(const recipe_reader *reader, const char *word) {
+    const recipe_keyword *keyword = find(reader->block, word);
+    return keyword ? reader->seen_in_block.places[keyword - reader->block->keywords] : (sb_place){0};
 }
 
-sb_place recipe_seen_in_block(const recipe_reader *reader, const char *word) {
-    return seen_at(reader->block, &reader->seen_in_block, word);
+static bool has(const recipe_block *block, const recipe_seen *seen, const char *word) {
+    const recipe_keyword *keyword = find(block, word);
+    return keyword &&
+           (seen->places[keyword - block->keywords].source || seen->meant[keyword - block->keywords]);
 }
 
 bool recipe_has(const recipe_reader *reader, const char *word) {
-    return recipe_seen_in_block(reader, word).source != NULL;
+    return has(reader->block, &reader->seen_in_block, word);
 }
 
 bool recipe_file_has(const recipe_reader *reader, const char *word) {
-    return seen_at(reader->language->top, &reader->seen, word).source != NULL;
+    return has(reader->language->top, &reader->seen, word);
 }
 
 /* ---- keywords that mean nothing here ------------------------------------------------------------------------ */
@@ -70,7 +72,8 @@ static bool tell_other_file(recipe_reader *reader) {
     return known;
 }
 
-static void tell_unknown(recipe_reader *reader) {
+/* The known keyword nearest to an unknown one; NULL: none is near. */
+static const char *tell_unknown(recipe_reader *reader) {
     const recipe_block *blocks[] = {reader->block, reader->language->top};
     const char *known[2 * RECIPE_MOST_KEYWORDS];
     size_t count = 0;
@@ -79,6 +82,7 @@ static void tell_unknown(recipe_reader *reader) {
             known[count++] = blocks[i]->keywords[j].word;
     const sb_token *keyword = &reader->line->keyword;
     sb_error_unknown(reader->run, keyword->place, "keyword", keyword->text, known, count);
+    return sb_nearest(keyword->text, known, count);
 }
 
 /* ---- reading -------------------------------------------------------------------------------------------------- */
@@ -121,6 +125,31 @@ void recipe_open_block(recipe_reader *reader, const recipe_block *block) {
     reader->seen_in_block = (recipe_seen){0};
 }
 
+/* After a slip the line is read as what was meant, so that nothing seems to be missing further down. */
+static void read_as_meant(recipe_reader *reader, const char *meant) {
+    const recipe_keyword *inner = find(reader->block, meant);
+    const recipe_block *block = inner ? reader->block : reader->language->top;
+    recipe_seen *seen = inner ? &reader->seen_in_block : &reader->seen;
+    const recipe_keyword *keyword = inner ? inner : find(block, meant);
+    size_t index = (size_t)(keyword - block->keywords);
+    sb_place before = seen->places[index];
+    if (before.source && (keyword->flags & RECIPE_ONCE))
+        return;
+    if (!inner)
+        close_block(reader);
+    read_with(reader, block, seen, keyword);
+    seen->places[index] = before;
+    seen->meant[index] = true;
+}
+
+static void read_unknown(recipe_reader *reader) {
+    if (tell_block(reader, reader->language) || tell_other_file(reader))
+        return;
+    const char *meant = tell_unknown(reader);
+    if (meant)
+        read_as_meant(reader, meant);
+}
+
 static void read_line(recipe_reader *reader) {
     const char *word = reader->line->keyword.text;
     const recipe_keyword *inner = find(reader->block, word), *outer = find(reader->language->top, word);
@@ -129,8 +158,8 @@ static void read_line(recipe_reader *reader) {
     } else if (outer) {
         close_block(reader);
         read_with(reader, reader->language->top, &reader->seen, outer);
-    } else if (!tell_block(reader, reader->language) && !tell_other_file(reader)) {
-        tell_unknown(reader);
+    } else {
+        read_unknown(reader);
     }
 }
 

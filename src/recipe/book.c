@@ -1,5 +1,5 @@
 /* Recipes by name, read once each, with the recipes inside them. */
-#include "sawbill/recipe.h"
+#include "recipe/reader.h"
 
 #include <dirent.h>
 #include <stdlib.h>
@@ -16,6 +16,7 @@ typedef enum book_state {
 typedef struct book_entry {
     const char *name;
     const sb_recipe *recipe;
+    bool misread; /* its own file has mistakes */
     book_state state;
     struct book_entry *asker; /* while OPENING: the recipe that this one is a component of */
 } book_entry;
@@ -59,8 +60,6 @@ void sb_recipe_book_add(sb_run *run, sb_recipe_book *book, const sb_recipe *reci
 
 static const char ending[] = ".recipe";
 
-typedef SB_LIST(const char *) name_list;
-
 static int compare_names(const void *a, const void *b) {
     return strcmp(*(const char *const *)a, *(const char *const *)b);
 }
@@ -70,8 +69,8 @@ static void close_folder(void *folder) {
 }
 
 /* In the order of the alphabet, for a folder has none of its own. */
-static name_list names_in(sb_run *run, const char *path) {
-    name_list names = {0};
+static recipe_words names_in(sb_run *run, const char *path) {
+    recipe_words names = {0};
     DIR *folder = opendir(path);
     if (!folder)
         return names;
@@ -79,7 +78,7 @@ static name_list names_in(sb_run *run, const char *path) {
     for (struct dirent *file; (file = readdir(folder)) != NULL;) {
         size_t length = strlen(file->d_name), tail = strlen(ending);
         if (length > tail && strcmp(file->d_name + length - tail, ending) == 0)
-            SB_PUSH(run->pool, names, sb_pool_copy(run->pool, file->d_name, length - tail));
+            recipe_add_word(run, &names, sb_pool_copy(run->pool, file->d_name, length - tail));
     }
     if (names.count)
         qsort(names.items, names.count, sizeof *names.items, compare_names);
@@ -91,9 +90,9 @@ static const sb_recipe *read_file(sb_run *run, const sb_recipe_book *book, const
     const char *path = sb_pool_print(run->pool, "%s/%s%s", book->folder, name, ending);
     if (stat(path, &status) == 0)
         return sb_recipe_read(run, path, book->decimal_comma);
-    name_list known = names_in(run, book->folder);
+    recipe_words known = names_in(run, book->folder);
     for (size_t i = 0; i < book->entries.count; i++)
-        SB_PUSH(run->pool, known, book->entries.items[i]->name);
+        recipe_add_word(run, &known, book->entries.items[i]->name);
     sb_error_unknown(run, at, "recipe", name, known.items, known.count);
     return NULL;
 }
@@ -111,8 +110,7 @@ static book_entry *entry_of(sb_run *run, sb_recipe_book *book, const char *name,
         sb_error(run, recipe->place, "this file is %s%s: expected `recipe %s`", name, ending, name);
     entry = add(run, book, name);
     entry->recipe = recipe;
-    if (sb_notices_count(run, SB_ERROR) > errors)
-        entry->state = FAULTY;
+    entry->misread = sb_notices_count(run, SB_ERROR) > errors;
     return entry;
 }
 
@@ -136,20 +134,20 @@ static bool has_input(const sb_recipe *recipe, const char *name) {
 }
 
 static void tell_input(sb_run *run, const sb_recipe *recipe, const sb_recipe_set *set) {
-    name_list known = {0};
+    recipe_words known = {0};
     for (size_t i = 0; i < recipe->inputs.count; i++)
-        SB_PUSH(run->pool, known, recipe->inputs.items[i].name);
+        recipe_add_word(run, &known, recipe->inputs.items[i].name);
     for (size_t i = 0; i < recipe->choices.count; i++)
-        SB_PUSH(run->pool, known, recipe->choices.items[i].name);
+        recipe_add_word(run, &known, recipe->choices.items[i].name);
     sb_error_unknown(run, set->place, "input", set->name, known.items, known.count);
 }
 
 static void check_role(sb_run *run, const sb_recipe *recipe, const sb_recipe_stock *stock) {
-    name_list known = {0};
+    recipe_words known = {0};
     for (size_t i = 0; i < recipe->roles.count; i++) {
         if (strcmp(recipe->roles.items[i].role, stock->role) == 0)
             return;
-        SB_PUSH(run->pool, known, recipe->roles.items[i].role);
+        recipe_add_word(run, &known, recipe->roles.items[i].role);
     }
     sb_error_unknown(run, stock->place, "role", stock->role, known.items, known.count);
 }
@@ -180,11 +178,12 @@ static bool open_component(sb_run *run, sb_recipe_book *book, book_entry *entry,
     return good;
 }
 
+/* A faulty file is looked through all the same, so that all its mistakes come out. */
 static bool open_entry(sb_run *run, sb_recipe_book *book, book_entry *entry, book_entry *asker) {
     if (entry->state != UNOPENED)
         return entry->state == WHOLE;
     size_t errors = sb_notices_count(run, SB_ERROR);
-    bool good = true;
+    bool good = !entry->misread;
     entry->state = OPENING;
     entry->asker = asker;
     sb_recipe_check_names(run, entry->recipe);

@@ -1,14 +1,14 @@
 /* Names in formulas that nothing in the recipe can satisfy, found without evaluating anything. */
-#include "sawbill/recipe.h"
+#include "recipe/reader.h"
 
 #include <string.h>
 
 typedef struct name_check {
     sb_run *run;
     const sb_recipe *recipe;
-    const sb_recipe_loop *loop;  /* around the formula */
-    SB_LIST(const char *) names; /* inputs, choices, their words, derived values */
-    SB_LIST(const char *) roles;
+    const sb_recipe_loop *loop; /* around the formula */
+    recipe_words names;         /* inputs, choices, their words, derived values */
+    recipe_words roles;
 } name_check;
 
 static const char *const attributes[] = {"thickness", "width", "density"};
@@ -20,19 +20,18 @@ enum {
 
 static void collect(name_check *check) {
     const sb_recipe *recipe = check->recipe;
-    sb_pool *pool = check->run->pool;
     for (size_t i = 0; i < recipe->inputs.count; i++)
-        SB_PUSH(pool, check->names, recipe->inputs.items[i].name);
+        recipe_add_word(check->run, &check->names, recipe->inputs.items[i].name);
     for (size_t i = 0; i < recipe->lets.count; i++)
-        SB_PUSH(pool, check->names, recipe->lets.items[i].name);
+        recipe_add_word(check->run, &check->names, recipe->lets.items[i].name);
     for (size_t i = 0; i < recipe->choices.count; i++) {
         const sb_recipe_choice *choice = &recipe->choices.items[i];
-        SB_PUSH(pool, check->names, choice->name);
+        recipe_add_word(check->run, &check->names, choice->name);
         for (size_t j = 0; j < choice->words.count; j++)
-            SB_PUSH(pool, check->names, choice->words.items[j]);
+            recipe_add_word(check->run, &check->names, choice->words.items[j]);
     }
     for (size_t i = 0; i < recipe->roles.count; i++)
-        SB_PUSH(pool, check->roles, recipe->roles.items[i].role);
+        recipe_add_word(check->run, &check->roles, recipe->roles.items[i].role);
 }
 
 static bool among(const char *word, const char *const *words, size_t count) {
@@ -78,11 +77,11 @@ static void check_name(name_check *check, const char *word, sb_place at) {
     }
     if (tell_missing_blanks(check, word, at))
         return;
-    SB_LIST(const char *) known = {0};
+    recipe_words known = {0};
     for (const sb_recipe_loop *loop = check->loop; loop; loop = loop->guard.loop)
-        SB_PUSH(check->run->pool, known, loop->name);
+        recipe_add_word(check->run, &known, loop->name);
     for (size_t i = 0; i < check->names.count; i++)
-        SB_PUSH(check->run->pool, known, check->names.items[i]);
+        recipe_add_word(check->run, &known, check->names.items[i]);
     sb_error_unknown(check->run, at, "name", word, known.items, known.count);
 }
 

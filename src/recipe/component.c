@@ -52,7 +52,7 @@ void recipe_read_component(recipe_reader *reader) {
     reader->component =
         (sb_recipe_component){.guard = {.loop = reader->loop, .place = recipe_line_place(reader)}};
     recipe_open_block(reader, &recipe_component_block);
-    const sb_token *name = recipe_new_name(reader, RECIPE_PARTS, "component");
+    const sb_token *name = recipe_new_name(reader, RECIPE_COMPONENTS, "component");
     if (!name)
         return;
     reader->component.name = reader->component.recipe = name->text;

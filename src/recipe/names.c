@@ -13,23 +13,29 @@ static bool is_grammar_word(const char *word) {
     return false;
 }
 
+static bool in_formulas(recipe_space space) {
+    return space == RECIPE_VALUES || space == RECIPE_WORDS;
+}
+
+static bool made(recipe_space space) {
+    return space == RECIPE_PARTS || space == RECIPE_COMPONENTS;
+}
+
 /* Parts and roles never stand alone in a formula, so they may be called like a function: `floor`. */
 static bool reserved(recipe_space space, const char *word) {
-    bool in_formulas = space == RECIPE_VALUES || space == RECIPE_WORDS;
-    return in_formulas ? sb_formula_reserved(word) : is_grammar_word(word);
+    return in_formulas(space) ? sb_formula_reserved(word) : is_grammar_word(word);
 }
 
 /* ---- what is taken ------------------------------------------------------------------------------------------ */
 
-/* Words of choices and names of values meet in formulas; two choices may have the same word. */
+/* Words of choices and names of values meet in formulas. Two choices may have the same word, a role several
+ * lines, and a counter may be used again once its repeat has ended. */
 static bool clash(const recipe_name *name, recipe_space space, const char *what) {
-    bool in_formulas = space == RECIPE_VALUES || space == RECIPE_WORDS;
-    bool it_too = name->space == RECIPE_VALUES || name->space == RECIPE_WORDS;
     if (name->gone && strcmp(name->what, what) == 0)
         return false;
-    if (space == RECIPE_WORDS && name->space == RECIPE_WORDS)
-        return false;
-    return in_formulas ? it_too : name->space == space && space != RECIPE_ROLES;
+    if (space == name->space)
+        return space != RECIPE_WORDS && space != RECIPE_ROLES;
+    return (in_formulas(space) && in_formulas(name->space)) || (made(space) && made(name->space));
 }
 
 const recipe_name *recipe_find_name(const recipe_reader *reader, recipe_space space, const char *word) {
@@ -87,11 +93,18 @@ void recipe_refer(recipe_reader *reader, recipe_space space, const char *what, c
     SB_PUSH(reader->run->pool, reader->references, name);
 }
 
+void recipe_add_word(sb_run *run, recipe_words *words, const char *word) {
+    for (size_t i = 0; i < words->count; i++)
+        if (strcmp(words->items[i], word) == 0)
+            return;
+    SB_PUSH(run->pool, *words, word);
+}
+
 static void tell_unknown(recipe_reader *reader, const recipe_name *reference) {
-    SB_LIST(const char *) known = {0};
+    recipe_words known = {0};
     for (size_t i = 0; i < reader->names.count; i++)
         if (reader->names.items[i].space == reference->space)
-            SB_PUSH(reader->run->pool, known, reader->names.items[i].word);
+            recipe_add_word(reader->run, &known, reader->names.items[i].word);
     sb_error_unknown(reader->run, reference->place, reference->what, reference->word, known.items,
                      known.count);
 }

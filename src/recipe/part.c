@@ -1,6 +1,8 @@
 /* part NAME [when ...] [: title] and the plain lines of its block. */
 #include "recipe/reader.h"
 
+#include <string.h>
+
 /* ---- lines with one formula --------------------------------------------------------------------------------- */
 
 static void read_count(recipe_reader *reader) {
@@ -71,11 +73,20 @@ static void read_note(recipe_reader *reader) {
     reader->part.note = recipe_prose(reader);
 }
 
+/* Skips a word and the blanks behind it; NULL when another word stands there. */
+static const char *behind(const char *text, const char *word) {
+    size_t length = strlen(word);
+    if (strncmp(text, word, length) != 0 || !strchr(" \t:", text[length]))
+        return NULL;
+    return text + length + strspn(text + length, " \t");
+}
+
 /* `note saw : ...` and `note quote : ...` are the recipe's, wherever they stand. */
 static bool note_of_recipe(recipe_reader *reader) {
-    sb_cursor cursor = sb_statement_tokens(reader->run, reader->lexer, reader->line);
-    return (sb_take_word(&cursor, "saw") || sb_take_word(&cursor, "quote")) &&
-           (cursor.at->kind == SB_TEXT || sb_at_word(&cursor, "when"));
+    const char *text = sb_place_text(reader->run, reader->line->rest), *rest = behind(text, "saw");
+    if (!rest)
+        rest = behind(text, "quote");
+    return rest && (*rest == ':' || behind(rest, "when"));
 }
 
 /* A line of its own in a block with a guard: the condition of the whole block. */

@@ -49,7 +49,8 @@ extern const recipe_block recipe_part_block, recipe_component_block, recipe_piec
 typedef enum recipe_space {
     RECIPE_VALUES, /* inputs, choices, derived values, counters */
     RECIPE_WORDS,  /* of choices */
-    RECIPE_PARTS,  /* parts and components */
+    RECIPE_PARTS,  /* and components: no two of them share a name */
+    RECIPE_COMPONENTS,
     RECIPE_JOINTS,
     RECIPE_ROLES,
     RECIPE_PIECES,
@@ -67,6 +68,7 @@ typedef struct recipe_name {
 
 typedef struct recipe_seen {
     sb_place places[RECIPE_MOST_KEYWORDS]; /* of the first line with each keyword of a block */
+    bool meant[RECIPE_MOST_KEYWORDS];      /* an unknown keyword is nearest to this one */
 } recipe_seen;
 
 struct recipe_reader {
@@ -129,6 +131,12 @@ const recipe_name *recipe_find_name(const recipe_reader *reader, recipe_space sp
 void recipe_add_name(recipe_reader *reader, recipe_space space, const char *what, const sb_token *token);
 void recipe_refer(recipe_reader *reader, recipe_space space, const char *what, const sb_token *token);
 void recipe_check_references(recipe_reader *reader);
+/* The words of a space, each once. */
+typedef struct recipe_words {
+    const char **items;
+    size_t count, capacity;
+} recipe_words;
+void recipe_add_word(sb_run *run, recipe_words *words, const char *word);
 void recipe_counter_gone(recipe_reader *reader, const char *word);
 
 /* ---- statements -------------------------------------------------------------------------------------------- */

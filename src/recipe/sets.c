@@ -9,6 +9,11 @@ static const char *take_name(recipe_reader *reader, bool of_pieces, const char *
     if (!first)
         return NULL;
     *place = first->place;
+    if (!of_pieces && sb_at_symbol(&reader->cursor, ".")) {
+        sb_error(reader->run, first->place,
+                 "only an option says which piece it is about: expected the name alone");
+        return NULL;
+    }
     if (!of_pieces || !sb_take_symbol(&reader->cursor, "."))
         return first->text;
     recipe_refer(reader, RECIPE_PIECES, "piece", first);
