@@ -1,6 +1,8 @@
 /* The sheets Material and Labour: every line an amount of its own, rounded once. */
 #include "papers/estimate.h"
 
+#include <string.h>
+
 static const sb_relation *cell(const estimate_paper *p, const sb_table *table, size_t column) {
     return sb_rel_cell(p->run, table, table->rows.count - 1, column);
 }
@@ -45,6 +47,29 @@ static void put_material(estimate_paper *p, const sb_material_line *line) {
     row[MATERIAL_AMOUNT].place = line->place;
 }
 
+/* The lines stand by group, so that each group is a run of rows. */
+static void put_group(estimate_paper *p, sb_table *groups, size_t first, size_t last) {
+    sb_money sum = {0};
+    for (size_t i = first; i <= last; i++)
+        sum = sb_money_add(sum, p->e->materials.items[i].amount);
+    const sb_relation *relation =
+        sb_rel_round(p->run, sb_rel_sum(p->run, p->materials, MATERIAL_AMOUNT, first, last), p->digits);
+    sb_cell *row = sb_row_add(p->run, groups);
+    row[0] = sb_cell_text(sb_material_group_word(p->e->materials.items[first].group));
+    row[1] = sb_cell_related(sb_cell_money(sum), relation);
+}
+
+static void put_groups(estimate_paper *p) {
+    sb_table *groups = sb_table_add(p->run, p->material, "By group", "Group|Amount>");
+    size_t count = p->e->materials.count;
+    for (size_t first = 0, next; first < count; first = next) {
+        for (next = first + 1; next < count; next++)
+            if (p->e->materials.items[next].group != p->e->materials.items[first].group)
+                break;
+        put_group(p, groups, first, next - 1);
+    }
+}
+
 void estimate_material(estimate_paper *p) {
     sb_paragraph_add(p->run, p->material, charge_words(p->shop->settings.charge), false);
     p->materials = sb_table_add(p->run, p->material, "", "Group|What|Quantity>|Each>|Amount>");
@@ -53,6 +78,8 @@ void estimate_material(estimate_paper *p) {
     sb_cell *row = sb_total_row_add(p->run, p->materials);
     row[MATERIAL_WHAT] = sb_cell_strong(sb_cell_text("Material"));
     row[MATERIAL_AMOUNT] = total(p, p->materials, MATERIAL_AMOUNT, sb_cell_money(p->e->material_total));
+    if (p->e->materials.count)
+        put_groups(p);
 }
 
 /* ---- labour
@@ -85,11 +112,15 @@ static const char *unit_words(const sb_operation *operation) {
 }
 
 static const char *for_words(const sb_labour_line *line) {
-    return line->from_plan ? "counted from the cutting plan" : line->text;
+    if (line->from_plan)
+        return "counted from the cutting plan";
+    return strcmp(line->text, line->operation->title) == 0 ? "" : line->text;
 }
 
 /* A time that is no decimal of a minute stands as seconds / 60. */
 static sb_cell minutes_cell(const estimate_paper *p, sb_duration time) {
+    if (time.ms % 60000 == 0)
+        return sb_cell_count(time.ms / 60000);
     if (time.ms % 60 == 0)
         return sb_cell_decimal(time.ms / 60, 3);
     const sb_relation *seconds = sb_rel_number(p->run, time.ms, 3);

@@ -8,7 +8,16 @@ static const sb_takeoff_piece *piece_of(const estimate_paper *p, size_t i) {
 /* ---- inputs
  * -------------------------------------------------------------------------------------------------- */
 
+static bool any_inputs(const estimate_paper *p) {
+    for (size_t i = 0; i < p->e->pieces.count; i++)
+        if (piece_of(p, i)->input_count)
+            return true;
+    return false;
+}
+
 static void put_inputs(estimate_paper *p) {
+    if (!any_inputs(p))
+        return;
     sb_table *table = sb_table_add(p->run, p->pieces, "Inputs used", "Piece|Input|Value|What it is");
     for (size_t i = 0; i < p->e->pieces.count; i++) {
         const sb_takeoff_piece *piece = piece_of(p, i);
@@ -31,7 +40,8 @@ enum {
     SHARE_LABOUR,
     SHARE_OVERHEAD,
     SHARE_CONTINGENCY,
-    SHARE_NET
+    SHARE_NET,
+    SHARE_HOURS
 };
 
 static void put_share_row(estimate_paper *p, size_t i) {
@@ -43,6 +53,7 @@ static void put_share_row(estimate_paper *p, size_t i) {
     row[SHARE_OVERHEAD] = sb_cell_money(line->overhead);
     row[SHARE_CONTINGENCY] = sb_cell_money(line->contingency);
     row[SHARE_NET] = sb_cell_money(line->net);
+    row[SHARE_HOURS] = sb_cell_duration(line->time);
 }
 
 static void put_shares(estimate_paper *p) {
@@ -52,7 +63,7 @@ static void put_shares(estimate_paper *p) {
                      "the batch by labour time. Shares add up to the cent.",
                      false);
     p->shares = sb_table_add(p->run, p->pieces, "Shares, as reckoned",
-                             "Piece|Material>|Labour>|Overhead>|Contingency>|Net price>");
+                             "Piece|Material>|Labour>|Overhead>|Contingency>|Net price>|Hours>");
     for (size_t i = 0; i < p->e->pieces.count; i++)
         put_share_row(p, i);
     const sb_money sums[] = {p->e->material_total, p->e->labour_total, p->e->overhead, p->e->contingency,
@@ -62,6 +73,7 @@ static void put_shares(estimate_paper *p) {
     for (size_t i = 0; i < sizeof sums / sizeof *sums; i++)
         row[SHARE_MATERIAL + i] = sb_cell_related(
             sb_cell_money(sums[i]), rel_sum_of(p->run, p->shares, SHARE_MATERIAL + i, p->digits));
+    row[SHARE_HOURS] = sb_cell_duration(p->e->time);
 }
 
 /* A piece's part of an amount that may have changed: its share as reckoned, in proportion. */

@@ -143,13 +143,15 @@ static void put_terms(const quote *q) {
         false);
     say(q, word(q, "terms-wood"), false);
     say(q, word(q, "terms-changes"), false);
+    say(q, wording_fill(q->run, q->words, "currency", "currency", q->shop->settings.currency.code), true);
     say(q, tax_words(q), true);
 }
 
 static void put_choice(const quote *q) {
-    sb_table *table =
-        sb_table_add(q->run, q->sheet, "",
-                     sb_pool_print(q->run->pool, "%s||%s>", word(q, "option-choice"), word(q, "total")));
+    bool taxed = q->ways->list.items[0].estimate->taxes.count > 0;
+    sb_table *table = sb_table_add(q->run, q->sheet, "",
+                                   sb_pool_print(q->run->pool, "%s||%s>", word(q, "option-choice"),
+                                                 word(q, taxed ? "total-gross" : "total")));
     for (size_t i = 0; i < q->ways->list.count; i++) {
         sb_cell *row = sb_row_add(q->run, table);
         row[0] = sb_cell_text(option_title(q, i));

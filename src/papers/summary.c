@@ -70,29 +70,54 @@ static const char *work_words(const summary *s) {
                          money(s, s->e->earned_hour));
 }
 
+static const char *cost_words(const summary *s) {
+    const sb_settings *settings = &s->shop->settings;
+    const sb_money parts[] = {s->e->material_total, s->e->labour_total, s->e->overhead};
+    const char *words[3];
+    for (size_t i = 0; i < 3; i++)
+        words[i] = sb_write_money(s->run, parts[i], settings->currency, &settings->style);
+    return sb_pool_print(s->run->pool, "%s = material %s + labour %s + overhead %s", money(s, s->e->cost),
+                         words[0], words[1], words[2]);
+}
+
 static void put_outcome(const summary *s) {
     sb_table *table = sb_table_add(s->run, s->sheet, "", "|");
     table->no_heading = true;
     put(s, table, "Total", total_words(s));
     if (s->e->deposit.minor != 0)
         put(s, table, "Deposit", money(s, s->e->deposit));
-    put(s, table, "Cost",
-        sb_pool_print(s->run->pool, "%s: material %s, labour %s, overhead %s", money(s, s->e->cost),
-                      money(s, s->e->material_total), money(s, s->e->labour_total),
-                      money(s, s->e->overhead)));
+    put(s, table, "Cost", cost_words(s));
     put(s, table, "Floor", floor_words(s));
     put(s, table, "Margin left", margin_words(s));
     put(s, table, "Work", work_words(s));
     if (s->e->lead_days >= 0)
-        put(s, table, "Lead time", sb_pool_print(s->run->pool, "%d days", s->e->lead_days));
+        put(s, table, "Lead time",
+            sb_pool_print(s->run->pool, "%d day%s", s->e->lead_days, s->e->lead_days == 1 ? "" : "s"));
     put(s, table, "Cutting plan",
         sb_pool_print(s->run->pool, "%s; waste %s of what is used up", plan_words(s->run, s->way->plan),
                       share_words(s->run, s->shop, (sb_share){sb_mul_div(s->e->waste.ppm, 1, 1000) * 1000})));
 }
 
-/* Boards and sheets by name; packs and tins are in the order list. */
+/* Whole boards and sheets, whatever the job is charged; packs and tins are in the order list. */
 static bool by_length(const sb_material_line *line) {
-    return line->order && (line->group == SB_MATERIAL_TIMBER || line->group == SB_MATERIAL_SHEETS);
+    return line->group == SB_MATERIAL_TIMBER || line->group == SB_MATERIAL_SHEETS;
+}
+
+static void put_taken(const summary *s, sb_table *table, const sb_material_line *line) {
+    sb_cell *row = sb_row_add(s->run, table);
+    row[0] = sb_cell_count(line->order->count);
+    row[1] = sb_cell_text(line->what);
+    row[2] = sb_cell_money(line->order->amount);
+}
+
+static void tell_others(const summary *s, size_t count) {
+    if (count)
+        sb_paragraph_add(
+            s->run, s->sheet,
+            sb_pool_print(s->run->pool,
+                          "With them %zu line%s of fixings, finish and other supplies: see the order list.",
+                          count, count == 1 ? "" : "s"),
+            false);
 }
 
 static void put_timber(const summary *s) {
@@ -100,23 +125,12 @@ static void put_timber(const summary *s) {
     size_t others = 0;
     for (size_t i = 0; i < s->e->materials.count; i++) {
         const sb_material_line *line = &s->e->materials.items[i];
-        if (!by_length(line)) {
+        if (line->order && by_length(line))
+            put_taken(s, table, line);
+        else
             others += line->order != NULL;
-            continue;
-        }
-        sb_cell *row = sb_row_add(s->run, table);
-        row[0] = line->quantity_milli % 1000 == 0 ? sb_cell_count(line->quantity_milli / 1000)
-                                                  : sb_cell_decimal(line->quantity_milli, 3);
-        row[1] = sb_cell_text(line->what);
-        row[2] = sb_cell_money(line->amount);
     }
-    if (others)
-        sb_paragraph_add(
-            s->run, s->sheet,
-            sb_pool_print(s->run->pool,
-                          "With them %zu line%s of fixings, finish and other supplies: see the order list.",
-                          others, others == 1 ? "" : "s"),
-            false);
+    tell_others(s, others);
 }
 
 static void put_options(const summary *s, const sb_ways *ways) {
