@@ -27,32 +27,7 @@ void takeoff_joints(takeoff_making *making) {
     }
 }
 
-static bool count_joints(takeoff_making *making, const char *name, sb_place at, int64_t *out) {
-    sb_run *run = making->walk->run;
-    const char **known = SB_NEW_ARRAY(run->pool, const char *, making->joints.count + 1);
-    for (size_t i = 0; i < making->joints.count; i++) {
-        known[i] = making->joints.items[i].name;
-        *out = making->joints.items[i].count;
-        if (strcmp(known[i], name) == 0)
-            return true;
-    }
-    sb_error_unknown(run, at, "joint", name, known, making->joints.count);
-    return false;
-}
-
-/* ---- parts --------------------------------------------------------------------------------------------------- */
-
-bool takeoff_part_known(takeoff_making *making, const char *name, sb_place at) {
-    const sb_recipe *recipe = making->recipe;
-    const char **known = SB_NEW_ARRAY(making->walk->run->pool, const char *, recipe->parts.count + 1);
-    for (size_t i = 0; i < recipe->parts.count; i++) {
-        known[i] = recipe->parts.items[i].name;
-        if (strcmp(known[i], name) == 0)
-            return true;
-    }
-    sb_error_unknown(making->walk->run, at, "part", name, known, recipe->parts.count);
-    return false;
-}
+/* ---- parts ---------------------------------------------------------------------------------------------- */
 
 static bool is_named(const sb_part *part, const char *const *names, size_t count) {
     for (size_t i = 0; i < count; i++)
@@ -71,10 +46,11 @@ int64_t takeoff_count_parts(const takeoff_making *making, const char *name) {
     return count;
 }
 
-int64_t takeoff_count_joints(const takeoff_making *making) {
+int64_t takeoff_count_joints(const takeoff_making *making, const char *name) {
     int64_t count = 0;
     for (size_t i = 0; i < making->joints.count; i++)
-        count = sb_add(count, making->joints.items[i].count);
+        if (!name || strcmp(making->joints.items[i].name, name) == 0)
+            count = sb_add(count, making->joints.items[i].count);
     return count;
 }
 
@@ -105,19 +81,15 @@ sb_area takeoff_surface(const takeoff_making *making, sb_surface surface, const 
 
 /* ---- per what -------------------------------------------------------------------------------------------------- */
 
-bool takeoff_basis(takeoff_making *making, sb_recipe_basis basis, const char *of, sb_place at, int64_t *out) {
+int64_t takeoff_basis(const takeoff_making *making, sb_recipe_basis basis, const char *of) {
     switch (basis) {
     case SB_PER_THE_PART:
-        *out = takeoff_count_parts(making, of);
-        return !of || takeoff_part_known(making, of, at);
+        return takeoff_count_parts(making, of);
     case SB_PER_THE_JOINT:
-        *out = takeoff_count_joints(making);
-        return !of || count_joints(making, of, at, out);
+        return takeoff_count_joints(making, of);
     case SB_PER_THE_BATCH:
-        *out = 1;
-        return true;
+        return 1;
     default:
-        *out = making->count;
-        return true;
+        return making->count;
     }
 }

@@ -94,11 +94,5 @@ static bool one_board(takeoff_parting *parting) {
 }
 
 bool takeoff_board_part(takeoff_parting *parting) {
-    const sb_recipe_part *line = parting->line;
-    if (line->planed_width && line->width) {
-        sb_error(parting->making->walk->run, sb_formula_place(line->width),
-                 "the width of %s is told twice: by `width` and by `planed ... by`", line->name);
-        return false;
-    }
-    return plane(parting) && (line->glued ? takeoff_glued_part(parting) : one_board(parting));
+    return plane(parting) && (parting->line->glued ? takeoff_glued_part(parting) : one_board(parting));
 }

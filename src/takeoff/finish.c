@@ -1,13 +1,6 @@
 /* Oil and paint: area times coats over coverage, in millilitres, rounded up once for all pieces of a kind. */
 #include "takeoff/inside.h"
 
-static bool names_known(takeoff_making *making, const sb_recipe_finish *line) {
-    bool good = true;
-    for (size_t i = 0; i < line->parts.count; i++)
-        good = takeoff_part_known(making, line->parts.items[i], line->guard.place) && good;
-    return good;
-}
-
 static bool coats_of(takeoff_making *making, const sb_recipe_finish *line, const takeoff_scopes *scopes,
                      int64_t *coats) {
     *coats = 0;
@@ -24,7 +17,7 @@ static void use(takeoff_making *making, const sb_recipe_finish *line, const take
     int64_t coats;
     sb_place at = line->guard.place;
     const sb_stock *stock = takeoff_stock(making, line->stock, 1u << SB_STOCK_FINISH, "a finish", at);
-    if (!names_known(making, line) || !coats_of(making, line, scopes, &coats) || !stock)
+    if (!coats_of(making, line, scopes, &coats) || !stock)
         return;
     if (stock->coverage.um2 <= 0) {
         sb_error(making->walk->run, at, "nothing is known of how far %s goes: its `coverage` is missing",

@@ -4,18 +4,17 @@
 #define KINDS_OF_FIXING (1u << SB_STOCK_FIXING | 1u << SB_STOCK_OTHER)
 
 static void use(takeoff_making *making, const sb_recipe_fixing *line, const takeoff_scopes *scopes) {
-    int64_t basis, each, amount = 0;
+    int64_t basis = takeoff_basis(making, line->basis, line->of), each, amount = 0;
     const sb_stock *stock =
         takeoff_stock(making, line->stock, KINDS_OF_FIXING, "a fixing", line->guard.place);
-    if (!takeoff_basis(making, line->basis, line->of, line->guard.place, &basis) || !stock)
-        return;
     for (size_t i = 0; i < scopes->count; i++) {
         if (!sb_formula_count(making->walk->run, line->count, scopes->items[i], &each))
             return;
         amount = sb_add(amount, sb_mul(each, basis));
     }
     sb_usage usage = {.stock = stock, .amount = amount, .net = amount, .place = line->guard.place};
-    takeoff_use(making, line->basis == SB_PER_THE_BATCH, usage);
+    if (stock)
+        takeoff_use(making, line->basis == SB_PER_THE_BATCH, usage);
 }
 
 void takeoff_fixings(takeoff_making *making) {

@@ -19,14 +19,13 @@ static bool area_of(takeoff_making *making, const sb_recipe_glue *line, const ta
 }
 
 static void use(takeoff_making *making, const sb_recipe_glue *line, const takeoff_scopes *scopes) {
-    int64_t basis;
     sb_area area;
     sb_place at = line->guard.place;
     const sb_stock *stock = takeoff_stock(making, line->stock, 1u << SB_STOCK_GLUE, "glue", at);
-    if (!takeoff_basis(making, line->basis, line->of, at, &basis) || !area_of(making, line, scopes, &area) ||
-        !stock)
+    if (!area_of(making, line, scopes, &area) || !stock)
         return;
-    int64_t amount = sb_mul_div_up(sb_mul(area.um2, basis), stock->spread.mg, UM2_PER_M2);
+    int64_t all = sb_mul(area.um2, takeoff_basis(making, line->basis, line->of));
+    int64_t amount = sb_mul_div_up(all, stock->spread.mg, UM2_PER_M2);
     sb_usage usage = {.stock = stock, .amount = amount, .net = amount, .place = at};
     takeoff_use(making, line->basis == SB_PER_THE_BATCH, usage);
 }

@@ -58,12 +58,7 @@ static bool choose_staves(takeoff_parting *parting, sb_length panel) {
 bool takeoff_glued_part(takeoff_parting *parting) {
     sb_part *part = &parting->part;
     const takeoff_walk *walk = parting->making->walk;
-    const sb_formula *formula = takeoff_width_formula(parting->line);
-    if (!formula)
-        return tell_stave(
-            parting,
-            sb_pool_print(walk->run->pool, "a glued part has a `width`: expected one for %s", part->name));
-    if (!takeoff_size(parting, formula, "width", &part->width) ||
+    if (!takeoff_size(parting, takeoff_width_formula(parting->line), "width", &part->width) ||
         !takeoff_extra(parting, parting->line->edge_loss, "loss at each edge", &part->edge_loss) ||
         !takeoff_extra(parting, parting->line->over_length, "over-length", &part->over_length))
         return false;

@@ -61,12 +61,12 @@ typedef struct takeoff_givens {
     SB_LIST(sb_recipe_stock) stocks;
 } takeoff_givens;
 
-/* ---- option.c: what the job and its option say about a piece -------------------------------------------- */
+/* ---- option.c: what the job, its option and what-if settings say about a piece -------------------------------------------- */
 
 int64_t takeoff_piece_count(const takeoff_walk *walk, const sb_job_piece *piece);
 takeoff_givens takeoff_piece_givens(takeoff_walk *walk, const sb_job_piece *piece, const sb_recipe *recipe);
-/* Lines of the option that name no piece, or that no piece's recipe has anything to do with. */
-void takeoff_check_option(takeoff_walk *walk, const sb_recipe *const *recipes);
+/* Lines for all pieces, of the option or what-if, that no piece's recipe has anything to do with. */
+void takeoff_check_settings(takeoff_walk *walk, const sb_recipe *const *recipes);
 
 /* ---- a recipe at work ------------------------------------------------------------------------------------ */
 
@@ -121,11 +121,12 @@ bool takeoff_part(takeoff_parting *parting);       /* part.c: fills in part; fal
 bool takeoff_board_part(takeoff_parting *parting); /* board.c: full width, ripped, planed */
 const sb_formula *takeoff_width_formula(const sb_recipe_part *line); /* board.c */
 bool takeoff_glued_part(takeoff_parting *parting);                   /* glued.c: staves side by side */
-bool takeoff_layers(takeoff_parting *parting);      /* glued.c: layers on one another, glue */
-bool takeoff_sheet_part(takeoff_parting *parting);  /* sheet.c */
-bool takeoff_volume_part(takeoff_parting *parting); /* volume.c */
-bool takeoff_ends(takeoff_parting *parting);        /* ends.c */
-void takeoff_outline(takeoff_parting *parting);     /* outline.c: areas of the finished part */
+bool takeoff_layers(takeoff_parting *parting);        /* glued.c: layers on one another, glue */
+bool takeoff_sheet_part(takeoff_parting *parting);    /* sheet.c */
+bool takeoff_edging_covers(takeoff_parting *parting); /* sheet.c: the whole thickness of an edge */
+bool takeoff_volume_part(takeoff_parting *parting);   /* volume.c */
+bool takeoff_ends(takeoff_parting *parting);          /* ends.c */
+void takeoff_outline(takeoff_parting *parting);       /* outline.c: areas of the finished part */
 sb_length
 takeoff_mean_length(const sb_part *part); /* outline.c: length halfway between long and short points */
 void takeoff_part_uses(takeoff_parting *parting); /* part_uses.c: glue, edging, timber by volume */
@@ -149,13 +150,11 @@ void takeoff_glues(takeoff_making *making);    /* glue.c */
 void takeoff_works(takeoff_making *making);    /* work.c */
 void takeoff_always(takeoff_walk *walk);       /* work.c: what every job has */
 
-/* How many pieces, parts or joints there are in the whole job; 1 for the batch. False after an error. */
-bool takeoff_basis(takeoff_making *making, sb_recipe_basis basis, const char *of, sb_place at, int64_t *out);
-bool takeoff_part_known(takeoff_making *making, const char *name,
-                        sb_place at); /* in the recipe; else an error */
-/* Over the recipe's own parts and joints, in the whole job; name NULL: all parts. */
+/* How many pieces, parts or joints of this name there are in the whole job; 1 for the batch. */
+int64_t takeoff_basis(const takeoff_making *making, sb_recipe_basis basis, const char *of);
+/* Over the recipe's own parts and joints, in the whole job; name NULL: all. */
 int64_t takeoff_count_parts(const takeoff_making *making, const char *name);
-int64_t takeoff_count_joints(const takeoff_making *making);
+int64_t takeoff_count_joints(const takeoff_making *making, const char *name);
 sb_length takeoff_run_of_parts(const takeoff_making *making, const char *name); /* their lengths added up */
 /* A surface of the parts of these names; none: of all. */
 sb_area takeoff_surface(const takeoff_making *making, sb_surface surface, const char *const *names,
@@ -220,8 +219,8 @@ int64_t takeoff_needed(const takeoff_ordering *o, const sb_stock *stock,
                        sb_place *first);                                  /* order.c: by usages */
 int64_t takeoff_held(const takeoff_ordering *o, const sb_stock *stock);   /* order.c: what the rack holds */
 int64_t takeoff_bought(const takeoff_ordering *o, const sb_offer *offer); /* order.c: so far */
-const char *takeoff_amount_text(sb_run *run, const sb_stock *stock,
-                                int64_t amount); /* order.c: "420", "1250 ml" */
+const char *takeoff_amount_text(const takeoff_ordering *o, const sb_stock *stock,
+                                int64_t amount); /* order.c */
 /* order_packed.c: buys the cheapest packs for an amount; false when nobody sells enough. What the packs hold above
  * it goes to `over`. */
 bool takeoff_buy_packs(takeoff_ordering *o, const sb_stock *stock, int64_t amount, bool reorder,

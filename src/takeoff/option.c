@@ -1,4 +1,4 @@
-/* What a job and one of its options say about each piece. */
+/* What a job, one of its options and what-if settings say about each piece. */
 #include "takeoff/inside.h"
 
 #include <string.h>
@@ -36,28 +36,28 @@ int64_t takeoff_piece_count(const takeoff_walk *walk, const sb_job_piece *piece)
     return count;
 }
 
-/* The option's lines for every piece that has such an input, then those for this very piece, which go before
- * them. */
-static void add_option_sets(takeoff_walk *walk, const sb_job_piece *piece, const sb_recipe *recipe,
-                            takeoff_givens *givens) {
-    for (size_t i = 0; i < walk->option->sets.count; i++)
-        if (has_input(recipe, walk->option->sets.items[i].name))
-            SB_PUSH(walk->run->pool, givens->sets, walk->option->sets.items[i]);
-    for (size_t i = 0; i < walk->option->sets.count; i++) {
-        sb_recipe_set set = walk->option->sets.items[i];
+/* Lines for every piece that has such an input, then those for this very piece, which go before them. */
+static void add_sets(takeoff_walk *walk, const sb_job_piece *piece, const sb_recipe *recipe,
+                     const sb_recipe_set *sets, size_t count, takeoff_givens *givens) {
+    for (size_t i = 0; i < count; i++)
+        if (has_input(recipe, sets[i].name))
+            SB_PUSH(walk->run->pool, givens->sets, sets[i]);
+    for (size_t i = 0; i < count; i++) {
+        sb_recipe_set set = sets[i];
         set.name = of_piece(set.name, piece->name);
         if (set.name)
             SB_PUSH(walk->run->pool, givens->sets, set);
     }
 }
 
-static void add_option_stocks(takeoff_walk *walk, const sb_job_piece *piece, const sb_recipe *recipe,
-                              takeoff_givens *givens) {
-    for (size_t i = 0; i < walk->option->stocks.count; i++)
-        if (has_role(recipe, walk->option->stocks.items[i].role))
-            SB_PUSH(walk->run->pool, givens->stocks, walk->option->stocks.items[i]);
-    for (size_t i = 0; i < walk->option->stocks.count; i++) {
-        sb_recipe_stock stock = walk->option->stocks.items[i];
+static void add_stocks(takeoff_walk *walk, const sb_job_piece *piece, const sb_recipe *recipe,
+                       takeoff_givens *givens) {
+    const sb_job_option *option = walk->option;
+    for (size_t i = 0; i < option->stocks.count; i++)
+        if (has_role(recipe, option->stocks.items[i].role))
+            SB_PUSH(walk->run->pool, givens->stocks, option->stocks.items[i]);
+    for (size_t i = 0; i < option->stocks.count; i++) {
+        sb_recipe_stock stock = option->stocks.items[i];
         stock.role = of_piece(stock.role, piece->name);
         if (stock.role)
             SB_PUSH(walk->run->pool, givens->stocks, stock);
@@ -71,37 +71,20 @@ takeoff_givens takeoff_piece_givens(takeoff_walk *walk, const sb_job_piece *piec
     for (size_t i = 0; i < piece->stocks.count; i++)
         SB_PUSH(walk->run->pool, givens.stocks, piece->stocks.items[i]);
     if (walk->option) {
-        add_option_sets(walk, piece, recipe, &givens);
-        add_option_stocks(walk, piece, recipe, &givens);
+        add_sets(walk, piece, recipe, walk->option->sets.items, walk->option->sets.count, &givens);
+        add_stocks(walk, piece, recipe, &givens);
     }
+    add_sets(walk, piece, recipe, walk->job->sets.items, walk->job->sets.count, &givens);
     return givens;
 }
 
-/* ---- lines about nothing -------------------------------------------------------------------------------- */
+/* ---- lines about nothing: that pieces are known was seen to when the job was read -------------------------------------------------------------------------------- */
 
 typedef SB_LIST(const char *) word_list;
 
-static void check_piece(const takeoff_walk *walk, const char *name, sb_place place) {
-    word_list known = {0};
-    for (size_t i = 0; i < walk->job->pieces.count; i++) {
-        if (strcmp(walk->job->pieces.items[i].name, name) == 0)
-            return;
-        SB_PUSH(walk->run->pool, known, walk->job->pieces.items[i].name);
-    }
-    sb_error_unknown(walk->run, place, "piece", name, known.items, known.count);
-}
-
-/* True when the name says which piece it is about. */
-static bool names_a_piece(const takeoff_walk *walk, const char *name, sb_place place) {
-    const char *dot = strchr(name, '.');
-    if (dot)
-        check_piece(walk, sb_pool_copy(walk->run->pool, name, (size_t)(dot - name)), place);
-    return dot != NULL;
-}
-
 static void check_set(const takeoff_walk *walk, const sb_recipe *const *recipes, const sb_recipe_set *set) {
     word_list known = {0};
-    if (names_a_piece(walk, set->name, set->place))
+    if (strchr(set->name, '.'))
         return;
     for (size_t i = 0; i < walk->job->pieces.count; i++) {
         const sb_recipe *recipe = recipes[i];
@@ -118,7 +101,7 @@ static void check_set(const takeoff_walk *walk, const sb_recipe *const *recipes,
 static void check_stock(const takeoff_walk *walk, const sb_recipe *const *recipes,
                         const sb_recipe_stock *stock) {
     word_list known = {0};
-    if (names_a_piece(walk, stock->role, stock->place))
+    if (strchr(stock->role, '.'))
         return;
     for (size_t i = 0; i < walk->job->pieces.count; i++) {
         const sb_recipe *recipe = recipes[i];
@@ -130,14 +113,14 @@ static void check_stock(const takeoff_walk *walk, const sb_recipe *const *recipe
     sb_error_unknown(walk->run, stock->place, "role", stock->role, known.items, known.count);
 }
 
-void takeoff_check_option(takeoff_walk *walk, const sb_recipe *const *recipes) {
+void takeoff_check_settings(takeoff_walk *walk, const sb_recipe *const *recipes) {
     const sb_job_option *option = walk->option;
+    for (size_t i = 0; i < walk->job->sets.count; i++)
+        check_set(walk, recipes, &walk->job->sets.items[i]);
     if (!option)
         return;
     for (size_t i = 0; i < option->sets.count; i++)
         check_set(walk, recipes, &option->sets.items[i]);
     for (size_t i = 0; i < option->stocks.count; i++)
         check_stock(walk, recipes, &option->stocks.items[i]);
-    for (size_t i = 0; i < option->count_count; i++)
-        check_piece(walk, option->counts[i].piece, option->counts[i].place);
 }

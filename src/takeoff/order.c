@@ -66,9 +66,8 @@ int64_t takeoff_bought(const takeoff_ordering *o, const sb_offer *offer) {
     return count;
 }
 
-const char *takeoff_amount_text(sb_run *run, const sb_stock *stock, int64_t amount) {
-    const char *unit = sb_stock_kind_unit(stock->kind);
-    return sb_pool_print(run->pool, "%lld%s%s", (long long)amount, *unit ? " " : "", unit);
+const char *takeoff_amount_text(const takeoff_ordering *o, const sb_stock *stock, int64_t amount) {
+    return sb_stock_amount_text(o->run, stock, amount, &o->shop->settings.style);
 }
 
 /* ---- all of it ------------------------------------------------------------------------------------------------------ */

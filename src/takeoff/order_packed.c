@@ -87,13 +87,8 @@ static int64_t take(takeoff_ordering *o, const sb_stock *stock, int64_t needed) 
 /* ---- both ------------------------------------------------------------------------------------------------------------- */
 
 static void tell_short(const takeoff_ordering *o, const sb_stock *stock, int64_t amount, sb_place at) {
-    const char *text = takeoff_amount_text(o->run, stock, amount);
-    if (stock->offers.count == 0)
-        sb_error(o->run, at, "nobody sells %s, and %s of it is needed: prices.csv has no row for it",
-                 stock->id, text);
-    else
-        sb_error(o->run, at, "nobody sells enough of %s: %s is needed and the merchants have less", stock->id,
-                 text);
+    sb_error(o->run, at, "nobody sells enough of %s: %s is needed, and the merchants have less", stock->id,
+             takeoff_amount_text(o, stock, amount));
 }
 
 int64_t takeoff_order_packed(takeoff_ordering *o, const sb_stock *stock) {

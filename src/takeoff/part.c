@@ -30,10 +30,6 @@ static bool read_length(takeoff_parting *parting) {
     const sb_recipe_part *line = parting->line;
     sb_part *part = &parting->part;
     takeoff_walk *walk = parting->making->walk;
-    if (!line->length) {
-        sb_error(walk->run, line->guard.place, "the part %s has no `length`", line->name);
-        return false;
-    }
     if (!takeoff_size(parting, line->length, "length", &part->length) ||
         !takeoff_extra(parting, line->allow, "allowance", &part->allow) ||
         !takeoff_extra(parting, line->allow_width, "allowance", &part->allow_width))
@@ -80,7 +76,7 @@ bool takeoff_part(takeoff_parting *parting) {
     if (part->count == 0)
         return true;
     if (!read_stock(parting) || !read_length(parting) || !by_kind(parting) || !takeoff_layers(parting) ||
-        !takeoff_ends(parting))
+        !takeoff_edging_covers(parting) || !takeoff_ends(parting))
         return false;
     part->blanks = sb_mul(part->count, sb_mul(part->staves, part->layers));
     takeoff_outline(parting);

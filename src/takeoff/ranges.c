@@ -39,14 +39,14 @@ static bool tell_kind(takeoff_making *making, const char *name, sb_place at, sb_
 
 /* A limit's value; NONE when there is no limit or it is faulty. */
 static sb_value limit_of(takeoff_making *making, const sb_recipe_input *input, const sb_formula *formula,
-                         sb_value standard) {
+                         sb_value value) {
     sb_value limit = {0};
     if (formula)
         limit = sb_formula_value(making->walk->run, formula, making->scope);
-    if (limit.kind == SB_VALUE_NONE || quantities_alike(limit, standard))
+    if (limit.kind == SB_VALUE_NONE || quantities_alike(limit, value))
         return limit;
     tell_kind(making, sb_pool_print(making->walk->run->pool, "the limit of %s", input->name),
-              sb_formula_place(formula), limit, standard);
+              sb_formula_place(formula), limit, value);
     return (sb_value){0};
 }
 
@@ -59,28 +59,41 @@ static const char *range_text(const takeoff_making *making, sb_value least, sb_v
     return sb_pool_print(pool, "%s to %s", text_of(making, least), text_of(making, most));
 }
 
-static bool check_input(takeoff_making *making, const takeoff_givens *givens, const sb_recipe_input *input) {
+static sb_place place_of(const takeoff_givens *givens, const sb_recipe_input *input) {
     const sb_recipe_set *set = takeoff_given(givens, input->name);
-    sb_place at = set ? set->place : input->place;
+    return set ? sb_formula_place(set->formula) : input->place;
+}
+
+static bool check_kind(takeoff_making *making, const takeoff_givens *givens, const sb_recipe_input *input) {
     sb_value value = takeoff_input(making, givens, input);
     sb_value standard = sb_formula_value(making->walk->run, input->standard, making->scope);
     if (value.kind == SB_VALUE_NONE || standard.kind == SB_VALUE_NONE)
         return false;
-    if (value.kind != standard.kind || !sb_dimension_same(value.dimension, standard.dimension))
-        return tell_kind(making, input->name, at, value, standard);
-    sb_value least = limit_of(making, input, input->least, standard);
-    sb_value most = limit_of(making, input, input->most, standard);
+    return quantities_alike(value, standard) ||
+           tell_kind(making, input->name, place_of(givens, input), value, standard);
+}
+
+static bool check_range(takeoff_making *making, const takeoff_givens *givens, const sb_recipe_input *input) {
+    sb_value value = takeoff_input(making, givens, input);
+    sb_value least = limit_of(making, input, input->least, value);
+    sb_value most = limit_of(making, input, input->most, value);
     bool under = least.kind != SB_VALUE_NONE && compare(value, least) < 0;
     bool over = most.kind != SB_VALUE_NONE && compare(value, most) > 0;
     if (under || over)
-        sb_error(making->walk->run, at, "%s is %s: expected %s", input->name, text_of(making, value),
-                 range_text(making, least, most));
+        sb_error(making->walk->run, place_of(givens, input), "%s is %s: expected %s", input->name,
+                 text_of(making, value), range_text(making, least, most));
     return !under && !over;
 }
 
+/* Kinds first: with a number for a length, limits worked out from it would only confuse. */
 bool takeoff_check_ranges(takeoff_making *making, const takeoff_givens *givens) {
+    const sb_recipe *recipe = making->recipe;
     bool good = true;
-    for (size_t i = 0; i < making->recipe->inputs.count; i++)
-        good = check_input(making, givens, &making->recipe->inputs.items[i]) && good;
+    for (size_t i = 0; i < recipe->inputs.count; i++)
+        good = check_kind(making, givens, &recipe->inputs.items[i]) && good;
+    if (!good)
+        return false;
+    for (size_t i = 0; i < recipe->inputs.count; i++)
+        good = check_range(making, givens, &recipe->inputs.items[i]) && good;
     return good;
 }

@@ -36,5 +36,5 @@ void takeoff_reorder(takeoff_ordering *o, const sb_stock *stock, int64_t left) {
     if (cut ? buy_cut(o, stock, missing) : takeoff_buy_packs(o, stock, missing, true, &over))
         return;
     sb_advise(o->run, stock->place, "%s falls under its minimum, and nobody sells the %s that are missing",
-              stock->id, takeoff_amount_text(o->run, stock, missing));
+              stock->id, takeoff_amount_text(o, stock, missing));
 }

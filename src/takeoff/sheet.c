@@ -9,15 +9,6 @@ static int both(const sb_part *part, unsigned one, unsigned other) {
     return edged(part, one) + edged(part, other);
 }
 
-static bool tell_narrow(takeoff_parting *parting) {
-    const takeoff_walk *walk = parting->making->walk;
-    const sb_part *part = &parting->part;
-    sb_error(walk->run, parting->line->guard.place, "the edges of %s are %s thick, and %s is %s wide",
-             part->name, takeoff_length_text(walk, part->thickness), part->edging->id,
-             takeoff_length_text(walk, part->edging->width));
-    return false;
-}
-
 static bool read_edging(takeoff_parting *parting) {
     const sb_recipe_part *line = parting->line;
     sb_part *part = &parting->part;
@@ -28,8 +19,7 @@ static bool read_edging(takeoff_parting *parting) {
     if (!part->edging)
         return false;
     part->edging_edges = line->edging_edges;
-    bool narrow = part->edging->width.nm > 0 && part->edging->width.nm < part->thickness.nm;
-    return !narrow || tell_narrow(parting);
+    return true;
 }
 
 static sb_length cut_size(const takeoff_parting *parting, sb_length size, int edges) {
@@ -65,4 +55,15 @@ bool takeoff_sheet_part(takeoff_parting *parting) {
     part->thickness = part->stock->thickness;
     return takeoff_size(parting, line->width, "width", &part->width) && read_edging(parting) &&
            shrink_for_edging(parting);
+}
+
+bool takeoff_edging_covers(takeoff_parting *parting) {
+    const takeoff_walk *walk = parting->making->walk;
+    const sb_part *part = &parting->part;
+    if (!part->edging || part->edging->width.nm == 0 || part->edging->width.nm >= part->thickness.nm)
+        return true;
+    sb_error(walk->run, part->place, "the edges of %s are %s thick, and %s is %s wide", part->name,
+             takeoff_length_text(walk, part->thickness), part->edging->id,
+             takeoff_length_text(walk, part->edging->width));
+    return false;
 }

@@ -135,32 +135,22 @@ static bool role_named(const sb_recipe *recipe, const char *word) {
     return false;
 }
 
-static void tell_unchosen(takeoff_making *making, const char *role, sb_place at) {
-    if (!chosen(making, role))
-        sb_error(making->walk->run, at, "no `stock %s` line holds here, so there is no stock for it", role);
-}
-
-static void tell_unknown(takeoff_making *making, const char *what, const char *word, sb_place at,
-                         bool with_stock) {
+static void tell_unknown(takeoff_making *making, const char *word, sb_place at) {
     const sb_recipe *recipe = making->recipe;
     const sb_shop *shop = making->walk->shop;
-    size_t count = recipe->roles.count + (with_stock ? shop->stock.count : 0);
+    size_t count = recipe->roles.count + shop->stock.count;
     const char **known = SB_NEW_ARRAY(making->walk->run->pool, const char *, count + 1);
     for (size_t i = 0; i < count; i++)
         known[i] = i < recipe->roles.count ? recipe->roles.items[i].role
                                            : shop->stock.items[i - recipe->roles.count]->id;
-    sb_error_unknown(making->walk->run, at, what, word, known, count);
+    sb_error_unknown(making->walk->run, at, "stock or role", word, known, count);
 }
 
 const sb_stock *takeoff_stock_of_role(takeoff_making *making, const char *role, sb_place at) {
     const sb_stock *stock = takeoff_role(making, role);
-    if (stock)
-        return stock;
-    if (role_named(making->recipe, role))
-        tell_unchosen(making, role, at);
-    else
-        tell_unknown(making, "role", role, at, false);
-    return NULL;
+    if (!stock && !chosen(making, role))
+        sb_error(making->walk->run, at, "no `stock %s` line holds here, so there is no stock for it", role);
+    return stock;
 }
 
 static const char *kinds_text(sb_run *run, unsigned kinds) {
@@ -175,17 +165,13 @@ static const char *kinds_text(sb_run *run, unsigned kinds) {
 const sb_stock *takeoff_stock(takeoff_making *making, const char *word, unsigned kinds, const char *what,
                               sb_place at) {
     sb_run *run = making->walk->run;
-    const sb_stock *stock = takeoff_role(making, word);
-    if (!stock && role_named(making->recipe, word)) {
-        tell_unchosen(making, word, at);
-        return NULL;
-    }
+    bool role = role_named(making->recipe, word);
+    const sb_stock *stock =
+        role ? takeoff_stock_of_role(making, word, at) : sb_shop_stock(making->walk->shop, word);
+    if (!stock && !role)
+        tell_unknown(making, word, at);
     if (!stock)
-        stock = sb_shop_stock(making->walk->shop, word);
-    if (!stock) {
-        tell_unknown(making, "stock or role", word, at, true);
         return NULL;
-    }
     if (kinds & (1u << stock->kind))
         return stock;
     sb_error(run, at, "%s is stock of the kind %s: expected %s for %s", stock->id,

@@ -52,7 +52,7 @@ const sb_takeoff *sb_takeoff_of(sb_run *run, const sb_shop *shop, sb_recipe_book
     *takeoff = (sb_takeoff){.shop = shop, .job = job, .option = option};
     takeoff_walk walk = {run, shop, book, job, option, takeoff, 0};
     const sb_recipe **recipes = recipes_of(&walk);
-    takeoff_check_option(&walk, recipes);
+    takeoff_check_settings(&walk, recipes);
     for (size_t i = 0; i < job->pieces.count; i++)
         make_piece(&walk, &job->pieces.items[i], recipes[i]);
     takeoff_always(&walk);

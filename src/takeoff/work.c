@@ -25,84 +25,77 @@ static bool of_surface(const working *w, int64_t *milli) {
     const sb_recipe_work *line = w->line;
     const char *const *names = line->parts.items;
     size_t count = line->parts.count;
-    bool good = true;
-    if (count == 0 && line->basis == SB_PER_THE_PART && line->of)
+    if (count == 0 && line->basis == SB_PER_THE_PART)
         names = &line->of, count = 1;
-    for (size_t i = 0; i < count; i++)
-        good = takeoff_part_known(w->making, names[i], line->guard.place) && good;
     sb_area area = takeoff_surface(w->making, line->surface, names, count);
     *milli = sb_mul_div(sb_mul(area.um2, (int64_t)w->scopes->count), 1, UM2_PER_MILLI_M2);
-    return good;
+    return true;
+}
+
+static int64_t basis_of(const working *w) {
+    return takeoff_basis(w->making, w->line->basis, w->line->of);
 }
 
 static bool of_area(const working *w, int64_t *milli) {
-    int64_t basis, total = 0;
+    int64_t total = 0;
     if (w->line->on_surface)
         return of_surface(w, milli);
     if (!w->line->quantity)
         return tell(w, "say how much, as an area or as `on all`, `on outside`, `on ends`");
-    if (!takeoff_basis(w->making, w->line->basis, w->line->of, w->line->guard.place, &basis))
-        return false;
     for (size_t i = 0; i < w->scopes->count; i++) {
         sb_area area;
         if (!sb_formula_area(w->making->walk->run, w->line->quantity, w->scopes->items[i], &area))
             return false;
         total = sb_add(total, area.um2);
     }
-    *milli = sb_mul_div(total, basis, UM2_PER_MILLI_M2);
+    *milli = sb_mul_div(total, basis_of(w), UM2_PER_MILLI_M2);
     return true;
 }
 
-/* ---- by length: of parts, their own unless it is told -------------------------------------------------------- */
+/* ---- by length: of parts, their own unless it is told -------------------------------------------------- */
 
 static bool of_own_length(const working *w, int64_t *milli) {
     const sb_recipe_work *line = w->line;
-    if (line->basis != SB_PER_THE_PART || !line->of)
+    if (line->basis != SB_PER_THE_PART)
         return tell(w, "say how far, as a length, or `per part` of which");
     sb_length length = takeoff_run_of_parts(w->making, line->of);
     *milli = sb_mul_div(sb_mul(length.nm, (int64_t)w->scopes->count), 1, SB_NM_PER_MM);
-    return takeoff_part_known(w->making, line->of, line->guard.place);
+    return true;
 }
 
 static bool of_length(const working *w, int64_t *milli) {
-    int64_t basis, total = 0;
+    int64_t total = 0;
     if (!w->line->quantity)
         return of_own_length(w, milli);
-    if (!takeoff_basis(w->making, w->line->basis, w->line->of, w->line->guard.place, &basis))
-        return false;
     for (size_t i = 0; i < w->scopes->count; i++) {
         sb_length length;
         if (!sb_formula_length(w->making->walk->run, w->line->quantity, w->scopes->items[i], &length))
             return false;
         total = sb_add(total, length.nm);
     }
-    *milli = sb_mul_div(total, basis, SB_NM_PER_MM);
+    *milli = sb_mul_div(total, basis_of(w), SB_NM_PER_MM);
     return true;
 }
 
-/* ---- by number ------------------------------------------------------------------------------------------------ */
+/* ---- by number ------------------------------------------------------------------------------------------ */
 
 /* Without a number and a basis, work per joint or part is for all joints or parts of the recipe. */
-static bool basis_of(const working *w, int64_t *basis) {
-    const sb_recipe_work *line = w->line;
-    if (w->operation->driver == SB_BY_BATCH) {
-        *basis = 1;
-        return true;
+static int64_t numbers_of(const working *w) {
+    bool all = !w->line->quantity && w->line->basis == SB_PER_THE_PIECE;
+    switch (w->operation->driver) {
+    case SB_BY_BATCH:
+        return 1;
+    case SB_BY_JOINT:
+        return all ? takeoff_count_joints(w->making, NULL) : basis_of(w);
+    case SB_BY_PART:
+        return all ? takeoff_count_parts(w->making, NULL) : basis_of(w);
+    default:
+        return basis_of(w);
     }
-    bool all = !line->quantity && line->basis == SB_PER_THE_PIECE;
-    if (all && w->operation->driver == SB_BY_JOINT)
-        *basis = takeoff_count_joints(w->making);
-    else if (all && w->operation->driver == SB_BY_PART)
-        *basis = takeoff_count_parts(w->making, NULL);
-    else
-        return takeoff_basis(w->making, line->basis, line->of, line->guard.place, basis);
-    return true;
 }
 
 static bool of_number(const working *w, int64_t *milli) {
-    int64_t basis, total = 0;
-    if (!basis_of(w, &basis))
-        return false;
+    int64_t total = 0;
     for (size_t i = 0; i < w->scopes->count; i++) {
         int64_t micro = 1000000;
         if (w->line->quantity &&
@@ -110,7 +103,7 @@ static bool of_number(const working *w, int64_t *milli) {
             return false;
         total = sb_add(total, micro);
     }
-    *milli = sb_mul_div(total, basis, 1000);
+    *milli = sb_mul_div(total, numbers_of(w), 1000);
     return true;
 }
 
