@@ -116,6 +116,43 @@ static void the_plan_brings_its_own_work(void **state) {
     made_free(m);
 }
 
+/* ---- shares -------------------------------------------------------------------------------------------------------------- */
+
+/* The bench takes 4 m of boards and 30 screws, the stool 2 m and 10; the bench works twice as long, so it carries two thirds of
+ * the oil for the batch. Of ten cuts, eight are for the bench's parts. */
+static void each_kind_carries_what_it_causes(void **state) {
+    (void)state;
+    made *m = made_new(6000);
+    sb_stock *larch = made_stock(m, "larch-20x95", "Larch 20 x 95", SB_STOCK_BOARD);
+    sb_stock *screw = made_stock(m, "screw-5x60", "Screw 5 x 60", SB_STOCK_FIXING);
+    sb_stock *oil = made_stock(m, "oil-clear", "Clear oil", SB_STOCK_FINISH);
+    made_offer(m, larch, 3000, 1, 3000000);
+    made_offer(m, screw, 0, 100, 800000);
+    made_offer(m, oil, 0, 1000, 1200000);
+    const sb_operation *assemble = made_operation(m, "assemble", "Assemble", SB_BY_PIECE, 60000);
+    size_t bench = made_piece(m, "Bench", 1), stool = made_piece(m, "Stool", 1);
+    made_part(m, bench, larch, 8, 500);
+    made_part(m, stool, larch, 2, 1000);
+    made_usage(m, bench, screw, 30);
+    made_usage(m, stool, screw, 10);
+    made_usage(m, SB_BATCH, oil, 300);
+    made_work(m, bench, assemble, 20000, "Assemble");
+    made_work(m, stool, assemble, 10000, "Assemble");
+    made_boards(m, larch, 2, 0);
+    made_order(m, larch, 2, 2);
+    made_order(m, screw, 1, 40);
+    made_order(m, oil, 1, 300);
+    const sb_estimate *e = made_estimate(m);
+    MONEY(e->pieces.items[0].material, 4000 + 600 + 800);
+    MONEY(e->pieces.items[1].material, 2000 + 200 + 400);
+    made_operation(m, "saw", "Crosscut", SB_BY_CUT, 60000);
+    m->plan.counts.cuts = 10;
+    e = made_estimate(m);
+    MONEY(e->pieces.items[0].labour, 2000 + 800);
+    MONEY(e->pieces.items[1].labour, 1000 + 200);
+    made_free(m);
+}
+
 /* ---- advice --------------------------------------------------------------------------------------------------------------- */
 
 static void expect_advice(made *m, const char *words) {
@@ -187,6 +224,7 @@ int main(void) {
         cmocka_unit_test(work_alike_is_one_line),
         cmocka_unit_test(time_is_not_rounded_in_between),
         cmocka_unit_test(the_plan_brings_its_own_work),
+        cmocka_unit_test(each_kind_carries_what_it_causes),
         cmocka_unit_test(under_the_floor),
         cmocka_unit_test(a_discount_into_the_contingency),
         cmocka_unit_test(old_prices_and_prices_of_tomorrow),
