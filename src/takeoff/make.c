@@ -93,6 +93,13 @@ void takeoff_saw_note(takeoff_walk *walk, const char *text) {
     SB_PUSH(walk->run->pool, takeoff->saw_notes, text);
 }
 
+/* Says whose note it is: there may be several pieces at the saw. */
+static void note_for_saw(takeoff_making *making, const char *text) {
+    takeoff_walk *walk = making->walk;
+    const char *whose = making->caller ? making->path : walk->takeoff->pieces.items[making->piece].title;
+    takeoff_saw_note(walk, sb_pool_print(walk->run->pool, "%s: %s", whose, text));
+}
+
 static void notes(takeoff_making *making) {
     for (size_t i = 0; i < making->recipe->notes.count; i++) {
         const sb_recipe_note *note = &making->recipe->notes.items[i];
@@ -101,8 +108,7 @@ static void notes(takeoff_making *making) {
         if (note->for_quote)
             note_for_quote(making, note->text);
         else
-            takeoff_saw_note(making->walk,
-                             sb_pool_print(making->walk->run->pool, "%s: %s", making->path, note->text));
+            note_for_saw(making, note->text);
     }
 }
 

@@ -231,7 +231,7 @@ static void a_piece_says_its_size_and_inputs(void **state) {
     assert_string_equal(piece->inputs[2].value, "slatted");
     assert_int_equal(piece->notes.count, 1);
     assert_string_equal(piece->notes.items[0], "of larch");
-    assert_string_equal(t->saw_notes.items[0], "it: cut in pairs");
+    assert_string_equal(t->saw_notes.items[0], "thing: cut in pairs");
 }
 
 int main(void) {
