@@ -38,9 +38,16 @@ int xlsx_type_size(const sb_block *block) {
     return block->kind == SB_BLOCK_HEADING ? XLSX_HEADING : block->small ? XLSX_SMALL : XLSX_TEXT;
 }
 
-/* Text beside a column of numbers keeps a little away from them. */
+static bool is_tick_column(const sb_table *table, size_t column) {
+    return column < table->column_count && table->rows.count &&
+           table->rows.items[0][column].kind == SB_CELL_TICK;
+}
+
+/* Text beside a column of numbers keeps a little away from them, and numbers from boxes to tick. */
 double xlsx_indent(const sb_table *table, size_t column) {
-    return column > 0 && !table->headings[column].right && table->headings[column - 1].right ? 1.3 : 0;
+    bool right = table->headings[column].right;
+    bool after_number = column > 0 && !right && table->headings[column - 1].right;
+    return after_number || (right && is_tick_column(table, column + 1)) ? 1.3 : 0;
 }
 
 /* ---- widths ----------------------------------------------------------------------------------------- */

@@ -108,7 +108,7 @@ static xlsx_look look_of(sheet_pen *pen, const sb_table *table, size_t column, c
                          row_place at) {
     xlsx_look look = {.number = xlsx_number_format(pen->x, cell), .size = XLSX_TEXT, .bold = cell->strong};
     look.right = cell_right(table, column, cell);
-    look.indent = !look.right && xlsx_indent(table, column) > 0;
+    look.indent = look.right == table->headings[column].right && xlsx_indent(table, column) > 0;
     look.middle = !table->no_heading || at.lines == 1; /* text at the top would touch a rule */
     look.rule_above = at.ruled;
     look.box = cell->kind == SB_CELL_TICK;
