@@ -148,6 +148,24 @@ static void board_feet_are_counted_from_volume(void **state) {
     assert_int_equal(order->lines.items[0].each.milli, 10014 * 600);
 }
 
+/* Pieces under an inch count as an inch: 3/4 in x 6 in x 8 ft are 4 board feet, not 3 (lumber grading course GWC; H09). On a
+ * step of 1 mm they are 2439 x 153 mm and come to 4.017. */
+static void thin_boards_count_as_an_inch(void **state) {
+    const sb_order *order =
+        order_recipe(*state, "stock top thin-bf\npart a\n  of top\n  length 8 ft\n  width 6 in\n", 1, false);
+    assert_int_equal(order->lines.items[0].each.milli, 4017 * 600);
+}
+
+static void the_rack_is_left_alone_when_the_job_says_so(void **state) {
+    desk *d = *state;
+    open_shop(d);
+    add_recipe(d, "recipe thing\nfixing screw 100\n");
+    const sb_order *order = order_of(d, takeoff(d, "piece it\n  recipe thing\nrack no\n"), false);
+    assert_int_equal(order->lines.count, 1);
+    assert_string_equal(order->lines.items[0].merchant, "Alder Yard");
+    assert_int_equal(order->lines.items[0].count, 1);
+}
+
 /* ---- minimums ---------------------------------------------------------------------------------------------------------- */
 
 static void stock_under_its_minimum_is_bought_again(void **state) {
@@ -253,6 +271,8 @@ int main(void) {
         AT_DESK(lines_go_by_merchant_then_as_in_stock),
         AT_DESK(timber_by_volume_is_one_lot),
         AT_DESK(board_feet_are_counted_from_volume),
+        AT_DESK(thin_boards_count_as_an_inch),
+        AT_DESK(the_rack_is_left_alone_when_the_job_says_so),
         AT_DESK(stock_under_its_minimum_is_bought_again),
         AT_DESK(what_a_pack_has_over_counts_for_the_minimum),
         AT_DESK(no_choice_of_packs_is_cheaper),

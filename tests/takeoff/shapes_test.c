@@ -135,6 +135,19 @@ static void a_sheet_part_makes_room_for_its_edging(void **state) {
     assert_int_equal(t->usages.items[0].net, 6 * 1400);
 }
 
+static void each_edge_lies_where_it_is_named(void **state) {
+    const sb_takeoff *t =
+        takeoff_recipe(*state,
+                       "stock board ply\nstock band tape\n"
+                       "part a\n  of board\n  length 800 mm\n  width 300 mm\n  edging band left\n"
+                       "part b\n  of board\n  length 800 mm\n  width 300 mm\n  edging band back\n",
+                       1);
+    assert_mm(part_named(t, "a")->cut_length, 799);
+    assert_mm(part_named(t, "a")->cut_width, 300);
+    assert_mm(part_named(t, "b")->cut_length, 800);
+    assert_mm(part_named(t, "b")->cut_width, 299);
+}
+
 static void a_sheet_part_needs_a_width(void **state) {
     assert_error(*state, "stock board ply\npart a\n  of board\n  length 1 m\n", "expected a `width`");
 }
@@ -245,6 +258,7 @@ int main(void) {
         AT_DESK(a_mitred_part_is_a_trapezoid),
         AT_DESK(a_compound_end_leans_both_ways),
         AT_DESK(a_sheet_part_makes_room_for_its_edging),
+        AT_DESK(each_edge_lies_where_it_is_named),
         AT_DESK(a_sheet_part_needs_a_width),
         AT_DESK(a_sheet_is_not_planed),
         AT_DESK(edging_covers_the_edge),
