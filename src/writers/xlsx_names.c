@@ -134,5 +134,7 @@ const char *xlsx_text(sb_run *run, const char *text, sb_place place) {
                   TEXT_MOST);
         clean = sb_pool_copy(run->pool, clean, size);
     }
-    return escape_numbers(run, join_lines_after(run, clean, LINES_MOST));
+    clean = join_lines_after(run, clean, LINES_MOST);
+    const char *escaped = escape_numbers(run, clean);
+    return escaped[utf16_prefix(escaped, TEXT_MOST)] ? clean : escaped;
 }

@@ -1,7 +1,6 @@
 /* Puts the blocks of one sheet on its worksheet. */
 #include "writers/xlsx.h"
 
-#include "writers/bytes.h"
 #include "writers/shown.h"
 
 typedef struct sheet_pen {

@@ -321,6 +321,31 @@ static void long_paragraphs_have_room(void **state) {
     assert_has(sheet, "<mergeCell ref=\"A1:A");
 }
 
+/* A column of w digits is 7 w + 5 pixels wide (ECMA-376 18.3.1.13); A4 less two margins of 0.6 in is 678. */
+static void columns_fit_the_page(void **state) {
+    (void)state;
+    sb_document *document = new_document();
+    sb_table *t = a_table(document, "Part|Notes|Price>|Where it comes from");
+    sb_cell *row = sb_row_add(&run, t);
+    row[0] = sb_cell_text("long slat of the trough, planed on the outside face");
+    row[1] = sb_cell_text(
+        "best faces outwards; clear wood within a hand's breadth of either end; no split at all");
+    row[2] = sb_cell_money((sb_money){123456789012});
+    row[3] = sb_cell_text("recipe trough, line 14, called by the job harbour, line 3");
+    const char *sheet = sheet1(document);
+    double pixels = 0, widths[8] = {0};
+    size_t count = 0;
+    for (const char *at = sheet; (at = strstr(at, " width=\""));) {
+        widths[count] = strtod(at += 8, NULL);
+        pixels += 7 * widths[count++]; /* the file's widths include the 5 pixels */
+    }
+    assert_int_equal(count, 4);
+    assert_true(pixels < 678 + 8 && pixels > 500);
+    assert_true(widths[2] > strlen("1,234,567,890.12")); /* figures are never ##### */
+    assert_true(strtod(strstr(sheet, "<row r=\"2\"") + strlen("<row r=\"2\" spans=\"1:4\" ht=\""), NULL) >
+                2 * 12);
+}
+
 static void an_empty_document_is_a_file(void **state) {
     (void)state;
     assert_has(part(new_document(), "xl/workbook.xml"), "<sheet ");
@@ -477,6 +502,7 @@ int main(void) {
         TEST(a_long_foot_keeps_to_what_a_footer_holds),
         TEST(a_page_break_begins_a_worksheet),
         TEST(long_paragraphs_have_room),
+        TEST(columns_fit_the_page),
         TEST(an_empty_document_is_a_file),
         TEST(same_document_same_bytes),
         TEST(a_document_without_date_has_one_all_the_same),
