@@ -1,6 +1,8 @@
 /* The sheet Parts: what the saw makes, and where each length comes from. */
 #include "papers/estimate.h"
 
+#include <string.h>
+
 enum {
     PART_NAME,
     PART_OF,
@@ -36,10 +38,11 @@ static const char *ends_words(const estimate_paper *p, const sb_part *part) {
     return square ? "" : sb_pool_print(p->run->pool, "%s / %s", one, two);
 }
 
+/* "Bench", or "Bench / end frame": the path begins with the piece's name, which its title says better. */
 static const char *place_words(const estimate_paper *p, const sb_part *part) {
     const sb_takeoff_piece *piece = &p->e->takeoff->pieces.items[part->piece];
-    return part->path && *part->path ? sb_pool_print(p->run->pool, "%s: %s", piece->title, part->path)
-                                     : piece->title;
+    const char *below = part->path ? strstr(part->path, " / ") : NULL;
+    return below ? sb_pool_print(p->run->pool, "%s%s", piece->title, below) : piece->title;
 }
 
 static void put_part(estimate_paper *p, sb_table *table, const sb_part *part) {

@@ -147,16 +147,17 @@ static void put_terms(const quote *q) {
     say(q, tax_words(q), true);
 }
 
+/* In the columns of the tables above: the box under the numbers, the total under the amounts. */
 static void put_choice(const quote *q) {
     bool taxed = q->ways->list.items[0].estimate->taxes.count > 0;
-    sb_table *table = sb_table_add(q->run, q->sheet, "",
-                                   sb_pool_print(q->run->pool, "%s||%s>", word(q, "option-choice"),
-                                                 word(q, taxed ? "total-gross" : "total")));
+    const char *headings = sb_pool_print(q->run->pool, "%s||||%s>", word(q, "option-choice"),
+                                         word(q, taxed ? "total-gross" : "total"));
+    sb_table *table = sb_table_add(q->run, q->sheet, "", headings);
     for (size_t i = 0; i < q->ways->list.count; i++) {
         sb_cell *row = sb_row_add(q->run, table);
         row[0] = sb_cell_text(option_title(q, i));
-        row[1] = sb_cell_tick();
-        row[2] = sb_cell_money(q->ways->list.items[i].estimate->gross);
+        row[2] = sb_cell_tick();
+        row[4] = sb_cell_money(q->ways->list.items[i].estimate->gross);
     }
 }
 
