@@ -3,20 +3,33 @@
  * Knows neither recipes nor rates. Lengths in nm, costs in thousandths of the currency's minor unit.
  *
  * Board. Length L, front trim a, end trim b, kerf k, parts p1..pn (long points, allowance inside).
- *   r = L - a - b - (p1 + .. + pn) - (k12 + .. + k(n-1)n) >= 0, where kij = k between square ends,
- *   k / (cos m cos b) at an angled cut, rounded up. A trim is 0 or at least k, its own kerf inside it. If r <= k nothing is left
- *   (the last kerf may run out of the board); if r > k, r - k is left: a leftover if it reaches the
- *   useful length, else offcut.
- *   Off square, in width w: parts whose ends are parallel take their edge length + k / cos m each;
- *   alternating trapezoids (long + short) / 2 + k / cos m each; ends that do not meet parallel keep their
- *   long points and the larger of the two kerfs.
- *   A need narrower than its board is ripped out of a section of the board: floor((W + k) / (w + k)) strips side by side.
- * Sheet. Edge-to-edge cuts, kerf at every cut, trim at every factory edge (truing is not a stage), grain
- *   honoured, stages as the rules allow.
+ *   r = L - a - b - (p1 + .. + pn) - (k12 + .. + k(n-1)n) >= 0, where kij = k between square ends and
+ *   k / (cos m cos b) at an angled cut, rounded up. A trim is 0 or at least k, its own kerf inside it.
+ *   If r is not above the kerf of the last cut nothing is left (that kerf may run out of the board);
+ *   otherwise r less that kerf is left: a leftover if it reaches the useful length, else offcut.
+ * Off square. Neighbours of full width whose meeting ends are parallel share one cut: the second begins
+ *   k / (cos m cos b) behind the first on every fibre, which is W tan m + T tan b / cos m nearer than its long
+ *   points would have it (W, T: width and thickness of the board; 0 when not told). So parts with parallel
+ *   ends take their edge length + k / cos m each, and alternating trapezoids (long + short) / 2 + k / cos m.
+ *   Ends that do not meet parallel keep their long points and the larger of the two kerfs. A part may be
+ *   turned end for end, rolled over its length, or both.
+ * Ripped. A need narrower than its board is ripped out of a section of the board: floor((W + k) / (w + k))
+ *   strips side by side, k being the rip saw's kerf. One section holds strips of one length and width, takes
+ *   the board like one square part (never sharing an angled cut), and is crosscut once.
+ * Cuts on a board: the truing cut at the front (also where there is no trim but the first end is off
+ *   square), one behind every part or section (two where off-square neighbours do not meet parallel), none
+ *   behind the last if it is square and flush with an untrimmed end; and each off-square end of a strip.
+ * Stop setting: a length over long points with its two ends. Parts alike in these share a setting.
+ * Sheet. Edge-to-edge cuts, kerf at every cut, trim at every factory edge (truing is stage 0), grain
+ *   honoured, stages as the rules allow. Cuts of stage 1 run along the length (rips) unless crosscut_first;
+ *   from stage to stage the direction changes; a rectangle may be handed on uncut to a later stage. With
+ *   `trims` a third stage may only cut waste off a part. `longest_rip` binds cuts along the length, truing
+ *   excepted; `smallest_strip` binds the strips of stage 1 that carry parts.
+ * Fence setting on a sheet: a distance from the edge of the divided rectangle to the cut, truing excepted.
  * Cost = prices of boards and sheets used (rack pieces at their credit)
  *   + board * boards + change * sum over boards of the distinct stop settings on it + stop * distinct stop
- *   settings in the batch + cut * cuts (truing included); for sheets likewise with fence settings
- *   - value of usable leftovers.
+ *   settings in the batch + cut * cuts + sheet * sheets + fence * sum over sheets of the distinct fence
+ *   settings on it + sheet_cut * cuts in sheets (truing included) - value of usable leftovers (each rounded down).
  */
 #ifndef SAWBILL_CUTTING_H
 #define SAWBILL_CUTTING_H
@@ -30,27 +43,35 @@ extern "C" {
 /* ---- in ------------------------------------------------------------------------------------------- */
 
 /* From square, as the saw's scale shows; plus: long point on the far edge (mitre) or the lower face (bevel). */
-typedef struct sb_cut_end { sb_angle mitre, bevel; } sb_cut_end;
+typedef struct sb_cut_end {
+    sb_angle mitre, bevel;
+} sb_cut_end;
 
-typedef enum sb_cut_grain { SB_CUT_ALONG, SB_CUT_ACROSS, SB_CUT_FREE } sb_cut_grain;
+typedef enum sb_cut_grain {
+    SB_CUT_ALONG,
+    SB_CUT_ACROSS,
+    SB_CUT_FREE
+} sb_cut_grain;
 
 typedef struct sb_cut_stock {
     const char *name;
     bool sheet;
-    sb_length width, thickness;            /* boards: 0 = not told (then nothing can be ripped or angled ends are taken at long points) */
-    sb_length useful_length, useful_width; /* least size of a leftover worth keeping; 0 = none is */
-    int64_t value;                         /* of a usable leftover: thousandths of the minor unit per metre (boards), m2 (sheets) */
+    sb_length width,
+        thickness; /* boards: 0 = not told (then nothing can be ripped, and shared cuts save only kerf) */
+    sb_length useful_length,
+        useful_width; /* least size of a leftover worth keeping, either way round; 0 = none is */
+    int64_t value; /* of a usable leftover: thousandths of the minor unit per metre (boards), m2 (sheets) */
 } sb_cut_stock;
 
 typedef struct sb_need {
     const char *name;
-    size_t stock;      /* into problem.stock */
-    sb_length length;  /* boards: over the long points, allowance inside; on the step. Sheets: along the grain unless across */
-    sb_length width;   /* boards: 0 = the board's; sheets: needed */
-    int64_t count;     /* >= 1 */
-    sb_cut_end end1, end2;
+    size_t stock;          /* into problem.stock */
+    sb_length length;      /* over the long points, allowance inside; on the step */
+    sb_length width;       /* boards: 0 = the board's; sheets: needed */
+    int64_t count;         /* >= 1 */
+    sb_cut_end end1, end2; /* front and rear */
     bool clear;
-    sb_cut_grain grain; /* sheets: SB_CUT_ALONG = length lies along the sheet's length */
+    sb_cut_grain grain; /* sheets: where `length` lies: along the sheet's length, across it, or either way */
     size_t tag;         /* the caller's own, untouched */
     sb_place place;     /* for messages */
 } sb_need;
@@ -59,28 +80,30 @@ typedef struct sb_supply {
     size_t stock;
     sb_length length, width; /* width: sheets; boards 0 */
     sb_cost price;
-    int64_t available;       /* -1: no limit */
-    bool leftover;           /* from the rack */
-    sb_length trim1, trim2;  /* front and end; for sheets trim1 holds for the two edges along the length... see cutting notes */
-    const char *label;       /* of a rack piece, else "" */
+    int64_t available; /* -1: no limit */
+    bool leftover;     /* from the rack */
+    sb_length trim1,
+        trim2;         /* boards: front end and far end. Sheets: trim1 at each of the two edges that run along
+                               the length (across the width, in x), trim2 at each of the two end edges (in y) */
+    const char *label; /* of a rack piece, else "" */
     size_t tag;
-    size_t row;              /* line of STOCK.csv, the first after the header is 1; 0 elsewhere */
+    size_t row; /* line of STOCK.csv, the first after the header is 1; 0 elsewhere */
     sb_place place;
 } sb_supply;
 
 typedef struct sb_cut_rules {
     sb_length kerf, rip_kerf, panel_kerf;
-    sb_length longest_board; /* what the vehicle carries; 0: no limit (does not bind rack pieces) */
+    sb_length longest_board; /* what the vehicle carries; 0: no limit (does not bind rack pieces or sheets) */
     int stages;              /* sheets: 2, 3; 0 any */
     bool trims;              /* two stages with trimming */
     bool crosscut_first;     /* default: rips first */
     sb_length longest_rip, smallest_strip; /* 0: no limit */
-    /* in thousandths of the minor unit, each time; all zero and leftover values ignored when material_only */
+    /* In thousandths of the minor unit, each time; taken as zero, and leftover values too, when material_only. */
     bool material_only;
     sb_cost board, change, stop, cut; /* boards */
     sb_cost sheet, fence, sheet_cut;  /* sheets */
-    int64_t effort;          /* work the search may do; 0: the standard amount. Counts work, not time. */
-    double seconds;          /* outer guard; 0: none */
+    int64_t effort; /* work the search may do; 0: the standard amount. Counts work, not time. */
+    double seconds; /* outer guard; 0: none */
     const volatile int *stop_asked; /* set by a signal handler; NULL: never */
 } sb_cut_rules;
 
@@ -95,43 +118,58 @@ typedef struct sb_problem {
 
 typedef struct sb_placed { /* one part on a board */
     size_t need;
-    sb_length at;      /* from the factory end to the part's nearest long point */
-    sb_length across;  /* ripped strips: from the board's edge; else 0 */
-    bool turned;       /* turned end for end against its neighbour (alternating trapezoids) */
+    sb_length at;           /* from the factory end to the part's nearest long point */
+    sb_length across;       /* ripped strips: from the board's edge; else 0 */
+    bool turned;            /* turned end for end: end2 lies to the front */
+    sb_cut_end front, rear; /* its ends as it lies: signs change when a part is turned or rolled over */
 } sb_placed;
 
 typedef struct sb_board_plan {
     size_t supply;
-    int64_t count; /* boards cut alike */
-    SB_LIST(sb_placed) parts; /* from the front end on */
-    sb_length leftover;  /* usable; 0: none */
-    sb_length offcut;    /* what falls off else, without kerfs and trims */
-    int64_t cuts, stops; /* crosscuts truing included; distinct stop settings; for one board */
-    sb_length ripped;    /* length of all rip cuts on one board */
+    int64_t count;            /* boards cut alike */
+    SB_LIST(sb_placed) parts; /* from the front end on; strips of one section follow each other */
+    sb_length leftover;       /* usable; 0: none */
+    sb_length offcut;         /* what falls off else, without kerfs and trims */
+    int64_t cuts, stops;      /* crosscuts, truing included; distinct stop settings; for one board */
+    sb_length ripped;         /* length of all rip cuts on one board */
 } sb_board_plan;
 
-typedef struct sb_rect { sb_length x, y, w, l; } sb_rect; /* x, w across the sheet's width; y, l along its length; from the factory corner */
-typedef struct sb_sheet_part { size_t need; sb_rect at; bool turned; } sb_sheet_part;
+typedef struct sb_rect { /* x, w across the sheet's width; y, l along its length; from the factory corner */
+    sb_length x, y, w, l;
+} sb_rect;
+
+typedef struct sb_sheet_part {
+    size_t need;
+    sb_rect at;
+    bool turned; /* the need's length lies across the sheet's width */
+} sb_sheet_part;
+
 typedef struct sb_sheet_cut {
-    int stage;        /* from 1; truing cuts are stage 0 */
-    bool across_width;/* true: the blade runs across the width, at y = at; false: it runs along the length, at x = at */
-    sb_length at;     /* where the kept side begins or ends: the edge of the kerf nearer the corner */
-    sb_rect divides;  /* the rectangle it divides */
+    int stage; /* from 1; truing cuts are stage 0 */
+    bool
+        across_width; /* true: the blade runs across the width, at y = at; false: along the length, at x = at */
+    sb_length at;     /* the edge of the kerf nearer the corner: the kerf lies from `at` to `at` + kerf */
+    sb_rect divides; /* the rectangle it divides */
 } sb_sheet_cut;
+
 typedef struct sb_sheet_plan {
     size_t supply;
     int64_t count;
     SB_LIST(sb_sheet_part) parts;
-    SB_LIST(sb_sheet_cut) cuts; /* in the order of work */
+    SB_LIST(sb_sheet_cut) cuts; /* in the order of work: truing, then stage by stage */
     SB_LIST(sb_rect) leftovers; /* usable */
-    int64_t fences;
+    int64_t fences;             /* distinct fence settings on one sheet */
 } sb_sheet_plan;
 
-typedef struct sb_shortage { size_t need; int64_t missing; } sb_shortage;
+typedef struct sb_shortage {
+    size_t need;
+    int64_t missing;
+} sb_shortage;
 
 /* What an operation is counted by; over the whole plan. */
 typedef struct sb_plan_counts {
-    int64_t boards, changes, stops, cuts;
+    int64_t boards, changes, stops,
+        cuts; /* changes: over boards, the distinct stop settings; stops: in the batch */
     sb_length ripped;
     int64_t sheets, fences, sheet_cuts;
 } sb_plan_counts;
@@ -149,21 +187,38 @@ typedef struct sb_plan {
     const struct sb_certificate *certificate;
 } sb_plan;
 
-/* How the bound of one stock came about; checkable without the planner. Duals: for every need an amount
- * (thousandths of the minor unit a piece) such that no board or sheet on offer, at its price, holds parts worth more than it
- * costs: then the sum of amount * count is a bound. */
+/* How the bound of one stock came about; checkable without the planner. Every need has a dual, an amount of money
+ * for each of its `counted` pieces, and every supply a worth: no board or sheet of it holds parts worth
+ * more than that, after its own handling and leftover (its price, board and sheet charge left aside).
+ *   "duals"  bound = sum of dual * counted - sum over limited supplies of available * max(0, worth - cost of one);
+ *            for supplies without limit, worth <= cost of one.
+ *   "cover"  bound = least cost of numbers of boards or sheets, within what is available, whose worths add up to at
+ *            least the sum of dual * counted; a lack may be made up at one for one where handling is priced.
+ * Boards: needs alike in length, width and ends count once, at the first of them; a ripped need counts sections, not
+ * pieces. Sheets: every need has four numbers for its two sizes, each with a kerf, along x and along y. What can stand
+ * in a row along x has a greatest sum F (one knapsack), along y G; the parts on a sheet then have a sum of products
+ * of at most F G (Fekete and Schepers), and duals are these products, the lesser one where a part may lie both ways. */
+typedef struct sb_scales {
+    int64_t x_width, x_length, y_width,
+        y_length; /* of the need's width and length when they lie along x or y */
+} sb_scales;
 typedef struct sb_bound {
     size_t stock;
-    const char *how;    /* "duals" | "length" | "area" */
-    sb_cost cost, bound;
-    SB_LIST(int64_t) duals; /* by need of this stock in the order of problem.needs; empty unless how = "duals" */
-    int64_t duals_scale;    /* duals are in 1/scale of a thousandth of the minor unit */
+    const char *how;
+    sb_cost cost, bound;       /* without the batch's stop settings, which every plan shares */
+    SB_LIST(int64_t) duals;    /* by need of this stock, in the order of problem.needs */
+    SB_LIST(int64_t) counted;  /* likewise */
+    SB_LIST(int64_t) worth;    /* by supply of this stock, in the order of problem.supplies; -1: not usable */
+    SB_LIST(sb_scales) scales; /* sheets: by need of this stock */
+    int64_t duals_scale;       /* duals and worths are in 1/scale of a thousandth of the minor unit */
 } sb_bound;
-typedef struct sb_certificate { SB_LIST(sb_bound) bounds; } sb_certificate;
+typedef struct sb_certificate {
+    SB_LIST(sb_bound) bounds;
+} sb_certificate;
 
 /* Plans everything. Errors (told at the need's place): a part longer or wider than any stock, with the nearest
- * stock named; supply too short, naming parts and what is missing; trims under the kerf. NULL only when the problem is
- * malformed. Every plan has passed sb_plan_check. Same input, same plan. */
+ * stock named; supply too short, naming parts and what is missing; trims under the kerf. NULL only when the
+ * problem is malformed. Every plan has passed sb_plan_check. Same input, same plan. */
 const sb_plan *sb_plan_make(sb_run *run, const sb_problem *problem);
 
 /* The independent checker: feasibility of every board and sheet (geometry, kerfs, trims, grain, stages),
@@ -172,18 +227,31 @@ bool sb_plan_check(sb_run *run, const sb_plan *plan);
 
 /* ---- bare lists (columns: see rates/README.md) -------------------------------------------------------- */
 
-/* Fills problem.stock, needs, supplies from PARTS.csv and STOCK.csv. `trim` is for rows without their own. */
-bool sb_problem_read(sb_run *run, sb_problem *problem, const char *parts_csv, const char *stock_csv, sb_length trim, int money_digits);
+/* Fills problem.stock, needs and supplies from PARTS.csv and STOCK.csv; the rules are the caller's. `trim` is for
+ * rows without their own, rows of leftovers included. All mistakes of both files are told. A leftover is a sheet
+ * when its stock has sheet rows, or when it has a width and its stock no board rows; without a count it is there
+ * once. A sheet part lies with its length along the sheet unless `grain` or `rotate` say otherwise. */
+bool sb_problem_read(sb_run *run, sb_problem *problem, const char *parts_csv, const char *stock_csv,
+                     sb_length trim, int money_digits);
+
+/* The ends of a part as bare lists write them: square | mitre D | bevel D | mitre D bevel E, D with a sign if need
+ * be. False after an error at the place. */
+bool sb_cut_end_read(sb_run *run, const char *text, sb_place at, bool decimal_comma, sb_cut_end *out);
 
 /* ---- saw settings -------------------------------------------------------------------------------------- */
 
-/* Flat frame of n sides: mitre 180/n. Box or pyramid of n sides whose sides slope `pitch` above the horizontal (0 flat frame, 90
- * upright box), mitred: mitre = atan(cos pitch tan(180/n)), bevel = asin(sin pitch sin(180/n)); butted: same mitre, bevel
- * 90 - 2 bevel. Degrees. */
-typedef struct sb_saw_setting { double mitre, bevel; } sb_saw_setting;
+/* Flat frame of n sides: mitre 180/n. Box or pyramid of n sides whose sides slope `pitch` above the horizontal
+ * (0 flat frame, 90 upright box), mitred: mitre = atan(cos pitch tan(180/n)), bevel = asin(sin pitch sin(180/n));
+ * butted: same mitre, bevel 90 - 2 bevel. Degrees. False for fewer than three sides or a pitch outside 0 to 90. */
+typedef struct sb_saw_setting {
+    double mitre, bevel;
+} sb_saw_setting;
 bool sb_saw_frame(int sides, sb_saw_setting *out);
 bool sb_saw_splayed(int sides, double pitch, bool butted, sb_saw_setting *out);
-/* Long point less short point of one mitred end in a width; stock an angled cut takes along the board, rounded up. */
+/* The same for one corner of any plan angle (degrees, above 0 and below 180); a corner of n sides has 180 - 360/n. */
+bool sb_saw_corner(double corner, double pitch, bool butted, sb_saw_setting *out);
+/* Long point less short point of one mitred end in a width, to the nearest nm; stock an angled cut takes along the
+ * board, rounded up. */
 sb_length sb_mitre_run(sb_length width, sb_angle mitre);
 sb_length sb_kerf_along(sb_length kerf, sb_cut_end end);
 

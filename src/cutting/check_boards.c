@@ -1,0 +1,215 @@
+/* Can this board be sawn as the plan says? Every part, kerf, cut and remainder is worked out anew. */
+#include <math.h>
+#include <stdlib.h>
+
+#include "cutting/check.h"
+
+#define HAIR          1.5 /* [nm]: what rounding a trigonometric amount up may come to */
+#define RADIANS(udeg) ((long double)(udeg)*3.14159265358979323846264L / 180e6L)
+
+typedef struct boarding {
+    sb_checking *c;
+    size_t index;
+    const sb_board_plan *board;
+    const sb_supply *supply;
+    const sb_cut_stock *stock;
+    int64_t cuts, ripped;
+} boarding;
+
+static void refuse(boarding *b, const char *why) {
+    sb_refuse(b->c, "board", b->index, why);
+}
+
+static const sb_need *need_of(const boarding *b, size_t part) {
+    return &b->c->plan->problem->needs.items[b->board->parts.items[part].need];
+}
+
+static const sb_cut_rules *rules_of(const boarding *b) {
+    return &b->c->plan->problem->rules;
+}
+
+/* ---- a part as it lies ------------------------------------------------------------------------------------------- */
+
+static bool is_square(sb_cut_end end) {
+    return end.mitre.udeg == 0 && end.bevel.udeg == 0;
+}
+
+static bool equal(sb_cut_end a, int64_t mitre, int64_t bevel) {
+    return a.mitre.udeg == mitre && a.bevel.udeg == bevel;
+}
+
+/* Turned flat or end over end brings end2 to the front; rolled over keeps the order and flips both signs. */
+static bool lies_as_told(const sb_need *need, const sb_placed *part) {
+    const sb_cut_end a = need->end1, b = need->end2, f = part->front, r = part->rear;
+    if (!part->turned)
+        return (equal(f, a.mitre.udeg, a.bevel.udeg) && equal(r, b.mitre.udeg, b.bevel.udeg)) ||
+               (equal(f, -a.mitre.udeg, -a.bevel.udeg) && equal(r, -b.mitre.udeg, -b.bevel.udeg));
+    return (equal(f, -b.mitre.udeg, b.bevel.udeg) && equal(r, -a.mitre.udeg, a.bevel.udeg)) ||
+           (equal(f, b.mitre.udeg, -b.bevel.udeg) && equal(r, a.mitre.udeg, -a.bevel.udeg));
+}
+
+static bool is_strip(const boarding *b, size_t part) {
+    int64_t width = need_of(b, part)->width.nm;
+    return width > 0 && width != b->stock->width.nm;
+}
+
+/* ---- sections ---------------------------------------------------------------------------------------------------- */
+
+/* The strips of one section stand at one place, one size, with a rip kerf between them. Gives the part behind them. */
+static size_t check_section(boarding *b, size_t first) {
+    const sb_need *like = need_of(b, first);
+    int64_t edge = 0, kerf = rules_of(b)->rip_kerf.nm, at = b->board->parts.items[first].at.nm;
+    size_t i = first;
+    for (; i < b->board->parts.count && is_strip(b, i) && b->board->parts.items[i].at.nm == at; i++) {
+        const sb_placed *part = &b->board->parts.items[i];
+        const sb_need *need = need_of(b, i);
+        if (need->length.nm != like->length.nm || need->width.nm != like->width.nm)
+            refuse(b, "strips of different sizes in one section");
+        if (part->across.nm != edge)
+            refuse(b, "a strip does not lie a kerf behind its neighbour");
+        edge = part->across.nm + need->width.nm;
+        if (edge > b->stock->width.nm)
+            refuse(b, "a strip lies over the edge of the board");
+        if (edge < b->stock->width.nm)
+            b->ripped += need->length.nm;
+        edge += kerf;
+        b->cuts += !is_square(part->front) + !is_square(part->rear);
+    }
+    return i;
+}
+
+static size_t after_item(boarding *b, size_t first) {
+    if (is_strip(b, first))
+        return check_section(b, first);
+    if (b->board->parts.items[first].across.nm != 0)
+        refuse(b, "a part of full width does not lie at the edge");
+    return first + 1;
+}
+
+/* ---- neighbours ----------------------------------------------------------------------------------------------------- */
+
+static long double kerf_along(const boarding *b, sb_cut_end end) {
+    if (is_square(end))
+        return (long double)rules_of(b)->kerf.nm;
+    return (long double)rules_of(b)->kerf.nm /
+           (cosl(RADIANS(end.mitre.udeg)) * cosl(RADIANS(end.bevel.udeg)));
+}
+
+static long double nearer(const boarding *b, sb_cut_end end) {
+    long double mitre = fabsl(RADIANS(end.mitre.udeg)), bevel = fabsl(RADIANS(end.bevel.udeg));
+    return (long double)b->stock->width.nm * tanl(mitre) +
+           (long double)b->stock->thickness.nm * tanl(bevel) / cosl(mitre);
+}
+
+/* Part `next` stands exactly one cut behind part `one`. */
+static void check_neighbours(boarding *b, size_t one, size_t next) {
+    const sb_placed *behind = &b->board->parts.items[one], *before = &b->board->parts.items[next];
+    int64_t gap = before->at.nm - behind->at.nm - need_of(b, one)->length.nm;
+    bool square = is_square(behind->rear) && is_square(before->front);
+    bool opposite = equal(before->front, -behind->rear.mitre.udeg, -behind->rear.bevel.udeg);
+    bool plain =
+        (is_square(behind->rear) || is_strip(b, one)) && (is_square(before->front) || is_strip(b, next));
+    bool share = opposite && !square && !is_strip(b, one) && !is_strip(b, next);
+    long double kerf = fmaxl(kerf_along(b, behind->rear), kerf_along(b, before->front));
+    long double wanted = share ? kerf_along(b, before->front) - nearer(b, before->front) : kerf;
+    b->cuts += share || plain ? 1 : 2;
+    if ((long double)gap < wanted - 0.01L)
+        refuse(b, "two parts stand nearer than the blade is wide");
+    if ((long double)gap > wanted + (square ? 0 : HAIR))
+        refuse(b, "there is a gap between two parts");
+}
+
+/* ---- ends of the board ----------------------------------------------------------------------------------------------- */
+
+static void check_front(boarding *b) {
+    const sb_placed *first = &b->board->parts.items[0];
+    if (first->at.nm != b->supply->trim1.nm)
+        refuse(b, "the first part does not start where the trim ends");
+    b->cuts += b->supply->trim1.nm > 0 || !(is_square(first->front) || is_strip(b, 0));
+}
+
+static void check_rear(boarding *b, size_t last) {
+    const sb_placed *part = &b->board->parts.items[last];
+    bool square = is_square(part->rear);
+    int64_t rest = b->supply->length.nm - b->supply->trim2.nm - part->at.nm - need_of(b, last)->length.nm;
+    int64_t kerf = (int64_t)ceill(kerf_along(b, part->rear) - 0.001L), left = rest > kerf ? rest - kerf : 0;
+    int64_t told = b->board->leftover.nm + b->board->offcut.nm;
+    bool useful = b->stock->useful_length.nm > 0 && told >= b->stock->useful_length.nm;
+    if (rest < 0)
+        refuse(b, "the parts are longer than the board");
+    if (square ? told != left : llabs(told - left) > 1)
+        refuse(b, "what is left over is miscounted");
+    if (useful ? b->board->offcut.nm != 0 : b->board->leftover.nm != 0)
+        refuse(b, "leftover and offcut are mixed up");
+    b->cuts += rest > 0 || b->supply->trim2.nm > 0 || !(square || is_strip(b, last));
+}
+
+/* ---- settings ----------------------------------------------------------------------------------------------------------- */
+
+static bool same_ends(const sb_placed *a, const sb_placed *b) {
+    static const int turns[4][3] = {{1, 1, 0}, {-1, -1, 0}, {-1, 1, 1}, {1, -1, 1}}; /* signs; ends swapped */
+    for (int i = 0; i < 4; i++) {
+        sb_cut_end front = turns[i][2] ? b->rear : b->front, rear = turns[i][2] ? b->front : b->rear;
+        if (equal(a->front, turns[i][0] * front.mitre.udeg, turns[i][1] * front.bevel.udeg) &&
+            equal(a->rear, turns[i][0] * rear.mitre.udeg, turns[i][1] * rear.bevel.udeg))
+            return true;
+    }
+    return false;
+}
+
+static int64_t count_settings(const boarding *b) {
+    int64_t settings = 0;
+    for (size_t i = 0; i < b->board->parts.count; i++) {
+        bool fresh = true;
+        for (size_t j = 0; j < i && fresh; j++)
+            fresh = need_of(b, j)->length.nm != need_of(b, i)->length.nm ||
+                    !same_ends(&b->board->parts.items[j], &b->board->parts.items[i]);
+        settings += fresh;
+    }
+    return settings;
+}
+
+/* ---- the board ------------------------------------------------------------------------------------------------------------ */
+
+static bool parts_belong(boarding *b) {
+    bool belong = true;
+    for (size_t i = 0; i < b->board->parts.count; i++) {
+        const sb_need *need = need_of(b, i);
+        bool own = need->stock == b->supply->stock;
+        if (!own)
+            refuse(b, "a part of another stock");
+        if (!lies_as_told(need, &b->board->parts.items[i]))
+            refuse(b, "a part has other ends than were asked for");
+        if (need->width.nm > b->stock->width.nm)
+            refuse(b, "a part is wider than the board");
+        belong = belong && own;
+    }
+    return belong;
+}
+
+void sb_check_board(sb_checking *c, size_t index) {
+    const sb_problem *problem = c->plan->problem;
+    boarding b = {.c = c, .index = index, .board = &c->plan->boards.items[index]};
+    b.supply = &problem->supplies.items[b.board->supply];
+    b.stock = &problem->stock.items[b.supply->stock];
+    if (b.stock->sheet || b.board->parts.count == 0) {
+        refuse(&b, b.stock->sheet ? "a sheet is planned as a board" : "nothing is cut from it");
+        return;
+    }
+    if (!b.supply->leftover && problem->rules.longest_board.nm > 0 &&
+        b.supply->length.nm > problem->rules.longest_board.nm)
+        refuse(&b, "the vehicle cannot carry it");
+    if (!parts_belong(&b))
+        return;
+    check_front(&b);
+    size_t last = 0;
+    for (size_t i = 0, next; i < b.board->parts.count; i = next) {
+        if (i > 0)
+            check_neighbours(&b, last, i);
+        next = after_item(&b, i);
+        last = i;
+    }
+    check_rear(&b, last);
+    if (b.cuts != b.board->cuts || b.ripped != b.board->ripped.nm || count_settings(&b) != b.board->stops)
+        refuse(&b, "its cuts, rips or stop settings are miscounted");
+}

@@ -1,0 +1,97 @@
+/* The exact cost of a load, and lists of loads. */
+#include "cutting/boards.h"
+
+/* ---- one load ------------------------------------------------------------------------------------- */
+
+/* Off-square ends of strips are cut one by one. */
+static int64_t strip_cuts(const sb_bench *bench, const sb_kind *kind, int64_t sections) {
+    const sb_turn *turn = &kind->turns[0];
+    int64_t ends = !bench->endings.items[turn->front].square + !bench->endings.items[turn->rear].square;
+    return ends * sections * kind->strips;
+}
+
+static int64_t settings_of(const sb_bench *bench, const sb_lot *lots, size_t count) {
+    int64_t settings = 0;
+    for (size_t i = 0; i < count; i++) {
+        const sb_kind *kind = &bench->kinds.items[lots[i].kind];
+        bool seen = false;
+        for (size_t j = 0; j < i && !kind->alone && !seen; j++)
+            seen = bench->kinds.items[lots[j].kind].setting == kind->setting;
+        settings += !seen;
+    }
+    return settings;
+}
+
+/* What the parts and the cuts between them come to, without the ends of the board. */
+typedef struct row {
+    int64_t used, cuts, last_kerf;
+    bool front_square, rear_square;
+} row;
+
+static row row_of_square(const sb_bench *bench, const sb_lot *lots, size_t count) {
+    row r = {-bench->kerf, -1, bench->kerf, true, true};
+    for (size_t i = 0; i < count; i++) {
+        r.used += lots[i].count * (bench->kinds.items[lots[i].kind].length + bench->kerf);
+        r.cuts += lots[i].count;
+    }
+    return r;
+}
+
+static row row_of(const sb_bench *bench, const sb_lot *lots, size_t count) {
+    if (sb_load_is_square(bench, lots, count))
+        return row_of_square(bench, lots, count);
+    const sb_layout *layout = sb_layout_find(bench, lots, count);
+    const sb_kind *first = &bench->kinds.items[layout->parts.items[0].kind];
+    const sb_kind *last = &bench->kinds.items[layout->parts.items[layout->parts.count - 1].kind];
+    size_t front = first->turns[layout->parts.items[0].turn].front;
+    row r = {layout->used, layout->cuts, bench->endings.items[layout->last].kerf,
+             first->strips || bench->endings.items[front].square,
+             last->strips || bench->endings.items[layout->last].square};
+    for (size_t i = 0; i < count; i++)
+        r.cuts += strip_cuts(bench, &bench->kinds.items[lots[i].kind], lots[i].count);
+    return r;
+}
+
+sb_outcome sb_load_outcome(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count) {
+    const sb_offered *on = &bench->boards.items[board];
+    row r = row_of(bench, lots, count);
+    sb_outcome out = {.rest = on->room - r.used};
+    out.fits = out.rest >= 0;
+    out.left = out.rest > r.last_kerf ? out.rest - r.last_kerf : 0;
+    out.cuts = r.cuts + (on->trued || !r.front_square) + (on->ragged || out.rest > 0 || !r.rear_square);
+    out.settings = settings_of(bench, lots, count);
+    if (bench->useful > 0 && out.left >= bench->useful)
+        out.leftover = sb_mul_div_down(out.left, bench->value, 1000 * (int64_t)SB_NM_PER_MM);
+    out.cost = on->fixed + bench->change * out.settings + bench->cut * out.cuts - out.leftover;
+    return out;
+}
+
+/* ---- lists of loads --------------------------------------------------------------------------------- */
+
+void sb_cutting_clear(sb_cutting *cutting) {
+    cutting->loads.count = cutting->lots.count = 0;
+    cutting->missing = cutting->cost = 0;
+}
+
+void sb_cutting_add(const sb_bench *bench, sb_cutting *cutting, size_t board, int64_t count,
+                    const sb_lot *lots, size_t lot_count, int64_t cost) {
+    sb_load load = {board, count, cutting->lots.count, lot_count, cost};
+    for (size_t i = 0; i < lot_count; i++)
+        SB_PUSH(bench->run->pool, cutting->lots, lots[i]);
+    SB_PUSH(bench->run->pool, cutting->loads, load);
+    cutting->cost += count * cost;
+}
+
+void sb_cutting_copy(const sb_bench *bench, sb_cutting *to, const sb_cutting *from) {
+    sb_cutting_clear(to);
+    for (size_t i = 0; i < from->loads.count; i++) {
+        const sb_load *load = &from->loads.items[i];
+        sb_cutting_add(bench, to, load->board, load->count, &from->lots.items[load->first], load->lots,
+                       load->cost);
+    }
+    to->missing = from->missing;
+}
+
+bool sb_cutting_better(const sb_cutting *one, const sb_cutting *other) {
+    return one->missing < other->missing || (one->missing == other->missing && one->cost < other->cost);
+}

@@ -1,0 +1,109 @@
+/* The worth of a board under given duals: at most two knapsacks. */
+#include "cutting/duals.h"
+
+int64_t sb_duals_scale(const sb_bench *bench) {
+    int64_t most = 0;
+    for (size_t i = 0; i < bench->boards.count; i++)
+        if (bench->boards.items[i].fixed > most)
+            most = bench->boards.items[i].fixed;
+    return most < 100000000 ? 1000 : most < 10000000000 ? 10 : 1;
+}
+
+/* ---- the two cases: no usable leftover; a usable one, counted in full -------------------------------------- */
+
+typedef struct valuing {
+    const sb_bench *bench;
+    const sb_offered *on;
+    const int64_t *duals;
+    int64_t scale;
+    bool leftover;
+} valuing;
+
+/* What the leftover brings at most, on an empty board, and what each half nanometre taken costs of it. */
+static int64_t full_leftover(const valuing *v) {
+    int64_t half = v->on->capacity - 2 * v->bench->kerf;
+    return sb_mul_div_up(half, v->scale * v->bench->value, 2000 * (int64_t)SB_NM_PER_MM);
+}
+
+static int64_t value_of(const valuing *v, const sb_kind *kind, size_t index) {
+    int64_t value = v->duals[index] - v->scale * v->bench->cut;
+    if (v->leftover)
+        value -= sb_mul_div_down(kind->least, v->scale * v->bench->value, 2000 * (int64_t)SB_NM_PER_MM);
+    return value;
+}
+
+/* Cuts that come with the board whatever lies on it. */
+static int64_t base_cuts(const valuing *v) {
+    return (int64_t)v->on->trued - (v->on->ragged ? 0 : 1);
+}
+
+static int64_t constant_of(const valuing *v) {
+    int64_t constant = -v->scale * v->bench->cut * base_cuts(v);
+    return v->leftover ? constant + full_leftover(v) : constant;
+}
+
+static void fill_items(const valuing *v, sb_knapsack *k) {
+    for (size_t i = 0; i < v->bench->kinds.count; i++) {
+        const sb_kind *kind = &v->bench->kinds.items[i];
+        sb_knap_item item = {
+            .size = kind->least, .value = value_of(v, kind, i), .limit = kind->demand, .tag = i};
+        item.setup = kind->alone ? v->scale * v->bench->change : 0;
+        if (item.size <= k->capacity && item.limit > 0)
+            SB_PUSH(v->bench->run->pool, k->items, item);
+    }
+}
+
+static void keep_filling(const valuing *v, const sb_knapsack *k, sb_worth *out) {
+    out->best = k->best + constant_of(v);
+    out->lots.count = 0;
+    for (size_t i = 0; i < k->items.count; i++)
+        if (k->items.items[i].taken > 0)
+            SB_PUSH(v->bench->run->pool, out->lots,
+                    ((sb_lot){k->items.items[i].tag, k->items.items[i].taken}));
+}
+
+static void try_case(const valuing *v, int64_t steps, sb_worth *out) {
+    sb_knapsack *k = v->bench->scratch->knapsack;
+    k->items.count = 0;
+    k->capacity = v->on->capacity - (v->leftover ? 2 * (v->bench->kerf + v->bench->useful) : 0);
+    k->steps = steps;
+    fill_items(v, k);
+    sb_knapsack_solve(k);
+    v->bench->work->left -= steps - k->steps + (int64_t)k->items.count / 4 + 1;
+    if (!k->any)
+        return;
+    int64_t upper = k->upper + constant_of(v);
+    out->upper = !out->any || upper > out->upper ? upper : out->upper;
+    if (!out->any || k->best + constant_of(v) > out->best)
+        keep_filling(v, k, out);
+    out->any = true;
+}
+
+void sb_worth_find(const sb_bench *bench, size_t board, const int64_t *duals, int64_t scale, int64_t steps,
+                   sb_worth *out) {
+    valuing v = {bench, &bench->boards.items[board], duals, scale, false};
+    out->any = false;
+    try_case(&v, steps, out);
+    v.leftover = true;
+    if (bench->useful > 0)
+        try_case(&v, steps, out);
+}
+
+/* ---- cost of a load as the bound counts it ----------------------------------------------------------------- */
+
+double sb_load_least_cost(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count) {
+    const sb_offered *on = &bench->boards.items[board];
+    valuing v = {bench, on, NULL, 1, false};
+    int64_t taken = 0, pieces = 0, settings = 0;
+    for (size_t i = 0; i < count; i++) {
+        const sb_kind *kind = &bench->kinds.items[lots[i].kind];
+        taken += kind->least * lots[i].count;
+        pieces += lots[i].count;
+        settings += kind->alone;
+    }
+    double cost = (double)(on->fixed + bench->change * settings + bench->cut * (pieces + base_cuts(&v)));
+    double left = (double)(on->capacity - taken) / 2 - (double)bench->kerf;
+    if (bench->useful > 0 && left >= (double)bench->useful)
+        cost -= left * (double)bench->value / (1000.0 * SB_NM_PER_MM);
+    return cost;
+}

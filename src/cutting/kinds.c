@@ -1,0 +1,351 @@
+/* From needs and supplies of one stock to kinds and boards on offer. */
+#include <math.h>
+#include <stdlib.h>
+
+#include "cutting/boards.h"
+#include "cutting/duals.h"
+#include "cutting/words.h"
+
+#define DEGREE (3.14159265358979323846 / 180)
+#define NOISE  1e-3 /* [nm], of the trigonometry */
+
+/* ---- ends --------------------------------------------------------------------------------------------- */
+
+static bool same_end(sb_cut_end a, sb_cut_end b) {
+    return a.mitre.udeg == b.mitre.udeg && a.bevel.udeg == b.bevel.udeg;
+}
+
+static sb_cut_end end_of(int64_t mitre, int64_t bevel) {
+    return (sb_cut_end){{mitre}, {bevel}};
+}
+
+/* How much nearer two long points come where their ends are parallel. */
+static double overlap(sb_cut_end end, int64_t width, int64_t thickness) {
+    double mitre = fabs((double)end.mitre.udeg) * 1e-6 * DEGREE,
+           bevel = fabs((double)end.bevel.udeg) * 1e-6 * DEGREE;
+    return (double)width * tan(mitre) + (double)thickness * tan(bevel) / cos(mitre);
+}
+
+static double kerf_in(sb_cut_end end, int64_t kerf) {
+    double mitre = (double)end.mitre.udeg * 1e-6 * DEGREE, bevel = (double)end.bevel.udeg * 1e-6 * DEGREE;
+    return (double)kerf / (cos(mitre) * cos(bevel));
+}
+
+static size_t ending_of(sb_bench *bench, sb_cut_end end) {
+    for (size_t i = 0; i < bench->endings.count; i++)
+        if (same_end(bench->endings.items[i].end, end))
+            return i;
+    sb_ending ending = {end, same_end(end, end_of(0, 0)), sb_kerf_along((sb_length){bench->kerf}, end).nm, 0,
+                        SIZE_MAX};
+    double shared = kerf_in(end, bench->kerf) - overlap(end, bench->width, bench->thickness);
+    ending.shared = (int64_t)ceil(shared - NOISE);
+    SB_PUSH(bench->run->pool, bench->endings, ending);
+    return bench->endings.count - 1;
+}
+
+static void pair_endings(sb_bench *bench) {
+    for (size_t i = 0; i < bench->endings.count; i++)
+        for (size_t j = 0; j < bench->endings.count; j++) {
+            sb_cut_end a = bench->endings.items[i].end, b = bench->endings.items[j].end;
+            if (same_end(a, end_of(-b.mitre.udeg, -b.bevel.udeg)))
+                bench->endings.items[i].opposite = j;
+        }
+}
+
+/* ---- turns: as it is, turned flat end for end, tumbled end over end, rolled over its length ----------------- */
+
+typedef struct ends {
+    sb_cut_end front, rear;
+} ends;
+
+static ends turned(const sb_need *need, int way) {
+    sb_cut_end a = need->end1, b = need->end2;
+    switch (way) {
+    case 1:
+        return (ends){end_of(-b.mitre.udeg, b.bevel.udeg), end_of(-a.mitre.udeg, a.bevel.udeg)};
+    case 2:
+        return (ends){end_of(b.mitre.udeg, -b.bevel.udeg), end_of(a.mitre.udeg, -a.bevel.udeg)};
+    case 3:
+        return (ends){end_of(-a.mitre.udeg, -a.bevel.udeg), end_of(-b.mitre.udeg, -b.bevel.udeg)};
+    default:
+        return (ends){a, b};
+    }
+}
+
+static void add_turn(sb_bench *bench, sb_kind *kind, int way) {
+    ends lies = turned(kind->like, way);
+    sb_turn turn = {ending_of(bench, lies.front), ending_of(bench, lies.rear), way == 1 || way == 2};
+    for (size_t i = 0; i < kind->turn_count; i++)
+        if (kind->turns[i].front == turn.front && kind->turns[i].rear == turn.rear)
+            return;
+    kind->turns[kind->turn_count++] = turn;
+}
+
+bool sb_need_same_shape(const sb_need *a, const sb_need *b) {
+    for (int way = 0; way < 4; way++) {
+        ends lies = turned(a, way);
+        if (same_end(lies.front, b->end1) && same_end(lies.rear, b->end2))
+            return true;
+    }
+    return false;
+}
+
+bool sb_need_lies(const sb_need *need, sb_cut_end front, sb_cut_end rear, bool *reversed) {
+    for (int way = 0; way < 4; way++) {
+        ends lies = turned(need, way);
+        if (!same_end(lies.front, front) || !same_end(lies.rear, rear))
+            continue;
+        *reversed = way == 1 || way == 2;
+        return true;
+    }
+    return false;
+}
+
+/* ---- kinds -------------------------------------------------------------------------------------------------- */
+
+static int64_t own_width(const sb_bench *bench, const sb_need *need) {
+    return need->width.nm == 0 ? bench->width : need->width.nm;
+}
+
+static int64_t strips_of(const sb_bench *bench, const sb_need *need) {
+    if (need->width.nm == 0 || need->width.nm >= bench->width)
+        return 0;
+    return (bench->width + bench->rip_kerf) / (need->width.nm + bench->rip_kerf);
+}
+
+static bool alike(const sb_bench *bench, const sb_need *a, const sb_need *b) {
+    return a->length.nm == b->length.nm && own_width(bench, a) == own_width(bench, b) &&
+           sb_need_same_shape(a, b);
+}
+
+static sb_kind *kind_like(sb_bench *bench, const sb_need *need) {
+    for (size_t i = 0; i < bench->kinds.count; i++)
+        if (alike(bench, bench->kinds.items[i].like, need))
+            return &bench->kinds.items[i];
+    sb_kind kind = {.like = need, .length = need->length.nm, .strips = strips_of(bench, need)};
+    for (int way = 0; way < 4; way++)
+        add_turn(bench, &kind, way);
+    SB_PUSH(bench->run->pool, bench->kinds, kind);
+    return &bench->kinds.items[bench->kinds.count - 1];
+}
+
+static void add_need(sb_bench *bench, size_t index) {
+    const sb_need *need = &bench->problem->needs.items[index];
+    sb_kind *kind = kind_like(bench, need);
+    kind->pieces += need->count;
+    SB_PUSH(bench->run->pool, kind->needs, index);
+}
+
+/* What one end takes at the least: half of what its junction takes, doubled. */
+static int64_t least_of(const sb_bench *bench, const sb_kind *kind, size_t ending) {
+    const sb_ending *e = &bench->endings.items[ending];
+    return !kind->strips && e->opposite != SIZE_MAX ? e->shared : e->kerf;
+}
+
+static void finish_kind(sb_bench *bench, sb_kind *kind) {
+    int64_t front = least_of(bench, kind, kind->turns[0].front),
+            rear = least_of(bench, kind, kind->turns[0].rear);
+    kind->demand = kind->strips ? (kind->pieces + kind->strips - 1) / kind->strips : kind->pieces;
+    kind->least = 2 * kind->length + front + rear;
+    if (front > bench->cap_least)
+        bench->cap_least = front;
+    if (rear > bench->cap_least)
+        bench->cap_least = rear;
+    bench->all_square = bench->all_square && bench->endings.items[kind->turns[0].front].square &&
+                        bench->endings.items[kind->turns[0].rear].square;
+}
+
+/* Kinds of one length and one pair of ends share a stop setting, whatever their width. */
+static void number_settings(sb_bench *bench) {
+    for (size_t i = 0; i < bench->kinds.count; i++) {
+        sb_kind *kind = &bench->kinds.items[i];
+        kind->setting = i;
+        kind->alone = true;
+        for (size_t j = 0; j < i; j++) {
+            sb_kind *other = &bench->kinds.items[j];
+            if (other->length != kind->length || !sb_need_same_shape(other->like, kind->like))
+                continue;
+            kind->setting = other->setting;
+            kind->alone = other->alone = false;
+        }
+    }
+}
+
+/* ---- boards on offer --------------------------------------------------------------------------------------- */
+
+static bool is_carried(const sb_cut_rules *rules, const sb_supply *supply) {
+    return supply->leftover || rules->longest_board.nm == 0 || supply->length.nm <= rules->longest_board.nm;
+}
+
+static void offer(sb_bench *bench, size_t index) {
+    const sb_supply *supply = &bench->problem->supplies.items[index];
+    const sb_cut_rules *rules = &bench->problem->rules;
+    int64_t room = supply->length.nm - supply->trim1.nm - supply->trim2.nm;
+    if (supply->available == 0 || room <= 0 || !is_carried(rules, supply))
+        return;
+    sb_offered on = {.supply = index, .room = room, .available = supply->available};
+    on.fixed = supply->price.milli + (rules->material_only ? 0 : rules->board.milli);
+    on.trued = supply->trim1.nm > 0;
+    on.ragged = supply->trim2.nm > 0;
+    if (on.available < 0)
+        on.available = INT64_MAX;
+    SB_PUSH(bench->run->pool, bench->boards, on);
+}
+
+static void offer_all(sb_bench *bench) {
+    for (size_t i = 0; i < bench->problem->supplies.count; i++)
+        if (bench->problem->supplies.items[i].stock == bench->stock)
+            offer(bench, i);
+}
+
+/* ---- needs that fit no board --------------------------------------------------------------------------------- */
+
+static int64_t longest_room(const sb_bench *bench) {
+    int64_t room = 0;
+    for (size_t i = 0; i < bench->boards.count; i++)
+        if (bench->boards.items[i].room > room)
+            room = bench->boards.items[i].room;
+    return room;
+}
+
+/* The supply of this stock with the longest room, also among those the vehicle cannot carry. */
+static const sb_supply *longest_supply(const sb_bench *bench) {
+    const sb_supply *longest = NULL;
+    int64_t room = INT64_MIN;
+    for (size_t i = 0; i < bench->problem->supplies.count; i++) {
+        const sb_supply *supply = &bench->problem->supplies.items[i];
+        int64_t has = supply->length.nm - supply->trim1.nm - supply->trim2.nm;
+        if (supply->stock == bench->stock && has > room)
+            longest = supply, room = has;
+    }
+    return longest;
+}
+
+static void tell_too_long(const sb_bench *bench, const sb_need *need, int64_t room) {
+    sb_run *run = bench->run;
+    const char *stock = bench->problem->stock.items[bench->stock].name,
+               *part = sb_words_length(run, need->length.nm);
+    const sb_supply *longest = longest_supply(bench);
+    if (!longest) {
+        sb_error(run, need->place, "\"%s\": there is no \"%s\" on offer", need->name, stock);
+        return;
+    }
+    int64_t has = longest->length.nm - longest->trim1.nm - longest->trim2.nm;
+    if (has >= need->length.nm && longest->available != 0)
+        sb_error(
+            run, need->place,
+            "\"%s\" is %s long; the nearest \"%s\" that it would fit is %s long, and the vehicle carries %s",
+            need->name, part, stock, sb_words_length(run, longest->length.nm),
+            sb_words_length(run, bench->problem->rules.longest_board.nm));
+    else
+        sb_error(run, need->place, "\"%s\" is %s long; the nearest is \"%s\" of %s, of which %s can be used",
+                 need->name, part, stock, sb_words_length(run, longest->length.nm),
+                 sb_words_length(run, has > 0 ? has : room));
+}
+
+static bool fits_the_width(const sb_bench *bench, const sb_need *need) {
+    const sb_cut_stock *stock = &bench->problem->stock.items[bench->stock];
+    if (need->width.nm == 0 || (bench->width > 0 && need->width.nm <= bench->width))
+        return true;
+    if (bench->width == 0)
+        sb_error(bench->run, need->place, "\"%s\" is %s wide, but the width of \"%s\" is not told",
+                 need->name, sb_words_length(bench->run, need->width.nm), stock->name);
+    else
+        sb_error(bench->run, need->place, "\"%s\" is %s wide; \"%s\" is %s wide", need->name,
+                 sb_words_length(bench->run, need->width.nm), stock->name,
+                 sb_words_length(bench->run, bench->width));
+    return false;
+}
+
+/* How far behind the long point the end lies on one of the part's four edges. */
+static double behind(const sb_bench *bench, const sb_need *need, sb_cut_end end, bool far, bool upper) {
+    int64_t width = (end.mitre.udeg > 0) == far ? 0 : own_width(bench, need);
+    int64_t thickness = (end.bevel.udeg > 0) == upper ? bench->thickness : 0;
+    return overlap(end, width, thickness);
+}
+
+static bool has_a_shape(const sb_bench *bench, const sb_need *need) {
+    double length = (double)need->length.nm, sum = 0;
+    bool shaped = true;
+    for (int edge = 0; edge < 4; edge++) {
+        bool far = edge & 1, upper = edge & 2;
+        double left = length - behind(bench, need, need->end1, far, upper) -
+                      behind(bench, need, need->end2, far, upper);
+        shaped = shaped && left > -1;
+        sum += left;
+    }
+    if (!shaped || sum < 4)
+        sb_error(bench->run, need->place, "\"%s\" is %s over its long points, but its ends take all of that",
+                 need->name, sb_words_length(bench->run, need->length.nm));
+    return shaped && sum >= 4;
+}
+
+static bool can_be_cut(const sb_bench *bench, const sb_need *need, int64_t room) {
+    if (!fits_the_width(bench, need) || !has_a_shape(bench, need))
+        return false;
+    if (need->length.nm <= room)
+        return true;
+    tell_too_long(bench, need, room);
+    return false;
+}
+
+/* ---- the bench --------------------------------------------------------------------------------------------- */
+
+static sb_bench *bare_bench(sb_run *run, const sb_problem *problem, size_t stock, sb_work *work) {
+    const sb_cut_stock *of = &problem->stock.items[stock];
+    const sb_cut_rules *rules = &problem->rules;
+    sb_bench *bench = SB_NEW(run->pool, sb_bench);
+    *bench = (sb_bench){.run = run, .problem = problem, .stock = stock, .all_square = true, .work = work};
+    bench->kerf = rules->kerf.nm;
+    bench->rip_kerf = rules->rip_kerf.nm;
+    bench->width = of->width.nm;
+    bench->thickness = of->thickness.nm;
+    bench->change = rules->material_only ? 0 : rules->change.milli;
+    bench->cut = rules->material_only ? 0 : rules->cut.milli;
+    bench->useful = rules->material_only || of->value == 0 ? 0 : of->useful_length.nm;
+    bench->value = of->value;
+    ending_of(bench, end_of(0, 0));
+    return bench;
+}
+
+static int by_length(const void *a, const void *b) {
+    const sb_kind *one = a, *other = b;
+    if (one->length != other->length)
+        return one->length > other->length ? -1 : 1;
+    return one->needs.items[0] < other->needs.items[0] ? -1 : 1;
+}
+
+static void finish_bench(sb_bench *bench) {
+    qsort(bench->kinds.items, bench->kinds.count, sizeof *bench->kinds.items, by_length);
+    pair_endings(bench);
+    number_settings(bench);
+    bench->cap_least = INT64_MIN;
+    for (size_t i = 0; i < bench->kinds.count; i++)
+        finish_kind(bench, &bench->kinds.items[i]);
+    for (size_t i = 0; i < bench->boards.count; i++)
+        bench->boards.items[i].capacity = 2 * bench->boards.items[i].room + 2 * bench->cap_least;
+    bench->scratch = SB_NEW(bench->run->pool, struct sb_scratch);
+    bench->scratch->open = SB_NEW_ARRAY(bench->run->pool, int64_t, bench->kinds.count + 1);
+    bench->scratch->knapsack = SB_NEW(bench->run->pool, sb_knapsack);
+    bench->scratch->worth = SB_NEW(bench->run->pool, sb_worth);
+}
+
+sb_bench *sb_bench_make(sb_run *run, sb_plan *plan, size_t stock, sb_work *work) {
+    const sb_problem *problem = plan->problem;
+    sb_bench *bench = bare_bench(run, problem, stock, work);
+    offer_all(bench);
+    int64_t room = longest_room(bench);
+    for (size_t i = 0; i < problem->needs.count; i++) {
+        const sb_need *need = &problem->needs.items[i];
+        if (need->stock != stock)
+            continue;
+        if (can_be_cut(bench, need, room))
+            add_need(bench, i);
+        else
+            SB_PUSH(run->pool, plan->short_of, ((sb_shortage){i, need->count}));
+    }
+    if (bench->kinds.count == 0)
+        return NULL;
+    finish_bench(bench);
+    return bench;
+}

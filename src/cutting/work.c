@@ -1,0 +1,33 @@
+/* Budget of a search, counted in steps. */
+#include <time.h>
+
+#include "cutting/work.h"
+
+static double seconds_now(void) {
+    struct timespec now;
+    if (clock_gettime(CLOCK_MONOTONIC, &now))
+        return 0;
+    return (double)now.tv_sec + (double)now.tv_nsec * 1e-9;
+}
+
+sb_work sb_work_start(const sb_cut_rules *rules) {
+    return (sb_work){.rules = rules, .started = seconds_now(), .dice = 20240229};
+}
+
+static bool is_broken_off(const sb_work *work) {
+    const sb_cut_rules *rules = work->rules;
+    if (rules->stop_asked && *rules->stop_asked)
+        return true;
+    return rules->seconds > 0 && seconds_now() - work->started > rules->seconds;
+}
+
+bool sb_work_goes_on(sb_work *work) {
+    work->broken_off = work->broken_off || is_broken_off(work);
+    return !work->broken_off && work->left > 0;
+}
+
+/* Knuth's linear congruential generator (The Art of Computer Programming, MMIX); the high bits are the good ones. */
+uint64_t sb_work_dice(sb_work *work, uint64_t sides) {
+    work->dice = work->dice * 6364136223846793005u + 1442695040888963407u;
+    return (work->dice >> 33) % sides;
+}

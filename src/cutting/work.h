@@ -1,0 +1,25 @@
+/* cutting/work.h -- how much a search may do, and its dice.
+ *
+ * Work is counted in steps, so that the same input gives the same plan on any machine. The clock and the user's
+ * signal only break a search off.
+ */
+#ifndef CUTTING_WORK_H
+#define CUTTING_WORK_H
+
+#include "sawbill/cutting.h"
+
+typedef struct sb_work {
+    const sb_cut_rules *rules;
+    double started; /* [s] of a clock that never goes back */
+    int64_t left;   /* steps this part of the search may still do */
+    uint64_t dice;
+    bool broken_off; /* by time or a signal */
+} sb_work;
+
+sb_work sb_work_start(const sb_cut_rules *rules);
+/* True while there is work left to spend; looks at the clock too. */
+bool sb_work_goes_on(sb_work *work);
+/* A number from 0 to below `sides`, always the same sequence. */
+uint64_t sb_work_dice(sb_work *work, uint64_t sides);
+
+#endif
