@@ -180,7 +180,8 @@ static sb_money delivery_of(const costing *c) {
  * ---------------------------------------------------------------------------------------- */
 
 static sb_share share_of(sb_money part, sb_money whole) {
-    return whole.minor > 0 ? (sb_share){sb_mul_div(part.minor, WHOLE, whole.minor)} : (sb_share){0};
+    int64_t ppm = whole.minor > 0 ? sb_mul_div(part.minor, WHOLE, whole.minor) : 0;
+    return (sb_share){ppm};
 }
 
 static void set_outcome(costing *c) {

@@ -86,7 +86,8 @@ enum {
 };
 
 static sb_share share_of(int64_t part, int64_t whole) {
-    return whole > 0 ? (sb_share){sb_mul_div(part, 1000000, whole)} : (sb_share){0};
+    int64_t ppm = whole > 0 ? sb_mul_div(part, 1000000, whole) : 0;
+    return (sb_share){ppm};
 }
 
 static void put_worth(const estimate_paper *p, sb_cell *row, const sb_stock *stock, taken t) {
