@@ -1,0 +1,140 @@
+/* Names in formulas, looked up without making anything. */
+#include "bench.h"
+
+#define HEAD                                                                                                 \
+    "recipe a\n"                                                                                             \
+    "input long 1 m\n"                                                                                       \
+    "choice sides slatted | panelled\n"                                                                      \
+    "stock slat larch-20x95\n"                                                                               \
+    "let rows floor(long / slat.width)\n"                                                                    \
+    "joint corner 4\n"                                                                                       \
+    "part leg\n of slat\n length long\n"
+
+static void what_is_there_is_known(void **state) {
+    sb_run *run = *state;
+    const sb_recipe *recipe =
+        recipe_of(run, HEAD "size long, slat.thickness, rows * 1 mm\n"
+                            "check sides = slatted or slat.density > 3 : x\n"
+                            "repeat row from 1 to rows\n"
+                            "repeat peg from row to rows when peg < row\n"
+                            "fixing screw peg + row per joint corner when row > 2\n"
+                            "end\nend\n"
+                            "component c\n recipe d\n set make solid\n set w long / 2\n");
+    sb_recipe_check_names(run, recipe);
+    assert_int_equal(sb_notices_count(run, SB_NOTE), 1);
+    assert_string_equal(sb_notices_message(run, 0) ? sb_notices_message(run, 0) : "",
+                        "unknown name \"peg\"; known: row, long, rows, sides, slatted, panelled");
+}
+
+typedef struct name_case {
+    const char *line, *says;
+    size_t column;
+} name_case;
+
+static void what_is_not_there_is_told(void **state) {
+    static const name_case cases[] = {
+        {"let a lnog", "unknown name \"lnog\"; did you mean \"long\"?", 7},
+        {"let a long-20", "one word: write blanks around the minus: long - 20", 7},
+        {"let a slat", "which measure of slat: expected slat.thickness, slat.width or slat.density", 7},
+        {"let a slat.length", "unknown measure of slat \"length\"", 7},
+        {"let a slat.widht", "unknown measure of slat \"widht\"; did you mean \"width\"?", 7},
+        {"let a salt.width", "unknown role before the dot \"salt\"; did you mean \"slat\"?", 7},
+        {"let a long.width", "long is a single value", 7},
+        {"let a leg.width", "unknown role before the dot \"leg\"", 7},
+        {"size long, q", "unknown name \"q\"", 12},
+        {"input wide 3 mm + q", "unknown name \"q\"", 19},
+        {"input wide 3 mm from q", "unknown name \"q\"", 22},
+        {"input wide 3 mm to q", "unknown name \"q\"", 20},
+        {"check q > 3 : x", "unknown name \"q\"", 7},
+        {"stock post oak when sides = slated", "unknown name \"slated\"; did you mean \"slatted\"?", 29},
+        {"joint b q", "unknown name \"q\"", 9},
+        {"fixing screw q", "unknown name \"q\"", 14},
+        {"fixing screw 3 when q = 3", "unknown name \"q\"", 21},
+        {"finish oil q coats on all", "unknown name \"q\"", 12},
+        {"glue pva q per piece", "unknown name \"q\"", 10},
+        {"work sand max(3, q)", "unknown name \"q\"", 18},
+        {"note saw when q : x", "unknown name \"q\"", 15},
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        sb_run run = sb_run_new();
+        const char *text = sb_pool_print(run.pool, HEAD "%s", cases[i].line);
+        sb_recipe_check_names(&run, recipe_of(&run, text));
+        assert_only_notice(&run, text, 10, cases[i].column, cases[i].says);
+        sb_run_free(&run);
+    }
+    (void)state;
+}
+
+/* Every formula of a part, a component and a repeat is looked at. */
+static void formulas_of_blocks(void **state) {
+    static const char *const lines[] = {
+        "count q",
+        "length q",
+        "width q",
+        "planed q",
+        "planed 3 mm by q",
+        "allow q",
+        "allow 3 mm by q",
+        "glued q",
+        "glued 0 loss q",
+        "glued 0 over q",
+        "laminated q",
+        "end1 mitre q scale",
+        "end2 bevel q scale",
+        "ends bevel q piece parallel",
+        "when q",
+    };
+    for (size_t i = 0; i < sizeof lines / sizeof *lines; i++) {
+        sb_run run = sb_run_new();
+        const char *text =
+            sb_pool_print(run.pool, "recipe a\nstock s oak\npart p\n of s\n %s\n%s%s", lines[i],
+                          strncmp(lines[i], "length", 6) == 0 ? "" : " length 1 m\n",
+                          strstr(lines[i], "width") || strstr(lines[i], "by") ? "" : " width 3 mm\n");
+        if (strstr(lines[i], "allow 3 mm by"))
+            text = sb_pool_print(run.pool, "%s width 3 mm\n", text);
+        sb_recipe_check_names(&run, recipe_of(&run, text));
+        assert_only_notice(&run, text, 5, 1 + strlen(lines[i]) - strlen(strrchr(lines[i], 'q')) + 1,
+                           "unknown name \"q\"");
+        sb_run_free(&run);
+    }
+    (void)state;
+}
+
+static void formulas_of_components_and_repeats(void **state) {
+    static const name_case cases[] = {
+        {"component c\nrecipe d\ncount q", "\"q\"", 7},
+        {"component c\nrecipe d\nset x 2 * q", "\"q\"", 11},
+        {"component c when 1 < 2\n\nset x q / 2", "\"q\"", 7},
+        {"repeat i from 1 to 2\n\nfixing x q\nend", "\"q\"", 10},
+        {"\n\nrepeat i from q to 2\nfixing x i\nend", "\"q\"", 15},
+        {"repeat i from 1 to 2\nend\nfixing x i", "\"i\"", 10},
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        sb_run run = sb_run_new();
+        const char *text = sb_pool_print(run.pool, "recipe a\n%s", cases[i].line);
+        sb_recipe_check_names(&run, recipe_of(&run, text));
+        assert_only_notice(&run, text, 4, cases[i].column, cases[i].says);
+        sb_run_free(&run);
+    }
+    (void)state;
+}
+
+/* A line that cannot be read still gives its name, so that one mistake is told once. */
+static void one_mistake_is_told_once(void **state) {
+    sb_run *run = *state;
+    const sb_recipe *recipe = recipe_of(run, "recipe a\ninput long\nlet x long * 2\nlet y x + z)\nlet w y\n");
+    sb_recipe_check_names(run, recipe);
+    assert_int_equal(sb_notices_count(run, SB_NOTE), 3);
+    assert_non_null(strstr(sb_notices_message(run, 0), "expected the default"));
+    assert_non_null(strstr(sb_notices_message(run, 1), "expected the end of the line, found \")\""));
+    assert_non_null(strstr(sb_notices_message(run, 2), "unknown name \"z\""));
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        AT_THE_BENCH(what_is_there_is_known),   cmocka_unit_test(what_is_not_there_is_told),
+        cmocka_unit_test(formulas_of_blocks),   cmocka_unit_test(formulas_of_components_and_repeats),
+        AT_THE_BENCH(one_mistake_is_told_once),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
