@@ -88,7 +88,7 @@ static bool one_board(takeoff_parting *parting) {
         part->width = most;
         return true;
     }
-    if (!takeoff_width(parting, formula, random ? (sb_length){0} : most, &part->width))
+    if (!takeoff_width(parting, formula, most, &part->width))
         return false;
     return random || part->width.nm <= most.nm ? rip(parting) : tell_too_wide(parting, most);
 }

@@ -63,6 +63,12 @@ static void add_part(sb_stock_total *total, const sb_part *part) {
     total->net_volume.nl = sb_add(total->net_volume.nl, sb_mul(takeoff_part_volume(part).nl, part->count));
 }
 
+static void check_range(const takeoff_walk *walk, const sb_stock_total *total) {
+    if (total->net_length.nm == SB_BAD || total->net_area.um2 == SB_BAD || total->net_volume.nl == SB_BAD)
+        sb_error(walk->run, total->stock->place, "the parts of %s come to more than can be counted",
+                 total->stock->id);
+}
+
 static void add_spare(const takeoff_walk *walk, sb_stock_total *total) {
     if (total->stock->kind != SB_STOCK_BOARD)
         return;
@@ -91,8 +97,10 @@ void takeoff_totals(takeoff_walk *walk) {
     sb_takeoff *takeoff = walk->takeoff;
     for (size_t i = 0; i < takeoff->parts.count; i++)
         add_part(total_of(walk, takeoff->parts.items[i].stock), &takeoff->parts.items[i]);
-    for (size_t i = 0; i < takeoff->totals.count; i++)
+    for (size_t i = 0; i < takeoff->totals.count; i++) {
+        check_range(walk, &takeoff->totals.items[i]);
         add_spare(walk, &takeoff->totals.items[i]);
+    }
     for (size_t i = 0; i < takeoff->pieces.count; i++)
         takeoff->pieces.items[i].mass = mass_of(takeoff, i);
 }

@@ -123,6 +123,37 @@ static void ten_million_parts_are_too_many(void **state) {
                  "more than ten million parts");
 }
 
+static void what_cannot_be_counted_is_told(void **state) {
+    assert_error(*state,
+                 "stock board ply\npart a\n  count 9000000\n  of board\n  length 100 m\n  width 100 m\n",
+                 "more than can be counted");
+}
+
+static void a_repeat_counts_in_whole_numbers(void **state) {
+    assert_error(*state, "stock rail slat\nrepeat i from 1 to 2.5\npart a\n  of rail\n  length 1 m\nend\n",
+                 "whole numbers");
+}
+
+static void a_role_without_stock_is_told(void **state) {
+    assert_error(
+        *state,
+        "choice make solid | none\nstock rail slat when make = none\npart a\n  of rail\n  length 1 m\n",
+        "no `stock rail` line holds here");
+}
+
+static void the_first_stock_line_that_holds_counts(void **state) {
+    const sb_takeoff *t = takeoff_recipe(*state,
+                                         "input long 2 m\n"
+                                         "let heavy long > 1.5 m\n"
+                                         "stock rail post when heavy and bar.width > 90 mm\n"
+                                         "stock rail slat\n"
+                                         "stock bar slat\n"
+                                         "part a\n  of rail\n  length rail.width + bar.thickness\n",
+                                         1);
+    assert_string_equal(t->parts.items[0].stock->id, "post");
+    assert_mm(t->parts.items[0].length, 90);
+}
+
 /* ---- ripped ------------------------------------------------------------------------------------------------------ */
 
 static void a_narrow_part_is_ripped(void **state) {
@@ -304,6 +335,10 @@ int main(void) {
         AT_DESK(sizes_must_be_sizes),
         AT_DESK(a_hundred_metres_are_enough),
         AT_DESK(ten_million_parts_are_too_many),
+        AT_DESK(what_cannot_be_counted_is_told),
+        AT_DESK(a_repeat_counts_in_whole_numbers),
+        AT_DESK(a_role_without_stock_is_told),
+        AT_DESK(the_first_stock_line_that_holds_counts),
         AT_DESK(a_narrow_part_is_ripped),
         AT_DESK(too_wide_asks_for_gluing),
         AT_DESK(sawn_50_by_100_gives_47_by_97),
