@@ -4,11 +4,12 @@
 
 #include "sawbill/recipe.h"
 
-#include <cmocka.h>
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
+
+#include <cmocka.h>
 
 #include <stdio.h>
 #include <stdlib.h>
