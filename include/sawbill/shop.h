@@ -133,6 +133,12 @@ typedef struct sb_saw {
     sb_length smallest_strip;                    /* 0: no limit */
 } sb_saw;
 
+/* Where recipes ask for one stock this shop takes another: `replace larch-70x70 by 4x4-fir`. */
+typedef struct sb_replacement {
+    const char *asked, *taken;
+    sb_place place;
+} sb_replacement;
+
 typedef struct sb_tax {
     const char *id, *title;
     sb_share rate;
@@ -174,6 +180,7 @@ typedef struct sb_settings {
     int price_age_days;                      /* older prices get advice; 0: never */
     sb_duration week;                        /* working hours in a week, for the lead time; 0: not told */
     int lead_days;                           /* before work can start */
+    SB_LIST(sb_replacement) replacements;
     SB_LIST(struct sb_setting_line { const char *name; sb_place place; }) lines; /* where each setting stands */
     sb_place place;
 } sb_settings;
@@ -196,7 +203,8 @@ sb_shop *sb_shop_read(sb_run *run, const char *rates);
  * NULL without a notice when there is none. */
 const char *sb_shop_find(sb_run *run, const char *path);
 
-const sb_stock *sb_shop_stock(const sb_shop *shop, const char *id); /* NULL: unknown */
+/* The stock a recipe or job asks for by this id: the one the shop takes instead, if it says so. NULL: unknown. */
+const sb_stock *sb_shop_stock(const sb_shop *shop, const char *id);
 const sb_operation *sb_shop_operation(const sb_shop *shop, const char *id);
 const sb_operation *sb_shop_driven(const sb_shop *shop, sb_driver driver); /* first of a plan driver, or NULL */
 const sb_tax *sb_shop_tax(const sb_shop *shop, const char *id); /* NULL id: the default, which may be NULL */

@@ -63,7 +63,18 @@ const char *sb_shop_find(sb_run *run, const char *path) {
 
 /* ---- by name ---- */
 
+static const char *replaced(const sb_shop *shop, const char *id) {
+    for (size_t i = 0; i < shop->settings.replacements.count; i++)
+        if (strcmp(shop->settings.replacements.items[i].asked, id) == 0)
+            return shop->settings.replacements.items[i].taken;
+    return id;
+}
+
 const sb_stock *sb_shop_stock(const sb_shop *shop, const char *id) {
+    return shop_stock_itself(shop, replaced(shop, id));
+}
+
+const sb_stock *shop_stock_itself(const sb_shop *shop, const char *id) {
     for (size_t i = 0; i < shop->stock.count; i++)
         if (strcmp(shop->stock.items[i]->id, id) == 0)
             return shop->stock.items[i];

@@ -89,7 +89,7 @@ static void check_label(shop_reader *reader, shop_row row, const char *label) {
 
 static const sb_stock *find_stock(shop_reader *reader, shop_row row) {
     const char *id = shop_text(row, STOCK);
-    const sb_stock *stock = sb_shop_stock(reader->shop, id);
+    const sb_stock *stock = shop_stock_itself(reader->shop, id);
     if (shop_need(row, STOCK) && !stock && reader->stock_known)
         sb_shop_unknown_stock(row.run, reader->shop, shop_at(row, STOCK), id);
     return stock;

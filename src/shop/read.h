@@ -32,6 +32,9 @@ void shop_read_stock(shop_reader *reader, const char *path);
 void shop_read_prices(shop_reader *reader, const char *path);
 void shop_read_rack(shop_reader *reader, const char *path);
 
+/* The stock of this id as stock.csv has it, whatever the shop takes instead. */
+const sb_stock *shop_stock_itself(const sb_shop *shop, const char *id);
+
 /* An error when a rack piece is worth more than the same costs new, or less than a leftover of its size is
  * credited: a plan could then earn money by buying boards, or by cutting a bit off. */
 void shop_check_worth(sb_run *run, const sb_shop *shop, sb_place at, const sb_rack_item *item);

@@ -193,6 +193,20 @@ static bool read_tax(settings_reader *reader, const shop_setting *setting, sb_cu
     return good;
 }
 
+/* `larch-70x70 by 4x4-fir` */
+static bool read_replace(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
+    (void)setting;
+    const sb_token *asked = sb_expect_word(reader->run, cursor, "the stock that recipes ask for");
+    if (!asked || !setting_expect(reader, cursor, "by"))
+        return false;
+    const sb_token *taken = sb_expect_word(reader->run, cursor, "the stock that is taken for it");
+    if (!taken)
+        return false;
+    sb_replacement replacement = {asked->text, taken->text, taken->place};
+    SB_PUSH(reader->run->pool, reader->settings->replacements, replacement);
+    return true;
+}
+
 /* ---- the table ---- */
 
 #define OF_SHOP(field)  .scope = IN_SHOP, .offset = offsetof(sb_settings, field)
@@ -235,5 +249,6 @@ const shop_setting shop_settings[] = {
     {"price-age", setting_days, OF_SHOP(price_age_days)},
     {"week", setting_time, OF_SHOP(week)},
     {"lead", setting_days, OF_SHOP(lead_days)},
+    {"replace", read_replace, .times = ONCE_NAMED},
 };
 const size_t shop_settings_count = COUNT(shop_settings);

@@ -1,6 +1,15 @@
 /* Reads a shop's folder, file after file in the order in which they refer to each other. */
 #include "shop/read.h"
 
+/* What is taken instead must be there; it is not replaced in its turn. */
+static void check_replacements(shop_reader *reader) {
+    for (size_t i = 0; i < reader->shop->settings.replacements.count; i++) {
+        const sb_replacement *replacement = &reader->shop->settings.replacements.items[i];
+        if (!shop_stock_itself(reader->shop, replacement->taken))
+            sb_shop_unknown_stock(reader->run, reader->shop, replacement->place, replacement->taken);
+    }
+}
+
 sb_shop *sb_shop_read(sb_run *run, const char *rates) {
     sb_pool *pool = run->pool;
     sb_shop *shop = SB_NEW(pool, sb_shop);
@@ -13,5 +22,6 @@ sb_shop *sb_shop_read(sb_run *run, const char *rates) {
     shop_read_stock(&reader, sb_pool_print(pool, "%s/stock.csv", rates));
     shop_read_prices(&reader, sb_pool_print(pool, "%s/prices.csv", rates));
     shop_read_rack(&reader, sb_pool_print(pool, "%s/rack.csv", rates));
+    check_replacements(&reader);
     return shop;
 }

@@ -130,7 +130,7 @@ static void read_by_kind(shop_row row, sb_stock *stock) {
 /* ---- one row ---- */
 
 static void keep(shop_reader *reader, shop_row row, sb_stock *stock) {
-    const sb_stock *first = sb_shop_stock(reader->shop, stock->id);
+    const sb_stock *first = shop_stock_itself(reader->shop, stock->id);
     if (first)
         shop_twice(row.run, shop_at(row, STOCK), "the stock", stock->id, first->place);
     else

@@ -84,6 +84,14 @@ static void unknown_names_get_the_nearest(void **state) {
     assert_null(sb_shop_stock(shop, "slta"));
 }
 
+static void another_stock_is_taken_instead(void **state) {
+    bench *b = *state;
+    bench_put(b, "shop.txt", sb_pool_print(b->run.pool, "%sreplace plank by slat\nreplace skin by salt\n", bench_texts[0]));
+    const sb_shop *shop = bench_read(b);
+    assert_string_equal(sb_shop_stock(shop, "plank")->id, "slat");
+    bench_told(b, "shop.txt:43:17", "did you mean \"slat\"");
+}
+
 static void taxes_by_name(void **state) {
     const sb_shop *shop = bench_read_sound(*state);
     assert_string_equal(sb_shop_tax(shop, NULL)->id, "standard");
@@ -97,6 +105,7 @@ int main(void) {
         AT_BENCH(nowhere_is_no_notice),
         AT_BENCH(from_the_folder_one_is_in),
         AT_BENCH(unknown_names_get_the_nearest),
+        AT_BENCH(another_stock_is_taken_instead),
         AT_BENCH(taxes_by_name),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -106,6 +106,8 @@ static void the_examples_make_a_shop(void **state) {
     assert_int_equal(shop->settings.address.count, 2);
     assert_int_equal(shop->stock.count, 10);
     assert_int_equal(shop->rack.count, 5);
+    assert_string_equal(sb_shop_stock(shop, "larch-45x95")->id, "2x4-fir");
+    assert_null(sb_shop_stock(shop, "larch-45x145"));
 }
 
 static void every_other_way_to_put_a_line(void **state) {
