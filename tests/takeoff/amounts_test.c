@@ -52,7 +52,8 @@ static void the_batch_has_a_line_once(void **state) {
 
 /* ---- finish ---------------------------------------------------------------------------------------------------- */
 
-/* litres = area x coats / coverage: 15 m2 at 12 m2/l take 1.25 l (coatings calculation by AST; F03). 15 faces of 10 m x
+/* litres = area x coats / coverage: 15 m2 at 12 m2/l take 1.25 l (worked example on the paint page of
+ * astraleasing.com). 15 faces of 10 m x
  * 100 mm are 15 m2. */
 static void fifteen_square_metres_take_a_litre_and_a_quarter(void **state) {
     const sb_takeoff *t = takeoff_recipe(*state,
@@ -63,7 +64,8 @@ static void fifteen_square_metres_take_a_litre_and_a_quarter(void **state) {
     assert_int_equal(used(t, "oil"), 1250);
 }
 
-/* Stated coverage is for one coat: 3 coats take three times as much (RCK; L17). */
+/* Stated coverage is for one coat: 3 coats take three times as much (rockler.com, how to calculate coats of wood
+ * finish and paint). */
 static void every_coat_counts(void **state) {
     const sb_takeoff *t = takeoff_recipe(*state,
                                          "stock rail knotty\n"
@@ -90,7 +92,7 @@ static void a_screw_is_no_finish(void **state) {
 
 /* ---- glue ------------------------------------------------------------------------------------------------------- */
 
-/* glue mass = area x spread: 0.50 m2 at 180 g/m2 take 90 g (F14, without its waste of 10 %). */
+/* glue mass = area x spread: 0.50 m2 at 180 g/m2 take 90 g (arithmetic, no source). */
 static void half_a_square_metre_takes_ninety_grams(void **state) {
     const sb_takeoff *t = takeoff_recipe(*state, FRAME "glue glue 0.5 m * 1 m per piece\n", 1);
     assert_int_equal(used(t, "glue"), 90000);

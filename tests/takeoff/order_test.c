@@ -137,7 +137,7 @@ static void timber_by_volume_is_one_lot(void **state) {
     assert_int_equal(line->amount.minor, 85800);
 }
 
-/* 12 x 12 x 1 in is one board foot, 0.002359737216 m3 exactly (U04, U05: GNU units, exact product). */
+/* 12 x 12 x 1 in is one board foot, 0.002359737216 m3 exactly (definitions of GNU units; the exact product). */
 static void board_feet_are_counted_from_volume(void **state) {
     const sb_order *order = order_recipe(*state,
                                          "stock top random-bf\n"
@@ -148,7 +148,7 @@ static void board_feet_are_counted_from_volume(void **state) {
     assert_int_equal(order->lines.items[0].each.milli, 10014 * 600);
 }
 
-/* Pieces under an inch count as an inch: 3/4 in x 6 in x 8 ft are 4 board feet, not 3 (lumber grading course GWC; H09). On a
+/* Pieces under an inch count as an inch: 3/4 in x 6 in x 8 ft are 4 board feet, not 3 (goodwoodcorp.com, hardwood terminology). On a
  * step of 1 mm they are 2439 x 153 mm and come to 4.017. */
 static void thin_boards_count_as_an_inch(void **state) {
     const sb_order *order =

@@ -179,8 +179,8 @@ static void too_wide_asks_for_gluing(void **state) {
 
 /* ---- planed ------------------------------------------------------------------------------------------------------- */
 
-/* Planing allowance 3 mm for finished sections up to 150 mm: 50 x 100 sawn gives 47 x 97 (the softwood planing
- * allowances listed in the UK sawn sizes guide DTO, S37). */
+/* Planing allowance 3 mm for finished sections up to 150 mm: 50 x 100 sawn gives 47 x 97 (wiki.dtonline.org,
+ * Category:Timber). */
 static void sawn_50_by_100_gives_47_by_97(void **state) {
     const sb_takeoff *t = takeoff_recipe(*state,
                                          "stock beam sawn\n"
@@ -281,8 +281,8 @@ static void glue_left_out_is_told(void **state) {
 
 /* ---- by volume -------------------------------------------------------------------------------------------------------- */
 
-/* 100 net at "30 % waste": added to net it is 130; lost of what is bought, 142.857 (woodworkers' forum threads on
- * accounting for wood waste, WWB; G07). */
+/* 100 net at "30 % waste": added to net it is 130; lost of what is bought, 142.857 (woodweb.com knowledge base,
+ * "Accounting for Wood Waste"). */
 static void thirty_percent_waste_has_two_meanings(void **state) {
     const sb_takeoff *t = takeoff_recipe(*state,
                                          "stock one random-added\n"

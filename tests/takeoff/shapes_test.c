@@ -218,7 +218,8 @@ static void spare_is_a_share_of_net_length(void **state) {
                                          "part a\n  count 10\n  of one\n  length 1 m\n"
                                          "part b\n  count 10\n  of other\n  length 1 m\n",
                                          1);
-    /* 10 m net: 3 m added to it, or 4.286 m so that 30 % of what is bought may be lost (WWB; G07) */
+    /* 10 m net: 3 m added to it, or 4.286 m so that 30 % of what is bought may be lost (woodweb.com knowledge
+     * base, "Accounting for Wood Waste") */
     assert_mm(total_of(t, "knotty")->spare_length, 3000);
     assert_mm(total_of(t, "knotty-lost")->spare_length, 4286);
 }
