@@ -73,11 +73,22 @@ void sb_cutting_clear(sb_cutting *cutting) {
     cutting->missing = cutting->cost = 0;
 }
 
+/* Kinds in the order of the bench: longest first. */
+static void sort_lots(sb_lot *lots, size_t count) {
+    for (size_t i = 1; i < count; i++)
+        for (size_t j = i; j > 0 && lots[j].kind < lots[j - 1].kind; j--) {
+            sb_lot old = lots[j];
+            lots[j] = lots[j - 1];
+            lots[j - 1] = old;
+        }
+}
+
 void sb_cutting_add(const sb_bench *bench, sb_cutting *cutting, size_t board, int64_t count,
                     const sb_lot *lots, size_t lot_count, int64_t cost) {
     sb_load load = {board, count, cutting->lots.count, lot_count, cost};
     for (size_t i = 0; i < lot_count; i++)
         SB_PUSH(bench->run->pool, cutting->lots, lots[i]);
+    sort_lots(&cutting->lots.items[load.first], lot_count);
     SB_PUSH(bench->run->pool, cutting->loads, load);
     cutting->cost += count * cost;
 }

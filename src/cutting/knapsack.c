@@ -43,7 +43,7 @@ static double ceiling(const sb_knapsack *k, size_t i, int64_t room) {
     double worth = 0;
     for (; i < k->items.count && room > 0; i++) {
         const sb_knap_item *item = &k->items.items[i];
-        if (item->density <= 0 || item->smallest > room)
+        if (item->density <= 0)
             break;
         int64_t most = item->most, full = room / item->size;
         if (most <= full)

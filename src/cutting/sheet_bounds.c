@@ -146,7 +146,7 @@ static int64_t net_cost(const sb_sheet_bench *bench, size_t offer) {
     }
     double leftover = (double)bench->value * (double)on->w * (double)on->l * 1e-18;
     return on->fixed + bench->cut * (on->truing - 1) + (whole ? 0 : bench->fence) -
-           (int64_t)ceil(leftover + 0.001);
+           (int64_t)ceil(leftover * (1 + 1e-12));
 }
 
 /* What every plan pays or loses beside its sheets: a cut for every part; no leftover where parts are. */
