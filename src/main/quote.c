@@ -24,6 +24,18 @@ static bool write_papers(sb_run *run, const sb_desk *desk, const sb_ways *ways) 
            sb_file_set_keep(run, files);
 }
 
+static const char *papers_list(sb_run *run, const sb_desk *desk) {
+    static const char *const papers[][2] = {{"quote.xlsx", "for the customer"},
+                                            {"estimate.xlsx", "for the shop only"},
+                                            {"cuts.xlsx", "for the saw"},
+                                            {"order.xlsx", "for the merchants"},
+                                            {"order.csv", "the same for other programs"}};
+    const char *list = sb_pool_print(run->pool, "\nPapers: %s/\n", desk->folder);
+    for (size_t i = 0; i < sizeof papers / sizeof *papers; i++)
+        list = sb_pool_print(run->pool, "%s  %s-%-14s %s\n", list, desk->base, papers[i][0], papers[i][1]);
+    return list;
+}
+
 int command_quote(sb_run *run, const sb_options *options) {
     sb_desk desk = {0};
     if (!desk_open(run, options, options->words.items[0], &desk))
@@ -37,10 +49,7 @@ int command_quote(sb_run *run, const sb_options *options) {
     } else {
         show_document(run, options, sb_paper_summary(run, desk.shop, desk.job, ways));
         if (!options->quiet)
-            show(run, sb_pool_print(run->pool,
-                                    "\nPapers: %s/\n"
-                                    "  %s-quote.xlsx, -estimate.xlsx, -cuts.xlsx, -order.xlsx, -order.csv\n",
-                                    desk.folder, desk.base));
+            show(run, papers_list(run, &desk));
     }
     return stop_was_asked() ? STATUS_LOOK : STATUS_DONE;
 }
