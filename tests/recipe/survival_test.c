@@ -166,11 +166,43 @@ static void damaged_files(void **state) {
     }
 }
 
+/* ---- no memory --------------------------------------------------------------------------------------------------- */
+
+typedef struct reading {
+    sb_run *run;
+    const char *text;
+} reading;
+
+static void read_under_limit(void *context) {
+    reading *r = context;
+    const sb_recipe *recipe = sb_recipe_of(r->run, sb_source_of(r->run, "a.recipe", r->text), false);
+    sb_recipe_check_names(r->run, recipe);
+}
+
+/* Wherever memory runs out, control comes back; with enough of it the recipe reads well. */
+static void memory_runs_out_anywhere(void **state) {
+    const char *text = sb_source_text(sb_source_read(*state, "templates/splayed-planter.recipe"));
+    bool done = false;
+    size_t failures = 0;
+    for (size_t limit = 8192; !done && limit < 64u << 20; limit += limit / 7) {
+        sb_run run = sb_run_new();
+        reading r = {&run, text};
+        sb_pool_limit(run.pool, limit);
+        done = sb_pool_run(run.pool, read_under_limit, &r);
+        failures += !done;
+        if (done)
+            assert_no_notices(&run);
+        sb_run_free(&run);
+    }
+    assert_true(done && failures > 3);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         AT_THE_BENCH(every_template_reads_without_a_word),
         AT_THE_BENCH(every_sample_reads_without_a_word),
         AT_THE_BENCH(damaged_files),
+        AT_THE_BENCH(memory_runs_out_anywhere),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
