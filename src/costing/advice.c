@@ -29,8 +29,7 @@ static void advise_price(const costing *c) {
                   share(c, e->discount_rate), money(c, e->pieces_net), money(c, e->base));
 }
 
-/* ---- dates of prices
- * ---------------------------------------------------------------------------------------- */
+/* ---- dates of prices ---- */
 
 typedef bool (*suspect)(const costing *c, sb_date date);
 

@@ -4,8 +4,7 @@
 static const int64_t WHOLE = 1000000; /* 100 % in ppm */
 static const int64_t US_PER_HOUR = 3600000000;
 
-/* ---- rates: the job's word goes before the shop's --------------------------------------------------------
- */
+/* ---- rates: the job's word goes before the shop's ---- */
 
 static sb_share chosen(sb_job_share of_job, sb_share of_shop) {
     return of_job.given ? of_job.share : of_shop;
@@ -36,8 +35,7 @@ static void check_rates(const costing *c) {
                  "the job tells a margin and a markup; only one of the two can make the price");
 }
 
-/* ---- shares of the pieces --------------------------------------------------------------------------------
- */
+/* ---- shares of the pieces ---- */
 
 static int64_t *shares_of(const costing *c, sb_money amount, const int64_t *weights) {
     int64_t *shares = SB_NEW_ARRAY(c->run->pool, int64_t, c->count + 1);
@@ -79,8 +77,7 @@ static void set_base(costing *c) {
     }
 }
 
-/* ---- what the customer sees
- * --------------------------------------------------------------------------------- */
+/* ---- what the customer sees ---- */
 
 static const sb_tax *tax_for(const costing *c) {
     const sb_tax *tax = sb_shop_tax(c->shop, c->job->tax);
@@ -176,8 +173,7 @@ static sb_money delivery_of(const costing *c) {
     return (sb_money){sb_mul_div(c->job->delivery.micro, unit, 1000000)};
 }
 
-/* ---- what it leaves
- * ---------------------------------------------------------------------------------------- */
+/* ---- what it leaves ---- */
 
 static sb_share share_of(sb_money part, sb_money whole) {
     int64_t ppm = whole.minor > 0 ? sb_mul_div(part.minor, WHOLE, whole.minor) : 0;

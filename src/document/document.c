@@ -34,8 +34,7 @@ void sb_page_break_add(sb_run *run, sb_sheet *sheet) {
     SB_PUSH(run->pool, sheet->blocks, ((sb_block){.kind = SB_BLOCK_PAGE_BREAK, .text = ""}));
 }
 
-/* ---- tables ----------------------------------------------------------------------------------------------
- */
+/* ---- tables ---- */
 
 static size_t count_headings(const char *headings) {
     size_t count = 1;

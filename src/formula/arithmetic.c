@@ -45,8 +45,7 @@ const char *sb_unit_hint(sb_run *run, const sb_formula *formula, sb_term term, s
                          unit);
 }
 
-/* ---- staying in range
- * -------------------------------------------------------------------------------------- */
+/* ---- staying in range ---- */
 
 sb_term sb_checked(sb_run *run, const sb_formula *formula, sb_number number, sb_dimension dimension) {
     if (isfinite(number.real))
@@ -88,8 +87,7 @@ static bool join_dimensions(sb_dimension a, sb_dimension b, int sign, sb_dimensi
            join_one(a.time, sign * b.time, &out->time) && join_one(a.money, sign * b.money, &out->money);
 }
 
-/* ---- sums
- * -------------------------------------------------------------------------------------------------------- */
+/* ---- sums ---- */
 
 static sb_term refuse_pair(sb_run *run, const sb_formula *formula, const char *verb, size_t first,
                            const char *joint, const sb_term terms[2]) {
@@ -124,8 +122,7 @@ static sb_term subtract(sb_run *run, const sb_formula *formula, const sb_term te
     return sb_checked(run, formula, sb_number_sub(terms[0].number, terms[1].number), terms[0].dimension);
 }
 
-/* ---- products
- * ------------------------------------------------------------------------------------------------------ */
+/* ---- products ---- */
 
 static sb_term no_such_measure(sb_run *run, const sb_formula *formula) {
     sb_error(run, formula->place, "there is no measure for %s: its power is too high",
@@ -156,9 +153,7 @@ static sb_term divide(sb_run *run, const sb_formula *formula, const sb_term term
     return sb_checked(run, formula, sb_number_div(terms[0].number, terms[1].number), dimension);
 }
 
-/* ---- powers
- * ----------------------------------------------------------------------------------------------------------
- */
+/* ---- powers ---- */
 
 static sb_term refuse_power(sb_run *run, const sb_formula *base, const char *why) {
     sb_error(run, base->place, "%s: %s", why, sb_formula_quote(run, base));
@@ -205,15 +200,14 @@ static sb_term power(sb_run *run, const sb_formula *formula, const sb_term terms
                  sb_describe(run, terms[!base], formula->operands[!base]));
         return sb_term_none();
     }
-    sb_value exponent = sb_term_value(terms[1]);
-    if (exponent.exact && exponent.ratio.num > INT32_MIN && exponent.ratio.num < INT32_MAX &&
+    sb_number exponent = terms[1].number;
+    if (sb_number_exact(exponent) && exponent.ratio.num > INT32_MIN && exponent.ratio.num < INT32_MAX &&
         exponent.ratio.den < INT32_MAX)
         return sb_power(run, formula, formula->operands[0], terms[0], exponent.ratio.num, exponent.ratio.den);
     return real_power(run, formula, terms[0], exponent.real);
 }
 
-/* ---- comparisons
- * ------------------------------------------------------------------------------------------------------- */
+/* ---- comparisons ---- */
 
 static bool holds(sb_node node, int order) {
     switch (node) {

@@ -8,8 +8,7 @@ enum {
     QUOTE_LENGTH = 60
 }; /* [bytes] of a formula's text in a message */
 
-/* ---- quoting
- * ----------------------------------------------------------------------------------------------- */
+/* ---- quoting ---- */
 
 static bool is_blank(char c) {
     return c == ' ' || c == '\t';
@@ -36,8 +35,7 @@ const char *sb_formula_quote(sb_run *run, const sb_formula *formula) {
     return sb_pool_print(run->pool, "%s...", sb_pool_copy(run->pool, text, size));
 }
 
-/* ---- truths
- * --------------------------------------------------------------------------------------------------- */
+/* ---- truths ---- */
 
 bool sb_wants_truth(sb_run *run, const sb_formula *operand, sb_term term) {
     if (term.kind == SB_VALUE_TRUTH)
@@ -75,8 +73,7 @@ static sb_term choose(sb_evaluation *evaluation, const sb_formula *formula) {
     return sb_evaluate(evaluation, formula->operands[condition.truth ? 1 : 2]);
 }
 
-/* ---- measures
- * --------------------------------------------------------------------------------------------------- */
+/* ---- measures ---- */
 
 static sb_term negate(sb_evaluation *evaluation, const sb_formula *formula) {
     const sb_formula *operand = formula->operands[0];
@@ -99,8 +96,7 @@ static sb_term operate(sb_evaluation *evaluation, const sb_formula *formula) {
     return sb_operate(evaluation->run, formula, terms);
 }
 
-/* ---- calls
- * -------------------------------------------------------------------------------------------------------- */
+/* ---- calls ---- */
 
 static sb_term apply(sb_evaluation *evaluation, const sb_formula *formula, sb_formula *const *operands,
                      const sb_term *terms, size_t count) {
@@ -135,8 +131,7 @@ static sb_term call(sb_evaluation *evaluation, const sb_formula *formula) {
     return apply(evaluation, formula, formula->operands, terms, formula->count);
 }
 
-/* ---- the walk
- * ------------------------------------------------------------------------------------------------------- */
+/* ---- the walk ---- */
 
 static sb_term evaluate_node(sb_evaluation *evaluation, const sb_formula *formula) {
     switch (formula->node) {

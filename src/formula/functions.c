@@ -2,8 +2,7 @@
 
 #include <string.h>
 
-/* ---- what a call wants ------------------------------------------------------------------------------------
- */
+/* ---- what a call wants ---- */
 
 bool sb_call_wants(const sb_call *call, size_t index, sb_dimension dimension) {
     sb_term term = call->terms[index];
@@ -41,8 +40,7 @@ bool sb_call_wants_same(const sb_call *call) {
     return false;
 }
 
-/* ---- least and most ---------------------------------------------------------------------------------------
- */
+/* ---- least and most ---- */
 
 static sb_term pick(const sb_call *call, int wanted_order) {
     if (!sb_call_wants_same(call))
@@ -59,8 +57,7 @@ static sb_term call_max(const sb_call *call) {
     return pick(call, 1);
 }
 
-/* ---- rounding
- * ------------------------------------------------------------------------------------------------ */
+/* ---- rounding ---- */
 
 typedef sb_number rounding(sb_number);
 
@@ -120,8 +117,7 @@ static sb_term call_round_down(const sb_call *call) {
     return to_step(call, sb_number_floor);
 }
 
-/* ---- size and root
- * --------------------------------------------------------------------------------------------- */
+/* ---- size and root ---- */
 
 static sb_term call_abs(const sb_call *call) {
     if (!wants_quantity(call, 0))
@@ -138,8 +134,7 @@ static sb_term call_sqrt(const sb_call *call) {
                : sb_term_none();
 }
 
-/* ---- the table
- * ---------------------------------------------------------------------------------------------------- */
+/* ---- the table ---- */
 
 static const sb_function functions[] = {
     {"min", "min(a, b, ...)", 1, SB_ANY_COUNT, call_min},

@@ -31,8 +31,7 @@ typedef struct sign {
 
 static rule parse_any, parse_not, parse_negated;
 
-/* ---- words that are not names
- * ------------------------------------------------------------------------------- */
+/* ---- words that are not names ---- */
 
 static bool is_one_of(const char *word, const char *const *words, size_t count) {
     for (size_t i = 0; i < count; i++)
@@ -47,8 +46,7 @@ bool sb_formula_reserved(const char *word) {
     return is_one_of(word, words, sizeof words / sizeof *words) || sb_function_find(word);
 }
 
-/* ---- nodes
- * ------------------------------------------------------------------------------------------------------ */
+/* ---- nodes ---- */
 
 static sb_formula *leaf(parser *p, sb_node node, sb_place place) {
     sb_formula *formula = SB_NEW(p->run->pool, sb_formula);
@@ -82,9 +80,7 @@ static sb_formula *join(parser *p, sb_node node, sb_formula *left, sb_formula *r
     return branch(p, node, sb_place_span(left->place, right->place), (sb_formula *[]){left, right}, 2);
 }
 
-/* ---- levels
- * ---------------------------------------------------------------------------------------------------------
- */
+/* ---- levels ---- */
 
 /* Recursion ends here before the stack does. */
 static sb_formula *deeper(parser *p, rule *inner) {
@@ -174,8 +170,7 @@ static sb_formula *parse_any(parser *p) {
     return chain(p, parse_and, &(sign){"or", SB_NODE_OR}, 1);
 }
 
-/* ---- operands
- * ------------------------------------------------------------------------------------------------------- */
+/* ---- operands ---- */
 
 static sb_formula *expected(parser *p, const char *what) {
     const sb_token *token = p->cursor->at;
@@ -198,8 +193,7 @@ static sb_formula *parse_quantity(parser *p) {
     sb_quantity quantity;
     const char *why;
     if (sb_quantity_read(p->run, token->text, p->decimal_comma, &quantity, &why)) {
-        formula->literal =
-            sb_term_quantity(sb_number_ratio(quantity.amount.num, quantity.amount.den), quantity.dimension);
+        formula->literal = sb_term_quantity(sb_number_of(quantity.amount), quantity.dimension);
     } else {
         sb_error(p->run, token->place, "%s", why);
         p->failed = true;
@@ -338,9 +332,7 @@ static sb_formula *parse_negated(parser *p) {
     return operand ? branch(p, SB_NODE_NEGATE, sb_place_span(place, operand->place), &operand, 1) : NULL;
 }
 
-/* ---- the whole
- * ---------------------------------------------------------------------------------------------------------
- */
+/* ---- the whole ---- */
 
 const sb_formula *sb_formula_parse(sb_run *run, sb_cursor *cursor, bool decimal_comma) {
     parser p = {.run = run, .cursor = cursor, .decimal_comma = decimal_comma};

@@ -29,8 +29,7 @@ struct sb_scope {
     sb_scope_name *names, *attributes, *words;
 };
 
-/* ---- filling
- * ------------------------------------------------------------------------------------------------ */
+/* ---- filling ---- */
 
 sb_scope *sb_scope_new(sb_run *run, sb_scope *parent) {
     sb_scope *scope = SB_NEW(run->pool, sb_scope);
@@ -93,8 +92,7 @@ void sb_scope_word(sb_run *run, sb_scope *scope, const char *word) {
     entry->term = sb_term_word(entry->key);
 }
 
-/* ---- looking up
- * --------------------------------------------------------------------------------------------------- */
+/* ---- looking up ---- */
 
 static sb_scope_name *find_name(const sb_scope *scope, const char *name) {
     for (; scope; scope = scope->parent) {
@@ -127,8 +125,7 @@ bool sb_scope_has(const sb_scope *scope, const char *name) {
     return find_name(scope, name) != NULL;
 }
 
-/* ---- asking for a name that stands for a formula
- * --------------------------------------------------------------------- */
+/* ---- asking for a name that stands for a formula ---- */
 
 /* From `entry` over all that asked since, back to `entry`: a -> b -> a. Those in the circle become NONE as
  * the walk comes back through them, so it is told once. */
@@ -156,8 +153,7 @@ static sb_term settle(sb_evaluation *evaluation, const sb_formula *formula, sb_s
     return entry->term;
 }
 
-/* ---- what is not known
- * ------------------------------------------------------------------------------------------------ */
+/* ---- what is not known ---- */
 
 typedef SB_LIST(const char *) string_list;
 

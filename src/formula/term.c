@@ -24,40 +24,34 @@ sb_term sb_term_word(const char *word) {
 }
 
 sb_term sb_term_of(sb_value value) {
-    sb_number number =
-        value.exact ? sb_number_ratio(value.ratio.num, value.ratio.den) : sb_number_real(value.real);
+    sb_number number = value.exact ? sb_number_of(value.ratio) : sb_number_real(value.real);
     return (sb_term){value.kind, value.dimension, number, value.truth, value.word};
 }
 
 sb_value sb_term_value(sb_term term) {
-    sb_number n = term.number;
-    sb_value value = {.kind = term.kind, .dimension = term.dimension, .real = n.real};
-    value.truth = term.truth;
-    value.word = term.word;
-    value.exact = n.exact && n.num > INT64_MIN && n.num <= INT64_MAX && n.den <= INT64_MAX;
-    if (value.exact)
-        value.ratio = (sb_ratio){(int64_t)n.num, (int64_t)n.den};
-    return value;
+    bool exact = term.kind == SB_VALUE_QUANTITY && sb_number_exact(term.number);
+    return (sb_value){term.kind,        term.dimension, exact,    term.number.ratio,
+                      term.number.real, term.truth,     term.word};
 }
 
 /* ---- public values --------------------------------------------------------------------------------- */
 
-static sb_value integer_value(int64_t amount, sb_dimension dimension) {
-    if (amount == SB_BAD)
-        return (sb_value){.kind = SB_VALUE_NONE};
-    return sb_term_value(sb_term_quantity(sb_number_whole(amount), dimension));
+static sb_value exact_value(sb_ratio ratio, sb_dimension dimension) {
+    sb_number number = sb_number_of(ratio);
+    return sb_ratio_ok(ratio) ? sb_term_value(sb_term_quantity(number, dimension))
+                              : (sb_value){.kind = SB_VALUE_NONE};
 }
 
 sb_value sb_value_length(sb_length length) {
-    return integer_value(length.nm, SB_DIM_LENGTH);
+    return exact_value(sb_ratio_of(length.nm, SB_NM_PER_MM), SB_DIM_LENGTH);
 }
 
 sb_value sb_value_angle(sb_angle angle) {
-    return integer_value(angle.udeg, SB_DIM_ANGLE);
+    return exact_value(sb_ratio_of(angle.udeg, 1), SB_DIM_ANGLE);
 }
 
 sb_value sb_value_count(int64_t number) {
-    return integer_value(number, SB_DIM_NUMBER);
+    return exact_value(sb_ratio_of(number, 1), SB_DIM_NUMBER);
 }
 
 sb_value sb_value_truth(bool truth) {
@@ -69,10 +63,7 @@ sb_value sb_value_word(const char *word) {
 }
 
 sb_value sb_value_quantity(sb_quantity quantity) {
-    sb_number number = sb_number_ratio(quantity.amount.num, quantity.amount.den);
-    if (!isfinite(number.real))
-        return (sb_value){.kind = SB_VALUE_NONE};
-    return sb_term_value(sb_term_quantity(number, quantity.dimension));
+    return exact_value(quantity.amount, quantity.dimension);
 }
 
 /* ---- writing ----------------------------------------------------------------------------------------- */
@@ -80,7 +71,7 @@ sb_value sb_value_quantity(sb_quantity quantity) {
 /* Six decimals at most, no more than needed. */
 static const char *decimal_text(sb_run *run, sb_number number, bool comma) {
     int64_t millionths;
-    if (!sb_number_to_nearest(sb_number_mul(number, sb_number_whole(1000000)), &millionths))
+    if (!sb_number_nearest(number, 1000000, &millionths))
         return sb_pool_print(run->pool, "%.0f", number.real);
     int64_t size = millionths < 0 ? -millionths : millionths;
     const char *sign = millionths < 0 ? "-" : "";
@@ -98,10 +89,11 @@ static const char *decimal_text(sb_run *run, sb_number number, bool comma) {
 /* Any dimension but a plain length or angle, which have writers of their own: "1.5 m2", "12.5 per m". */
 static const struct base {
     const char *metric, *imperial;
-    int64_t metric_size, imperial_size; /* base units of sb_quantity in one */
+    sb_ratio metric_size, imperial_size; /* base units of sb_quantity in one */
 } bases[] = {
-    {"m", "ft", 1000000000, 304800000}, {"deg", "deg", 1000000, 1000000}, {"kg", "kg", 1000000, 1000000},
-    {"min", "min", 60000, 60000},       {"", "", 1000000, 1000000},
+    {"m", "ft", {1000, 1}, {3048, 10}},       {"deg", "deg", {1000000, 1}, {1000000, 1}},
+    {"kg", "kg", {1000000, 1}, {1000000, 1}}, {"min", "min", {60000, 1}, {60000, 1}},
+    {"", "", {1000000, 1}, {1000000, 1}},
 };
 
 static const char *with_unit(sb_run *run, const char *units, const char *glue, const char *name,
@@ -121,7 +113,7 @@ static const char *composed_text(sb_run *run, sb_term term, const sb_style *styl
     for (size_t i = 0; i < sizeof bases / sizeof *bases; i++) {
         int e = exponents[i];
         const char *name = imperial ? bases[i].imperial : bases[i].metric;
-        sb_number size = sb_number_whole(imperial ? bases[i].imperial_size : bases[i].metric_size);
+        sb_number size = sb_number_of(imperial ? bases[i].imperial_size : bases[i].metric_size);
         term.number = sb_number_div(term.number, sb_number_power(size, e, 1));
         if (e > 0)
             above = with_unit(run, above, " ", name, e);
@@ -134,12 +126,12 @@ static const char *composed_text(sb_run *run, sb_term term, const sb_style *styl
 
 /* A length, or an angle, as its writer wants it: a whole number of base units. */
 static const char *measure_text(sb_run *run, sb_term term, const sb_style *style) {
+    bool angle = term.dimension.angle == 1;
     int64_t amount;
-    if (!sb_number_to_nearest(term.number, &amount))
+    if (!sb_number_nearest(term.number, angle ? 1 : SB_NM_PER_MM, &amount))
         return "out of range";
-    if (term.dimension.angle == 1)
-        return sb_write_angle(run, (sb_angle){amount}, style);
-    return sb_write_length_unit(run, (sb_length){amount}, style);
+    return angle ? sb_write_angle(run, (sb_angle){amount}, style)
+                 : sb_write_length_unit(run, (sb_length){amount}, style);
 }
 
 static const char *quantity_text(sb_run *run, sb_term term, const sb_style *style) {

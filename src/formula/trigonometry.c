@@ -28,7 +28,7 @@ static sb_term number(const sb_call *call, sb_number n) {
 /* The angle, from 0 up to a whole turn. */
 static sb_number within_turn(sb_number angle) {
     sb_number turn = sb_number_whole(360 * degree);
-    if (!angle.exact)
+    if (!sb_number_exact(angle))
         return sb_number_real(fmod(angle.real, turn.real));
     sb_number turns = sb_number_floor(sb_number_div(angle, turn));
     return sb_number_sub(angle, sb_number_mul(turns, turn));
@@ -37,7 +37,7 @@ static sb_number within_turn(sb_number angle) {
 /* How many times `step` degrees the angle is, -1 when it is not a multiple. */
 static int multiple_of(sb_number angle, int64_t step) {
     sb_number times = sb_number_div(angle, sb_number_whole(step * degree));
-    return times.exact && times.den == 1 ? (int)times.num : -1;
+    return times.ratio.den == 1 ? (int)times.ratio.num : -1;
 }
 
 static sb_number sine(sb_number angle) {
@@ -46,7 +46,7 @@ static sb_number sine(sb_number angle) {
     sb_number turned = within_turn(angle);
     int thirties = multiple_of(turned, 30);
     if (thirties >= 0 && halves[thirties] != 9)
-        return sb_number_ratio(halves[thirties], 2);
+        return sb_number_of(sb_ratio_of(halves[thirties], 2));
     return sb_number_real(sin(radians(turned)));
 }
 
@@ -100,7 +100,8 @@ static double clamped(sb_number x) {
 
 /* Twice the number when that is whole and exact, 9 otherwise. */
 static int whole_halves(sb_number x) {
-    return x.exact && x.den <= 2 ? (int)(x.den == 1 ? 2 * x.num : x.num) : 9;
+    sb_number twice = sb_number_mul(x, sb_number_whole(2));
+    return twice.ratio.den == 1 ? (int)twice.ratio.num : 9;
 }
 
 sb_term sb_call_asin(const sb_call *call) {
@@ -125,7 +126,7 @@ sb_term sb_call_acos(const sb_call *call) {
 static sb_term direction(const sb_call *call, sb_number y, sb_number x) {
     int up = sb_number_sign(y), right = sb_number_sign(x);
     sb_number steepness = sb_number_sub(sb_number_mul(y, y), sb_number_mul(x, x));
-    bool diagonal = steepness.exact && steepness.num == 0;
+    bool diagonal = sb_number_exact(steepness) && steepness.ratio.num == 0;
     if (up != 0 && right != 0 && !diagonal)
         return checked_angle(call, atan2(y.real, x.real));
     static const int winds[3][3] = {{-135, -90, -45}, {180, 0, 0}, {135, 90, 45}};

@@ -3,7 +3,8 @@
 
 #include <math.h>
 
-static const double longest = 1e12; /* [nm] 1 km: nothing in a workshop is longer */
+static const double longest = 1e6; /* [mm] 1 km: nothing in a workshop is longer */
+static const int64_t um2_per_mm2 = 1000000;
 static const int64_t most_counted = 10000000;
 
 sb_value sb_formula_value(sb_run *run, const sb_formula *formula, sb_scope *scope) {
@@ -32,17 +33,16 @@ bool sb_formula_length(sb_run *run, const sb_formula *formula, sb_scope *scope, 
     sb_number number;
     if (!evaluate_as(run, formula, scope, SB_DIM_LENGTH, &number))
         return false;
-    if (fabs(number.real) > longest || !sb_number_to_up(number, &out->nm))
+    if (fabs(number.real) > longest || !sb_number_up(number, SB_NM_PER_MM, &out->nm))
         return tell_range(run, formula, "1 km");
     return true;
 }
 
 bool sb_formula_area(sb_run *run, const sb_formula *formula, sb_scope *scope, sb_area *out) {
-    sb_number number, nm2_per_um2 = sb_number_whole(1000000);
+    sb_number number;
     if (!evaluate_as(run, formula, scope, SB_DIM_AREA, &number))
         return false;
-    if (fabs(number.real) > longest * longest ||
-        !sb_number_to_nearest(sb_number_div(number, nm2_per_um2), &out->um2))
+    if (fabs(number.real) > longest * longest || !sb_number_nearest(number, um2_per_mm2, &out->um2))
         return tell_range(run, formula, "a square kilometre");
     return true;
 }
@@ -51,7 +51,7 @@ bool sb_formula_angle(sb_run *run, const sb_formula *formula, sb_scope *scope, s
     sb_number number;
     if (!evaluate_as(run, formula, scope, SB_DIM_ANGLE, &number))
         return false;
-    return sb_number_to_nearest(number, &out->udeg) || tell_range(run, formula, "any angle there is");
+    return sb_number_nearest(number, 1, &out->udeg) || tell_range(run, formula, "any angle there is");
 }
 
 bool sb_formula_count(sb_run *run, const sb_formula *formula, sb_scope *scope, int64_t *out) {
@@ -67,7 +67,7 @@ bool sb_formula_count(sb_run *run, const sb_formula *formula, sb_scope *scope, i
                  sb_formula_quote(run, formula), text);
         return false;
     }
-    if (sb_number_to_nearest(whole, out) && *out >= 0 && *out <= most_counted)
+    if (sb_number_nearest(whole, 1, out) && *out >= 0 && *out <= most_counted)
         return true;
     sb_error(run, formula->place, "expected a count from 0 to ten million, and %s is %s",
              sb_formula_quote(run, formula), text);
@@ -84,6 +84,5 @@ bool sb_formula_micro(sb_run *run, const sb_formula *formula, sb_scope *scope, i
     sb_number number;
     if (!evaluate_as(run, formula, scope, SB_DIM_NUMBER, &number))
         return false;
-    return sb_number_to_nearest(sb_number_mul(number, sb_number_whole(1000000)), millionths) ||
-           tell_range(run, formula, "nine million million");
+    return sb_number_nearest(number, 1000000, millionths) || tell_range(run, formula, "nine million million");
 }

@@ -23,8 +23,7 @@ static void put(comparison *c, const char *label, sb_cell (*figure)(const compar
         row[i + 1] = figure(c, &c->ways->list.items[i]);
 }
 
-/* ---- figures that stand in the estimate as they are
- * ----------------------------------------------------------- */
+/* ---- figures that stand in the estimate as they are ---- */
 
 typedef struct figure {
     const char *label;
@@ -58,8 +57,7 @@ static void put_figures(comparison *c, const figure *figures, size_t count) {
     }
 }
 
-/* ---- figures that need a word or a unit
- * ------------------------------------------------------------------------- */
+/* ---- figures that need a word or a unit ---- */
 
 static sb_cell lead(const comparison *c, const sb_way *way) {
     (void)c;
@@ -110,8 +108,7 @@ static void put_wood(comparison *c) {
     put(c, "Cutting plan", quality);
 }
 
-/* ---- the price of one, by piece
- * --------------------------------------------------------------------------------- */
+/* ---- the price of one, by piece ---- */
 
 static const sb_takeoff_piece *piece_at(const sb_way *way, size_t i) {
     return &way->takeoff->pieces.items[way->estimate->pieces.items[i].piece];
@@ -155,8 +152,7 @@ static void put_pieces(comparison *c) {
     }
 }
 
-/* ---- the table
- * --------------------------------------------------------------------------------------------------- */
+/* ---- the table ---- */
 
 static const char *headings(const comparison *c) {
     const char *text = "";

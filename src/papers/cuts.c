@@ -53,18 +53,25 @@ const char *cuts_face(const cuts_paper *p, sb_length width, sb_length length) {
                          sb_write_length_unit(p->run, length, p->style));
 }
 
+/* All pages lie alike: some programs print a workbook in the orientation of its first sheet. */
+static sb_sheet *add_sheet(cuts_paper *p, const char *title) {
+    sb_sheet *sheet = sb_sheet_add(p->run, p->document, title);
+    sheet->landscape = true;
+    return sheet;
+}
+
 static void fill(cuts_paper *p) {
-    sb_sheet *pull = sb_sheet_add(p->run, p->document, "Pull");
+    sb_sheet *pull = add_sheet(p, "Pull");
     sb_heading_add(p->run, pull, p->document->title);
     sb_paragraph_add(p->run, pull, caution, false);
     cuts_pull(p, pull);
     sb_paragraph_add(p->run, pull, reading, true);
     if (p->plan->boards.count > 0) {
-        cuts_stops(p, sb_sheet_add(p->run, p->document, "Stops"));
-        cuts_boards(p, sb_sheet_add(p->run, p->document, "Boards"));
+        cuts_stops(p, add_sheet(p, "Stops"));
+        cuts_boards(p, add_sheet(p, "Boards"));
     }
     if (p->plan->sheets.count > 0)
-        cuts_sheets(p, sb_sheet_add(p->run, p->document, "Sheets"));
+        cuts_sheets(p, add_sheet(p, "Sheets"));
     cuts_keep(p, pull);
 }
 
@@ -80,7 +87,7 @@ sb_document *sb_paper_cuts(sb_run *run, const sb_shop *shop, const sb_job *job, 
     cuts_paper p = {run,          document, way->plan,       &way->cutlist->problem,
                     way->cutlist, settings, &settings->style};
     fill(&p);
-    cuts_after(&p, way->takeoff, sb_sheet_add(run, document, "Glue, edge, fit"));
+    cuts_after(&p, way->takeoff, add_sheet(&p, "Glue, edge, fit"));
     return document;
 }
 

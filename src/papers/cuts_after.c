@@ -70,7 +70,6 @@ static void part_row(const cuts_paper *p, sb_table *table, const sb_takeoff *tak
 }
 
 void cuts_after(cuts_paper *p, const sb_takeoff *takeoff, sb_sheet *sheet) {
-    sheet->landscape = true;
     sb_heading_add(p->run, sheet, "All parts, finished sizes, and what is done to them off the saw");
     sb_table *table = sb_table_add(p->run, sheet, "", "Piece|Part|Off>|Length>|Width>|Thick>|Then|Done");
     for (size_t i = 0; i < takeoff->parts.count; i++)

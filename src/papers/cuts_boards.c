@@ -10,8 +10,10 @@ static const char *board_title(const cuts_paper *p, const sb_board_plan *board, 
                          cuts_number(p, first, board->count), cuts_length(p, supply->length), label);
 }
 
-static sb_length from_trued(const sb_supply *supply, sb_length position) {
-    return sb_length_sub(position, supply->trim1);
+/* On the tape's step; each mark is rounded by itself, so errors do not add up. */
+static sb_length mark(const cuts_paper *p, const sb_supply *supply, sb_length position) {
+    sb_length from = sb_length_sub(position, supply->trim1), half = {p->style->step.nm / 2};
+    return sb_length_down_to_step(sb_length_add(from, half), p->style->step);
 }
 
 static void part_row(const cuts_paper *p, sb_table *table, const sb_supply *supply, const sb_placed *part) {
@@ -21,8 +23,8 @@ static void part_row(const cuts_paper *p, sb_table *table, const sb_supply *supp
     row[1] = sb_cell_length(need->length);
     row[4] = sb_cell_text(cuts_ends(p->run, part->front, part->rear, p->style));
     if (part->across.nm == 0) {
-        row[2] = sb_cell_length(from_trued(supply, part->at));
-        row[3] = sb_cell_strong(sb_cell_length(from_trued(supply, sb_length_add(part->at, need->length))));
+        row[2] = sb_cell_length(mark(p, supply, part->at));
+        row[3] = sb_cell_strong(sb_cell_length(mark(p, supply, sb_length_add(part->at, need->length))));
     } else {
         row[4] = sb_cell_text(
             sb_pool_print(p->run->pool, "strip beside it, %s wide", cuts_length(p, need->width)));
@@ -37,7 +39,7 @@ static void rest_row(const cuts_paper *p, sb_table *table, const sb_board_plan *
         return;
     sb_cell *row = sb_row_add(p->run, table);
     row[0] = sb_cell_text(kept ? "left over: back into the rack" : "offcut");
-    row[1] = sb_cell_length(rest);
+    row[1] = sb_cell_length(sb_length_down_to_step(rest, p->style->step));
 }
 
 /* "True the front end: 10 mm off, then measure from there." */
@@ -49,7 +51,6 @@ static const char *true_words(const cuts_paper *p, const sb_supply *supply) {
 }
 
 void cuts_boards(cuts_paper *p, sb_sheet *sheet) {
-    sheet->landscape = true;
     sb_heading_add(p->run, sheet, "Boards: marks from the trued end");
     int64_t first = 1;
     size_t stock = (size_t)-1;

@@ -125,7 +125,6 @@ void cuts_stops(cuts_paper *p, sb_sheet *sheet) {
         first += p->plan->boards.items[i].count;
     }
     sort(p, &all);
-    sheet->landscape = true;
     sb_heading_add(p->run, sheet, "Stops: set once, cut all, longest first");
     sb_paragraph_add(p->run, sheet,
                      "True one end of each board first. Set the stop, cut one piece, check it against the "

@@ -14,8 +14,7 @@ const sb_relation *total_cell(const estimate_paper *p, const sb_table *table, si
     return sb_rel_cell(p->run, table, table->rows.count - 1, column);
 }
 
-/* ---- steps
- * -------------------------------------------------------------------------------------------------- */
+/* ---- steps ---- */
 
 static sb_cell *put(estimate_paper *p, const char *step, const char *how, sb_money amount,
                     const sb_relation *relation, const char *name) {
@@ -86,8 +85,7 @@ static const char *rounding_words(const estimate_paper *p) {
                          p->gross ? ", with tax," : "", money_words(p->run, p->shop, point));
 }
 
-/* ---- tax in the four ways a shop may quote
- * ---------------------------------------------------------------------- */
+/* ---- tax in the four ways a shop may quote ---- */
 
 static const sb_relation *delivery_tax(const estimate_paper *p) {
     return rel_product(p->run, build_cell(p, BUILD_DELIVERY), rate_cell(p, RATE_TAX), p->digits);
@@ -155,8 +153,7 @@ void estimate_build(estimate_paper *p) {
     put_total(p);
 }
 
-/* ---- what it leaves
- * -------------------------------------------------------------------------------------------- */
+/* ---- what it leaves ---- */
 
 static sb_cell *leave(estimate_paper *p, const char *figure, const char *how, sb_cell value) {
     sb_cell *row = sb_row_add(p->run, p->outcome);

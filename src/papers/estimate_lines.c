@@ -11,8 +11,7 @@ static sb_cell total(const estimate_paper *p, const sb_table *table, size_t colu
     return sb_cell_strong(sb_cell_related(value, rel_sum_of(p->run, table, column, p->digits)));
 }
 
-/* ---- material ---------------------------------------------------------------------------------------------
- */
+/* ---- material ---- */
 
 enum {
     MATERIAL_GROUP,
@@ -82,8 +81,7 @@ void estimate_material(estimate_paper *p) {
         put_groups(p);
 }
 
-/* ---- labour
- * ------------------------------------------------------------------------------------------------ */
+/* ---- labour ---- */
 
 enum {
     WORK_OPERATION,

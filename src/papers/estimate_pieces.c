@@ -5,8 +5,7 @@ static const sb_takeoff_piece *piece_of(const estimate_paper *p, size_t i) {
     return &p->e->takeoff->pieces.items[p->e->pieces.items[i].piece];
 }
 
-/* ---- inputs
- * -------------------------------------------------------------------------------------------------- */
+/* ---- inputs ---- */
 
 static bool any_inputs(const estimate_paper *p) {
     for (size_t i = 0; i < p->e->pieces.count; i++)
@@ -31,8 +30,7 @@ static void put_inputs(estimate_paper *p) {
     }
 }
 
-/* ---- shares of cost
- * -------------------------------------------------------------------------------------------- */
+/* ---- shares of cost ---- */
 
 enum {
     SHARE_PIECE,
@@ -86,8 +84,7 @@ static const sb_relation *in_proportion(const estimate_paper *p, size_t row, siz
     return rel_ratio(p->run, scaled, sb_rel_cell(p->run, p->shares, last, share), p->digits);
 }
 
-/* ---- prices
- * ------------------------------------------------------------------------------------------------------ */
+/* ---- prices ---- */
 
 enum {
     PRICE_PIECE,

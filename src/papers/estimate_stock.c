@@ -3,8 +3,7 @@
 #include "papers/estimate.h"
 #include "papers/figures.h"
 
-/* ---- what the plan takes of one stock
- * ----------------------------------------------------------------------- */
+/* ---- what the plan takes of one stock ---- */
 
 typedef struct taken {
     int64_t count;
@@ -67,8 +66,7 @@ static const sb_bound *bound_of(const estimate_paper *p, const sb_stock *stock) 
     return NULL;
 }
 
-/* ---- rows
- * ----------------------------------------------------------------------------------------------------- */
+/* ---- rows ---- */
 
 enum {
     STOCK_TITLE,
@@ -203,8 +201,7 @@ void estimate_stock(estimate_paper *p) {
     put_volumes(p);
 }
 
-/* ---- leftovers
- * --------------------------------------------------------------------------------------------------- */
+/* ---- leftovers ---- */
 
 enum {
     LEFT_STOCK,

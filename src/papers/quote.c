@@ -32,8 +32,7 @@ static sb_date valid_until(const quote *q) {
     return days > 0 ? sb_date_plus(q->job->date, days) : (sb_date){0};
 }
 
-/* ---- head
- * --------------------------------------------------------------------------------------------------- */
+/* ---- head ---- */
 
 static void pair(const quote *q, sb_table *table, const char *label, sb_cell value) {
     sb_cell *row = sb_row_add(q->run, table);
@@ -72,8 +71,7 @@ static void put_head(const quote *q) {
         pair(q, table, word(q, "valid-until"), sb_cell_date(valid_until(q)));
 }
 
-/* ---- options
- * ------------------------------------------------------------------------------------------------ */
+/* ---- options ---- */
 
 static const char *option_title(const quote *q, size_t index) {
     const sb_job_option *option = q->ways->list.items[index].option;
@@ -108,8 +106,7 @@ static void put_way(const quote *q, size_t index) {
         put_piece_notes(q, &way->takeoff->pieces.items[i]);
 }
 
-/* ---- notes, terms, acceptance
- * --------------------------------------------------------------------------------- */
+/* ---- notes, terms, acceptance ---- */
 
 static void put_notes(const quote *q) {
     if (q->job->notes.count == 0)

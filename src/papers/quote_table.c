@@ -40,8 +40,7 @@ static sb_cell named(const ledger *l, sb_cell cell, const char *name) {
     return l->leading ? sb_cell_named(cell, name) : cell;
 }
 
-/* ---- lines
- * -------------------------------------------------------------------------------------------------- */
+/* ---- lines ---- */
 
 /* The tax of one amount: on it, or inside it. */
 static const sb_relation *tax_of(const ledger *l, const sb_relation *amount) {
@@ -83,8 +82,7 @@ static void put_delivery(ledger *l) {
     put_line_tax(l, row, l->e->delivery_line);
 }
 
-/* ---- totals
- * --------------------------------------------------------------------------------------------------- */
+/* ---- totals ---- */
 
 static sb_cell *total_row(const ledger *l, const char *label) {
     sb_cell *row = sb_total_row_add(l->run, l->table);

@@ -1,32 +1,5 @@
-/* A job's prices for machines. Keys stay; money is a decimal string, lengths are in mm, shares in per cent,
- * times in hours.
- *
- * | key | holds |
- * | --- | --- |
- * | `job`, `title`, `reference`, `customer`, `date`, `valid_until`, `currency` | text; null where the job
- * says nothing | | `prices` | `"net"` or `"gross"`: what `unit` and `line` are | | `options` | one object for
- * each way to make the job, the first leads; at least one |
- *
- * In each of `options`:
- *
- * | key | holds |
- * | --- | --- |
- * | `name`, `title` | of the option; null without options |
- * | `pieces` | array: `name`, `title`, `size`, `count`, `material`, `labour`, `overhead`, `cost`,
- * `contingency`, `base`, `price`, `discount`, `unit`, `line`, `net`, `hours`, `mass_kg` (of one; null when
- * not known) | | `material`, `labour`, `overhead` | sums; together `cost` | | `cost`, `contingency`, `base`,
- * `price`, `discount`, `rounding`, `pieces_net`, `delivery`, `net` | the steps from cost to net price | |
- * `tax` | array: `id`, `title`, `rate_percent`, `base`, `amount` | | `gross`, `deposit`, `floor`, `left`,
- * `earned_per_hour` | money | | `method` | `"margin"` (of the price) or `"markup"` (of cost with contingency)
- * | | `rate_percent`, `contingency_percent`, `discount_percent`, `deposit_percent` | as asked for | |
- * `margin_left_percent`, `markup_left_percent` | after discount and price points: of `pieces_net`, of `base`
- * | | `hours`, `lead_days`, `mass_kg`, `waste_percent` | `lead_days` and `mass_kg` null when not known | |
- * `boards`, `boards_length_mm`, `sheets`, `sheets_area_m2` | what is taken, the rack's included | |
- * `materials` | array: `group`, `what`, `stock`, `merchant` (empty: rack, extra, credit), `quantity`, `each`,
- * `amount` | | `work` | array: `operation`, `title`, `for`, `from_plan`, `quantity`, `unit`, `hours`, `rate`,
- * `amount` | | `plan` | `cost`, `bound` (rounded down), `proved`, `cut_short`, `material`, `handling`,
- * `leftovers` |
- */
+/* A job's prices for machines. The keys are described in README.md, and stay; money is a decimal string, lengths are in mm,
+ * shares in per cent, times in hours. */
 #include "papers/figures.h"
 
 typedef struct writer {
@@ -62,8 +35,7 @@ static void put_optional(const writer *w, sb_record *in, const char *key, const 
         sb_put_null(w->run, in, key);
 }
 
-/* ---- pieces
- * --------------------------------------------------------------------------------------------------- */
+/* ---- pieces ---- */
 
 static void put_piece(const writer *w, sb_record *in, const sb_estimate *e, const sb_price_line *line) {
     const sb_takeoff_piece *piece = &e->takeoff->pieces.items[line->piece];
@@ -93,8 +65,7 @@ static void put_pieces(const writer *w, sb_record *in, const sb_estimate *e) {
         put_piece(w, pieces, e, &e->pieces.items[i]);
 }
 
-/* ---- money
- * ------------------------------------------------------------------------------------------------------ */
+/* ---- money ---- */
 
 static void put_steps(const writer *w, sb_record *in, const sb_estimate *e) {
     put_money(w, in, "material", e->material_total);
@@ -154,8 +125,7 @@ static void put_measures(const writer *w, sb_record *in, const sb_way *way) {
     sb_put_decimal(w->run, in, "sheets_area_m2", e->sheets_area.um2, 12);
 }
 
-/* ---- lines
- * -------------------------------------------------------------------------------------------------------- */
+/* ---- lines ---- */
 
 static void put_materials(const writer *w, sb_record *in, const sb_estimate *e) {
     sb_record *lines = sb_put_array(w->run, in, "materials");
@@ -200,8 +170,7 @@ static void put_plan(const writer *w, sb_record *in, const sb_plan *plan) {
     put_money(w, record, "leftovers", sb_cost_money(plan->leftovers));
 }
 
-/* ---- the record
- * ----------------------------------------------------------------------------------------------------- */
+/* ---- the record ---- */
 
 static void put_head(const writer *w, sb_record *in, const sb_job *job) {
     const sb_settings *s = &w->shop->settings;

@@ -98,8 +98,7 @@ static void areas_volumes_weights(void **state) {
     assert_true(sb_length_area((sb_length){INT64_MAX}, (sb_length){INT64_MAX}).um2 == SB_BAD);
 }
 
-/* ---- ratios ---------------------------------------------------------------------------------------------
- */
+/* ---- ratios ---- */
 
 static void assert_ratio(sb_ratio r, int64_t num, int64_t den) {
     assert_int_equal(r.num, num);
@@ -158,8 +157,7 @@ static void ratio_laws(void **state) {
     }
 }
 
-/* ---- dates ----------------------------------------------------------------------------------------------
- */
+/* ---- dates ---- */
 
 /* ISO 8601 counts by the Gregorian calendar; 2000-02-29 existed, 1900-02-29 did not. 11016 days lie between
  * 1970-01-01 and 2000-02-29 (30 years, 7 leap days before it, 59 days). */

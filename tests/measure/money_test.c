@@ -48,8 +48,7 @@ static void margin_and_markup_agree(void **state) {
     }
 }
 
-/* ---- rounding ---------------------------------------------------------------------------------------------
- */
+/* ---- rounding ---- */
 
 /* HMRC manual VAT trader records, VATREC12030: below half a penny down, half a penny or more up. */
 static void half_a_penny(void **state) {
@@ -90,8 +89,7 @@ static void price_points(void **state) {
     assert_true(sb_money_up_to_step(cents(12500), cents(0)).minor == SB_BAD);
 }
 
-/* ---- currencies ------------------------------------------------------------------------------------------
- */
+/* ---- currencies ---- */
 
 /* ISO 4217, list one (table A.1): digits of the minor unit. */
 static void decimals_of_currencies(void **state) {
@@ -115,8 +113,7 @@ static void decimals_of_currencies(void **state) {
     assert_false(sb_currency_find("", &found));
 }
 
-/* ---- prices per something
- * ---------------------------------------------------------------------------------- */
+/* ---- prices per something ---- */
 
 static sb_price price(int64_t micro, sb_per per) {
     return (sb_price){micro, per};

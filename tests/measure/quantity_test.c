@@ -84,8 +84,7 @@ static void fractions_of_an_inch(void **state) {
         assert_int_equal(length_of(run, cases[i].text).nm, cases[i].nm);
 }
 
-/* ---- one length, many hands -----------------------------------------------------------------------------
- */
+/* ---- one length, many hands ---- */
 
 static void feet_and_inches(void **state) {
     sb_run *run = *state;

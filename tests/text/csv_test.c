@@ -195,8 +195,7 @@ static void files_that_are_none(void **state) {
     assert_notice(run, 1, "2:2", "not UTF-8");
 }
 
-/* ---- any table written by RFC 4180 comes back -------------------------------------------------------------
- */
+/* ---- any table written by RFC 4180 comes back ---- */
 
 static const char *quoted(sb_run *run, const char *text) {
     const char *all = "\"";

@@ -113,8 +113,7 @@ static void nothing_is_kept_after_an_error(void **state) {
     assert_string_equal(content(run, folder, "a"), "old a");
 }
 
-/* ---- what the system refuses ------------------------------------------------------------------------------
- */
+/* ---- what the system refuses ---- */
 
 /* The last name of the set is taken by a folder: the others must come back as they were. */
 static void the_old_set_comes_back(void **state) {

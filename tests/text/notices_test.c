@@ -166,8 +166,7 @@ static void the_worst_decides(void **state) {
     assert_string_equal(sb_notices_text(run, SB_ERROR, false), "error: e\nfailure: f\nbug in sawbill: b\n");
 }
 
-/* ---- the nearest word ------------------------------------------------------------------------------------
- */
+/* ---- the nearest word ---- */
 
 static const char *const keywords[] = {"length", "width",  "count", "part",
                                        "fixing", "finish", "check", "larch-70x70"};

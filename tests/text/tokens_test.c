@@ -83,8 +83,7 @@ static void odd_lines_are_statements_too(void **state) {
     assert_string_equal(all.items[2].keyword.text, "l\xC3\xA4nge");
 }
 
-/* ---- tokens ----------------------------------------------------------------------------------------------
- */
+/* ---- tokens ---- */
 
 static void kinds_of_tokens(void **state) {
     sb_run *run = *state;
@@ -161,8 +160,7 @@ static void a_wrong_pattern_is_our_mistake(void **state) {
     assert_token(&c, SB_WORD, "still");
 }
 
-/* ---- walking ----------------------------------------------------------------------------------------------
- */
+/* ---- walking ---- */
 
 static void taking_and_expecting(void **state) {
     sb_run *run = *state;
