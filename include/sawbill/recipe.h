@@ -86,12 +86,12 @@ typedef struct sb_recipe_part {
     sb_grain grain;                        /* sheets */
     const char *edging_role;               /* `edging ROLE front back left right | all` */
     unsigned edging_edges;
-    const sb_formula *staves;    /* `glued STAVES [loss PER-EDGE] [over LENGTH]`: edge-glued from this many; 0 = as few as the stock's width allows */
+    const sb_formula *staves;    /* `glued STAVES [loss PER-EDGE] [over LENGTH] [with GLUE]`: edge-glued from this many; 0 = as few as the stock's width allows */
     bool glued;
     const sb_formula *edge_loss, *over_length;
-    const sb_formula *layers;    /* `laminated N`: face-glued from N */
-    const char *glue_role;       /* `glue ROLE` for glued and laminated parts */
-    int outside_faces, outside_edges, outside_ends; /* `outside face edge edge end` */
+    const sb_formula *layers;    /* `laminated N [with GLUE]`: face-glued from N */
+    const char *glue_role;       /* `with ROLE-OR-STOCK` behind glued or laminated; NULL: not told */
+    int outside_faces, outside_edges, outside_ends; /* `outside face edge edge end | all | none` */
     bool outside_given;          /* else one face counts as outside */
     const char *note;            /* for the saw */
     sb_recipe_guard guard;

@@ -150,9 +150,10 @@ static void read_unknown(recipe_reader *reader) {
         read_as_meant(reader, meant);
 }
 
-static void read_line(recipe_reader *reader) {
-    const char *word = reader->line->keyword.text;
+static void read_line(recipe_reader *reader, const sb_statement *line) {
+    const char *word = line->keyword.text;
     const recipe_keyword *inner = find(reader->block, word), *outer = find(reader->language->top, word);
+    reader->line = line;
     if (inner && !(inner->passes && inner->passes(reader))) {
         read_with(reader, reader->block, &reader->seen_in_block, inner);
     } else if (outer) {
@@ -165,9 +166,7 @@ static void read_line(recipe_reader *reader) {
 
 void recipe_read_lines(recipe_reader *reader) {
     sb_statements lines = sb_statements_read(reader->run, reader->source);
-    for (size_t i = 0; i < lines.count; i++) {
-        reader->line = &lines.items[i];
-        read_line(reader);
-    }
+    for (size_t i = 0; i < lines.count; i++)
+        read_line(reader, &lines.items[i]);
     close_block(reader);
 }

@@ -27,13 +27,8 @@ static bool take_basis(recipe_reader *reader, sb_recipe_basis *basis, const char
     return true;
 }
 
-typedef struct part_list {
-    const char **items;
-    size_t count, capacity;
-} part_list;
-
 /* all | outside | ends [of PART, PART ...] */
-static bool take_surface(recipe_reader *reader, sb_surface *surface, part_list *parts) {
+static bool take_surface(recipe_reader *reader, sb_surface *surface, recipe_words *parts) {
     static const char *const words[] = {
         [SB_SURFACE_ALL] = "all", [SB_SURFACE_OUTSIDE] = "outside", [SB_SURFACE_ENDS] = "ends"};
     int word = recipe_one_of(reader, "all, outside or ends", words, 3);
@@ -97,7 +92,7 @@ static bool take_coats(recipe_reader *reader) {
 
 void recipe_read_finish(recipe_reader *reader) {
     sb_recipe_finish finish = {0};
-    part_list parts = {0};
+    recipe_words parts = {0};
     if (!take_stock(reader, &finish.stock) || !(finish.coats = recipe_formula(reader, "a number of coats")) ||
         !take_coats(reader) || !take_surface(reader, &finish.surface, &parts) ||
         !recipe_end_guarded(reader, &finish.guard))
@@ -116,7 +111,7 @@ static bool at_quantity(const recipe_reader *reader) {
            !sb_at_word(&reader->cursor, "when");
 }
 
-static bool take_amount(recipe_reader *reader, sb_recipe_work *work, part_list *parts) {
+static bool take_amount(recipe_reader *reader, sb_recipe_work *work, recipe_words *parts) {
     work->on_surface = sb_take_word(&reader->cursor, "on");
     if (work->on_surface)
         return take_surface(reader, &work->surface, parts);
@@ -130,7 +125,7 @@ static bool take_amount(recipe_reader *reader, sb_recipe_work *work, part_list *
 void recipe_read_work(recipe_reader *reader) {
     const sb_token *operation = recipe_word(reader, "an operation");
     sb_recipe_work work = {.operation = operation ? operation->text : ""};
-    part_list parts = {0};
+    recipe_words parts = {0};
     if (!operation || !take_amount(reader, &work, &parts) || !take_basis(reader, &work.basis, &work.of) ||
         !recipe_end_guarded(reader, &work.guard))
         return;
