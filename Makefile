@@ -99,6 +99,7 @@ headers:
 	done
 
 lint:
+	@sh tests/support/deps.sh cppcheck
 	cppcheck --quiet --error-exitcode=1 --std=c11 --enable=warning,portability,performance --inline-suppr \
 	    --suppress=missingIncludeSystem -Iinclude -Isrc src
 
