@@ -49,7 +49,7 @@ $(LIB): $(LIB_OBJ)
 	$(AR) rcs $@ $^
 
 $(SOLIB): $(LIB_OBJ)
-	$(CC) $(CFLAGS) -shared -o $@ $^ $(LDFLAGS) $(LIBS)
+	$(CC) $(CFLAGS) -shared -Wl,-soname,$(@F) -o $@ $^ $(LDFLAGS) $(LIBS)
 
 $(PROGRAM): $(MAIN_OBJ) $(LIB)
 	$(CC) $(CFLAGS) -o $@ $^ $(LDFLAGS) $(LIBS)

@@ -26,6 +26,7 @@
 #ifdef __cplusplus
 extern "C" {
 #endif
+#pragma GCC visibility push(default) /* the library hides all else */
 
 /* Lines come in this order. */
 typedef enum sb_material_group {
@@ -159,6 +160,7 @@ sb_money sb_tax_inside(sb_money gross, sb_share rate);
 /* The price of one out of an amount for `count`, up to a multiple of `point` (0: of the minor unit). */
 sb_money sb_unit_price(sb_money amount, int64_t count, sb_share tax, sb_money point);
 
+#pragma GCC visibility pop
 #ifdef __cplusplus
 }
 #endif

@@ -39,6 +39,7 @@
 #ifdef __cplusplus
 extern "C" {
 #endif
+#pragma GCC visibility push(default) /* the library hides all else */
 
 /* ---- in ------------------------------------------------------------------------------------------- */
 
@@ -255,6 +256,7 @@ bool sb_saw_corner(double corner, double pitch, bool butted, sb_saw_setting *out
 sb_length sb_mitre_run(sb_length width, sb_angle mitre);
 sb_length sb_kerf_along(sb_length kerf, sb_cut_end end);
 
+#pragma GCC visibility pop
 #ifdef __cplusplus
 }
 #endif

@@ -11,6 +11,7 @@
 #ifdef __cplusplus
 extern "C" {
 #endif
+#pragma GCC visibility push(default) /* the library hides all else */
 
 /* ---- cells ------------------------------------------------------------------------------------------ */
 
@@ -157,6 +158,7 @@ void sb_put_decimal(sb_run *run, sb_record *in, const char *key, int64_t amount,
 /* A record made elsewhere takes its place; nothing may be added to the original afterwards. */
 void sb_put_record(sb_run *run, sb_record *in, const char *key, const sb_record *record);
 
+#pragma GCC visibility pop
 #ifdef __cplusplus
 }
 #endif

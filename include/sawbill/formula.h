@@ -14,6 +14,7 @@
 #ifdef __cplusplus
 extern "C" {
 #endif
+#pragma GCC visibility push(default) /* the library hides all else */
 
 typedef enum sb_value_kind { SB_VALUE_NONE, SB_VALUE_QUANTITY, SB_VALUE_TRUTH, SB_VALUE_WORD } sb_value_kind;
 
@@ -76,6 +77,7 @@ bool sb_formula_micro(sb_run *run, const sb_formula *formula, sb_scope *scope, i
 /* Where a value comes from: "high - 20 mm = 450 mm - 20 mm = 430 mm". */
 const char *sb_formula_worked(sb_run *run, const sb_formula *formula, sb_scope *scope, const sb_style *style);
 
+#pragma GCC visibility pop
 #ifdef __cplusplus
 }
 #endif

@@ -14,6 +14,7 @@
 #ifdef __cplusplus
 extern "C" {
 #endif
+#pragma GCC visibility push(default) /* the library hides all else */
 
 #define SB_BAD INT64_MIN
 
@@ -173,6 +174,7 @@ const char *sb_write_fixed(sb_run *run, int64_t amount, int digits_in, int digit
 const char *sb_write_date(sb_run *run, sb_date date); /* ISO 8601 */
 double sb_length_mm(sb_length length); /* for JSON and spreadsheets only */
 
+#pragma GCC visibility pop
 #ifdef __cplusplus
 }
 #endif

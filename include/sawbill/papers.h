@@ -11,6 +11,7 @@
 #ifdef __cplusplus
 extern "C" {
 #endif
+#pragma GCC visibility push(default) /* the library hides all else */
 
 /* The wording of the customer's paper: templates/wording-LANGUAGE.txt, line grammar, `key : text`. */
 typedef struct sb_wording sb_wording;
@@ -42,6 +43,7 @@ sb_record *sb_record_comparison(sb_run *run, const sb_shop *shop, const sb_job *
 sb_document *sb_paper_why(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way, const char *figure);
 sb_record *sb_record_why(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way, const char *figure);
 
+#pragma GCC visibility pop
 #ifdef __cplusplus
 }
 #endif

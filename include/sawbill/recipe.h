@@ -12,6 +12,7 @@
 #ifdef __cplusplus
 extern "C" {
 #endif
+#pragma GCC visibility push(default) /* the library hides all else */
 
 /* Every statement may carry `when CONDITION`; NULL means always. Inside `repeat` blocks `loop` tells which. */
 typedef struct sb_recipe_loop sb_recipe_loop;
@@ -257,6 +258,7 @@ const char *sb_job_rates(sb_run *run, const char *path);
  * NULL after an error. */
 const sb_job *sb_job_with(sb_run *run, const sb_job *job, const char *setting, bool decimal_comma);
 
+#pragma GCC visibility pop
 #ifdef __cplusplus
 }
 #endif

@@ -17,6 +17,7 @@
 #ifdef __cplusplus
 extern "C" {
 #endif
+#pragma GCC visibility push(default) /* the library hides all else */
 
 typedef enum sb_stock_kind {
     SB_STOCK_BOARD,  /* timber in lengths: planned board by board */
@@ -224,6 +225,7 @@ sb_cost sb_shop_leftover_value(const sb_shop *shop, const sb_stock *stock, sb_le
 /* Labour cost of a time at a worker's rate, in thousandths of the minor unit. */
 sb_cost sb_labour_cost(sb_duration time, const sb_worker *worker);
 
+#pragma GCC visibility pop
 #ifdef __cplusplus
 }
 #endif

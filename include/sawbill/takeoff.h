@@ -13,6 +13,7 @@
 #ifdef __cplusplus
 extern "C" {
 #endif
+#pragma GCC visibility push(default) /* the library hides all else */
 
 /* ---- takeoff ---------------------------------------------------------------------------------------- */
 
@@ -159,6 +160,7 @@ typedef struct sb_order {
 const sb_order *sb_order_of(sb_run *run, const sb_shop *shop, const sb_takeoff *const *takeoffs, size_t count,
                             const sb_cutlist *cutlist, const sb_plan *plan, bool reorder);
 
+#pragma GCC visibility pop
 #ifdef __cplusplus
 }
 #endif

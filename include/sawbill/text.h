@@ -17,6 +17,7 @@
 #ifdef __cplusplus
 extern "C" {
 #endif
+#pragma GCC visibility push(default) /* the library hides all else */
 
 /* ---- memory ------------------------------------------------------------------------------- */
 
@@ -241,6 +242,7 @@ bool sb_file_set_write(sb_run *run, sb_file_set *set, const char *name, const ch
  * in this run. False when nothing was replaced. */
 bool sb_file_set_keep(sb_run *run, sb_file_set *set);
 
+#pragma GCC visibility pop
 #ifdef __cplusplus
 }
 #endif

@@ -7,6 +7,7 @@
 #ifdef __cplusplus
 extern "C" {
 #endif
+#pragma GCC visibility push(default) /* the library hides all else */
 
 /* A spreadsheet: one worksheet a sheet, and one more for what follows a page break, named after the heading there.
  * Relations are live formulas with stored values; text never becomes a formula; every sheet is set up for print.
@@ -22,6 +23,7 @@ const char *sb_write_text(sb_run *run, const sb_document *document, int columns)
  * shortest exact: 864, 864.5, 19.05. */
 const char *sb_write_json(sb_run *run, const sb_record *record);
 
+#pragma GCC visibility pop
 #ifdef __cplusplus
 }
 #endif
