@@ -7,6 +7,8 @@ OPTIMISE ?= -O2 -g
 WARNINGS = -Wall -Wextra -Wpedantic -Wshadow -Wconversion
 WERROR  ?=
 SANITIZE ?=
+# V=1 shows every command
+V       ?=
 # Published benchmark sets, one folder a set; `make bench` uses them where they are
 SETS    ?= ../shared/bench/1d
 # Rooms to build and test, in floor order; name fewer to work on one room: make test ROOMS="text measure"
@@ -38,6 +40,9 @@ LIB      := $(BUILD)/libsawbill.a
 SOLIB    := $(BUILD)/libsawbill.so
 PROGRAM  := $(BUILD)/sawbill
 
+Q        = $(if $(V),,@)
+SAY      = @$(if $(V),:,echo)
+
 .PHONY: all deps demo test test-units test-shell sanitize bench rooms headers lint format install clean
 .DEFAULT_GOAL := all
 .SECONDARY:
@@ -46,20 +51,25 @@ all: $(LIB) $(SOLIB) $(PROGRAM)
 
 $(LIB): $(LIB_OBJ)
 	@rm -f $@
-	$(AR) rcs $@ $^
+	$(SAY) "  ar   $@"
+	$(Q)$(AR) rcs $@ $^
 
 $(SOLIB): $(LIB_OBJ)
-	$(CC) $(CFLAGS) -shared -Wl,-soname,$(@F) -o $@ $^ $(LDFLAGS) $(LIBS)
+	$(SAY) "  link $@"
+	$(Q)$(CC) $(CFLAGS) -shared -Wl,-soname,$(@F) -o $@ $^ $(LDFLAGS) $(LIBS)
 
 $(PROGRAM): $(MAIN_OBJ) $(LIB)
-	$(CC) $(CFLAGS) -o $@ $^ $(LDFLAGS) $(LIBS)
+	$(SAY) "  link $@"
+	$(Q)$(CC) $(CFLAGS) -o $@ $^ $(LDFLAGS) $(LIBS)
 
 $(BUILD)/%.o: %.c
 	@mkdir -p $(@D)
-	$(CC) $(CPPFLAGS_ALL) $(CFLAGS) -c -o $@ $<
+	$(SAY) "  cc   $<"
+	$(Q)$(CC) $(CPPFLAGS_ALL) $(CFLAGS) -c -o $@ $<
 
 $(BUILD)/tests/%_test: $(BUILD)/tests/%_test.o $(SUPPORT) $(LIB)
-	$(CC) $(CFLAGS) -o $@ $^ $(LDFLAGS) $(LIBS) -lcmocka
+	$(SAY) "  link $@"
+	$(Q)$(CC) $(CFLAGS) -o $@ $^ $(LDFLAGS) $(LIBS) -lcmocka
 
 # Debian packages: install what is missing (apt, sudo where needed); elsewhere say what to install.
 deps:
@@ -86,7 +96,8 @@ bench: $(BUILD)/bench
 	$(BUILD)/bench $(wildcard $(SETS))
 
 $(BUILD)/bench: $(BENCH) $(LIB)
-	$(CC) $(CFLAGS) -o $@ $^ $(LDFLAGS) $(LIBS)
+	$(SAY) "  link $@"
+	$(Q)$(CC) $(CFLAGS) -o $@ $^ $(LDFLAGS) $(LIBS)
 
 # Who may include whom (the table stands in DEVELOPERS.md), and each header compiles alone.
 rooms:
