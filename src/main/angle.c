@@ -54,7 +54,8 @@ static void show_setting(sb_run *run, const sb_options *options, const char *tit
         return;
     }
     sb_document *document = sb_document_new(run, title, (sb_date){0}, style, (sb_currency){"", 2});
-    sb_sheet *sheet = sb_sheet_add(run, document, title);
+    sb_sheet *sheet = sb_sheet_add(run, document, "Angle");
+    sb_heading_add(run, sheet, title);
     sb_table *table =
         sb_table_add(run, sheet, "", "Saw setting|Saw's scale, from square>|On the piece, against its edge>");
     add_reading(run, table, "mitre (swing)", setting.mitre);
