@@ -188,20 +188,25 @@ typedef struct sb_plan {
     const struct sb_certificate *certificate;
 } sb_plan;
 
-/* How the bound of one stock came about; checkable without the planner. Every need has a dual, an amount of money
- * for each of its `counted` pieces, and every supply a worth: no board or sheet of it holds parts worth
- * more than that, after its own handling and leftover (its price, board and sheet charge left aside).
- *   "duals"  bound = sum of dual * counted - sum over limited supplies of available * max(0, worth - cost of one);
- *            for supplies without limit, worth <= cost of one.
- *   "cover"  bound = least cost of numbers of boards or sheets, within what is available, whose worths add up to at
- *            least the sum of dual * counted; a lack may be made up at one for one where handling is priced.
+/* How the bound of one stock came about; checkable without the planner. Every need has a dual, an amount of money for
+ * each of its `counted` pieces, and every supply a worth: the parts on one board or sheet of it cannot come to more.
+ * Duals, worths, `least` and `common` are in 1/duals_scale of a thousandth of the minor unit; S = sum of dual * counted.
+ *   "duals"  (boards) bound = S - sum over limited supplies of available * max(0, worth - least); worth <= least for the
+ *            others. Worth is after handling and leftover: the most of dual * pieces - change * settings - cut * cuts +
+ *            leftover value over all loads; `least` is price and charge of one board.
+ *   "cover"  bound = common + the least sum of least_s n_s, with n_s boards or sheets of supply s within what is available,
+ *            whose worths add up to S or more. Where `lack` is set worth is after handling as above, and a lack may be made
+ *            up at one for one. Otherwise worth counts duals alone, `least` holds what every board or sheet of the supply
+ *            costs at least (its largest leftover taken off), `common` what every plan costs besides.
  * Boards: needs alike in length, width and ends count once, at the first of them; a ripped need counts sections, not
- * pieces. Sheets: every need has four numbers for its two sizes, each with a kerf, along x and along y. What can stand
- * in a row along x has a greatest sum F (one knapsack), along y G; the parts on a sheet then have a sum of products
- * of at most F G (Fekete and Schepers), and duals are these products, the lesser one where a part may lie both ways. */
+ * pieces. In a load the sum of (length + e1/2 + e2/2) is at most room + e, where room is the length less both trims, e1 and
+ * e2 are what the part's ends take (their kerf along the board, less the overlap of parallel ends where the opposite end
+ * occurs in this stock), and e is the largest of these: between square ends length + kerf, and room + kerf.
+ * Sheets: every need has four numbers for its two sizes, each with a kerf, along x and along y. What can stand in a row
+ * along x has a greatest sum F (one knapsack), along y G; the parts on a sheet then have a sum of products of at most F G
+ * (Fekete and Schepers), and duals are these products at a price, the lesser one where a part may lie both ways. */
 typedef struct sb_scales {
-    int64_t x_width, x_length, y_width,
-        y_length; /* of the need's width and length when they lie along x or y */
+    int64_t x_width, x_length, y_width, y_length; /* of the need's width and length when they lie along x or y */
 } sb_scales;
 typedef struct sb_bound {
     size_t stock;
@@ -209,9 +214,12 @@ typedef struct sb_bound {
     sb_cost cost, bound;       /* without the batch's stop settings, which every plan shares */
     SB_LIST(int64_t) duals;    /* by need of this stock, in the order of problem.needs */
     SB_LIST(int64_t) counted;  /* likewise */
-    SB_LIST(int64_t) worth;    /* by supply of this stock, in the order of problem.supplies; -1: not usable */
-    SB_LIST(sb_scales) scales; /* sheets: by need of this stock */
-    int64_t duals_scale;       /* duals and worths are in 1/scale of a thousandth of the minor unit */
+    SB_LIST(sb_scales) scales; /* likewise, for sheets */
+    SB_LIST(int64_t) worth;    /* by supply of this stock, in the order of problem.supplies; -1: cannot be used */
+    SB_LIST(int64_t) least;    /* likewise */
+    int64_t common;
+    bool lack;
+    int64_t duals_scale;
 } sb_bound;
 typedef struct sb_certificate {
     SB_LIST(sb_bound) bounds;

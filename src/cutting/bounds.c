@@ -1,10 +1,22 @@
-/* Lower bounds of one stock of boards. */
+/* Lower bounds of one stock of boards; each proof is one way to turn duals into a figure no plan can undercut. */
 #include <math.h>
 
 #include "cutting/duals.h"
 
-#define STEPS  300000 /* nodes for one proof; past them the proof is weaker, not wrong */
+#define STEPS  300000 /* nodes for one knapsack; past them a proof is weaker, not wrong */
 #define ROUNDS 6
+
+typedef struct proof {
+    const sb_bench *bench;
+    const char *how;
+    int64_t scale;
+    int64_t *duals;  /* by kind */
+    int64_t *worths; /* by board */
+    int64_t *least;  /* by board: what one costs, as the proof counts it */
+    int64_t common;  /* what every plan costs besides */
+    bool lack;
+    int64_t bound;   /* SB_BAD: nothing proved */
+} proof;
 
 static bool is_limited(const sb_offered *on) {
     return on->available != INT64_MAX;
@@ -12,84 +24,129 @@ static bool is_limited(const sb_offered *on) {
 
 /* ---- the sum of what everything is worth ------------------------------------------------------------------ */
 
-static int64_t total_worth(const sb_bench *bench, const int64_t *duals) {
+static int64_t total_worth(const proof *p) {
     int64_t total = 0;
-    for (size_t i = 0; i < bench->kinds.count; i++)
-        total = sb_add(total, sb_mul(duals[i], bench->kinds.items[i].demand));
+    for (size_t i = 0; i < p->bench->kinds.count; i++)
+        total = sb_add(total, sb_mul(p->duals[i], p->bench->kinds.items[i].demand));
     return total;
 }
 
-static void find_worths(const sb_bench *bench, const int64_t *duals, int64_t scale, int64_t *worths) {
-    sb_worth *found = bench->scratch->worth;
-    for (size_t s = 0; s < bench->boards.count; s++) {
-        sb_worth_find(bench, s, duals, scale, STEPS, found);
-        worths[s] = found->any ? found->upper : 0;
+static void find_worths(proof *p, bool bare) {
+    sb_worth *found = p->bench->scratch->worth;
+    for (size_t s = 0; s < p->bench->boards.count; s++) {
+        sb_worth_find(p->bench, s, &(sb_valuing){p->duals, p->scale, bare}, STEPS, found);
+        p->worths[s] = found->any ? found->upper : 0;
     }
 }
 
-/* ---- with leftovers priced: worth above cost must not be without limit --------------------------------------- */
+static void count_fixed(proof *p) {
+    for (size_t s = 0; s < p->bench->boards.count; s++)
+        p->least[s] = p->bench->boards.items[s].fixed * p->scale;
+}
 
-/* Shrinks the duals until no board without limit is worth more than it costs; 1 when that holds already. */
-static double excess(const sb_bench *bench, const int64_t *worths, int64_t scale) {
+/* ---- by duals: no board without limit is worth more than it costs ------------------------------------------------ */
+
+static double excess(const proof *p) {
     double most = 1;
-    for (size_t s = 0; s < bench->boards.count; s++) {
-        const sb_offered *on = &bench->boards.items[s];
-        double fixed = (double)(on->fixed * scale), worth = (double)worths[s];
-        if (is_limited(on) || worths[s] <= on->fixed * scale)
+    for (size_t s = 0; s < p->bench->boards.count; s++) {
+        if (is_limited(&p->bench->boards.items[s]) || p->worths[s] <= p->least[s])
             continue;
-        double over = fixed > 0 ? worth / fixed : 2;
-        most = fmax(most, over < 1 + 1e-9 ? 1 + 1e-9 : over);
+        double over = p->least[s] > 0 ? (double)p->worths[s] / (double)p->least[s] : 2;
+        most = fmax(most, fmax(over, 1 + 1e-9));
     }
     return most;
 }
 
-static void shrink(const sb_bench *bench, int64_t *duals, double by) {
-    for (size_t i = 0; i < bench->kinds.count; i++)
-        duals[i] = (int64_t)((double)duals[i] / by);
+static void prove_by_duals(proof *p) {
+    count_fixed(p);
+    find_worths(p, false);
+    double over = excess(p);
+    for (int round = 1; over > 1 && round <= ROUNDS; round++) {
+        for (size_t i = 0; i < p->bench->kinds.count; i++)
+            p->duals[i] = (int64_t)((double)p->duals[i] / (round < 3 ? over : over * over));
+        find_worths(p, false);
+        over = excess(p);
+    }
+    p->how = "duals";
+    p->bound = over > 1 ? SB_BAD : total_worth(p);
+    for (size_t s = 0; s < p->bench->boards.count; s++) {
+        int64_t above = p->worths[s] - p->least[s];
+        if (is_limited(&p->bench->boards.items[s]) && above > 0)
+            p->bound = sb_sub(p->bound, sb_mul(above, p->bench->boards.items[s].available));
+    }
 }
 
-static int64_t bound_by_sum(const sb_bench *bench, int64_t *duals, int64_t scale, int64_t *worths) {
-    find_worths(bench, duals, scale, worths);
-    double over = excess(bench, worths, scale);
-    for (int round = 1; over > 1; round++) {
-        if (round > ROUNDS)
-            return SB_BAD;
-        shrink(bench, duals, round < 3 ? over : over * over);
-        find_worths(bench, duals, scale, worths);
-        over = excess(bench, worths, scale);
-    }
-    int64_t bound = total_worth(bench, duals);
-    for (size_t s = 0; s < bench->boards.count; s++) {
-        const sb_offered *on = &bench->boards.items[s];
-        int64_t above = worths[s] - on->fixed * scale;
-        if (is_limited(on) && above > 0)
-            bound = sb_sub(bound, sb_mul(above, on->available));
-    }
-    return bound;
-}
+/* ---- by covering: whole boards whose worths add up ------------------------------------------------------------------ */
 
-/* ---- otherwise: whole boards that cover the sum ---------------------------------------------------------------- */
-
-static int64_t bound_by_cover(const sb_bench *bench, const int64_t *duals, int64_t scale, int64_t *worths) {
-    sb_cover *covers = SB_NEW_ARRAY(bench->run->pool, sb_cover, bench->boards.count);
+static void cover(proof *p) {
+    sb_cover *covers = SB_NEW_ARRAY(p->bench->run->pool, sb_cover, p->bench->boards.count);
     size_t count = 0;
-    int64_t total = total_worth(bench, duals);
-    find_worths(bench, duals, scale, worths);
+    int64_t total = total_worth(p);
+    for (size_t s = 0; s < p->bench->boards.count; s++)
+        if (p->worths[s] > 0)
+            covers[count++] = (sb_cover){p->least[s], p->worths[s], p->bench->boards.items[s].available};
+    p->how = "cover";
+    p->bound = SB_BAD;
+    if (total == SB_BAD)
+        return;
+    int64_t least = sb_cover_least(p->bench->run, covers, count, total, p->lack);
+    p->bound = least == INT64_MAX ? SB_BAD : sb_add(least, p->common);
+}
+
+/* Handling counts against the worth of a load; what the worths lack is paid in handling. */
+static void prove_with_handling(proof *p) {
+    p->lack = true;
+    count_fixed(p);
+    find_worths(p, false);
+    cover(p);
+}
+
+static int64_t value_of(const proof *p, int64_t half) {
+    return sb_mul_div_up(half, p->scale * p->bench->value, 2000 * (int64_t)SB_NM_PER_MM);
+}
+
+/* Every board: price, charge, its truing cut, perhaps one stop setting, less the leftover of an empty one. */
+static bool count_least(proof *p, bool setting) {
+    const sb_bench *bench = p->bench;
     for (size_t s = 0; s < bench->boards.count; s++) {
         const sb_offered *on = &bench->boards.items[s];
-        if (worths[s] > 0)
-            covers[count++] = (sb_cover){on->fixed * scale, worths[s], on->available};
+        int64_t cuts = (int64_t)on->trued - (on->ragged ? 0 : 1);
+        p->least[s] = p->scale * (on->fixed + bench->cut * cuts + (setting ? bench->change : 0));
+        p->least[s] -= bench->useful > 0 ? value_of(p, on->capacity) : 0;
+        if (p->least[s] < 0)
+            return false;
     }
-    if (total == SB_BAD)
-        return SB_BAD;
-    int64_t least = sb_cover_least(bench->run, covers, count, total, bench->change > 0 || bench->cut > 0);
-    return least == INT64_MAX ? SB_BAD : least;
+    return true;
+}
+
+/* Every plan: a cut for each part, each stop setting on one board at least, no leftover where parts are. */
+static void count_common(proof *p, bool setting) {
+    const sb_bench *bench = p->bench;
+    p->common = 0;
+    for (size_t i = 0; i < bench->kinds.count; i++) {
+        const sb_kind *kind = &bench->kinds.items[i];
+        int64_t settings = !setting && kind->setting == i ? bench->change : 0;
+        int64_t taken = bench->useful > 0 ? value_of(p, kind->least) - 1 : 0;
+        p->common = sb_add(p->common, sb_mul(p->scale * bench->cut + (taken > 0 ? taken : 0), kind->demand));
+        p->common = sb_add(p->common, p->scale * settings);
+    }
+}
+
+static void prove_by_boards(proof *p, bool setting) {
+    p->bound = SB_BAD;
+    p->lack = false;
+    if (!count_least(p, setting))
+        return;
+    count_common(p, setting);
+    find_worths(p, true);
+    cover(p);
 }
 
 /* ---- into the certificate -------------------------------------------------------------------------------------- */
 
 /* Each need in its kind counts at the first need of the kind. */
-static void record_needs(const sb_bench *bench, const int64_t *duals, sb_bound *bound) {
+static void record_needs(const proof *p, sb_bound *bound) {
+    const sb_bench *bench = p->bench;
     bound->duals.count = bound->counted.count = 0;
     for (size_t n = 0; n < bench->problem->needs.count; n++) {
         int64_t dual = 0, counted = 0;
@@ -97,40 +154,69 @@ static void record_needs(const sb_bench *bench, const int64_t *duals, sb_bound *
             continue;
         for (size_t i = 0; i < bench->kinds.count; i++)
             if (bench->kinds.items[i].needs.items[0] == n)
-                dual = duals[i], counted = bench->kinds.items[i].demand;
+                dual = p->duals[i], counted = bench->kinds.items[i].demand;
         SB_PUSH(bench->run->pool, bound->duals, dual);
         SB_PUSH(bench->run->pool, bound->counted, counted);
     }
 }
 
-static void record_worths(const sb_bench *bench, const int64_t *worths, sb_bound *bound) {
-    bound->worth.count = 0;
+static void record_supplies(const proof *p, sb_bound *bound) {
+    const sb_bench *bench = p->bench;
+    bound->worth.count = bound->least.count = 0;
     size_t s = 0;
     for (size_t i = 0; i < bench->problem->supplies.count; i++) {
         if (bench->problem->supplies.items[i].stock != bench->stock)
             continue;
         bool usable = s < bench->boards.count && bench->boards.items[s].supply == i;
-        SB_PUSH(bench->run->pool, bound->worth, usable ? worths[s] : -1);
+        SB_PUSH(bench->run->pool, bound->worth, usable ? p->worths[s] : -1);
+        SB_PUSH(bench->run->pool, bound->least, usable ? p->least[s] : 0);
         s += usable;
     }
 }
 
-void sb_bound_try(const sb_bench *bench, const double *duals, sb_bound *bound) {
-    int64_t scale = sb_duals_scale(bench);
-    int64_t *whole = SB_NEW_ARRAY(bench->run->pool, int64_t, bench->kinds.count);
-    int64_t *worths = SB_NEW_ARRAY(bench->run->pool, int64_t, bench->boards.count);
-    for (size_t i = 0; i < bench->kinds.count; i++)
-        whole[i] = duals[i] > 0 ? (int64_t)(duals[i] * (double)scale) : 0;
-    bool by_sum = bench->useful > 0;
-    int64_t least =
-        by_sum ? bound_by_sum(bench, whole, scale, worths) : bound_by_cover(bench, whole, scale, worths);
-    if (least == SB_BAD || sb_mul_div_up(least, 1, scale) <= bound->bound.milli)
+static void keep_if_higher(const proof *p, sb_bound *bound) {
+    if (p->bound == SB_BAD)
         return;
-    bound->bound.milli = sb_mul_div_up(least, 1, scale);
-    bound->how = by_sum ? "duals" : "cover";
-    bound->duals_scale = scale;
-    record_needs(bench, whole, bound);
-    record_worths(bench, worths, bound);
+    int64_t whole = sb_mul_div_up(p->bound, 1, p->scale);
+    if (whole <= bound->bound.milli)
+        return;
+    bound->bound.milli = whole;
+    bound->how = p->how;
+    bound->duals_scale = p->scale;
+    bound->common = p->common;
+    bound->lack = p->lack;
+    record_needs(p, bound);
+    record_supplies(p, bound);
+}
+
+/* ---- all proofs for one set of duals ---------------------------------------------------------------------------- */
+
+static void set_duals(proof *p, const double *duals) {
+    for (size_t i = 0; i < p->bench->kinds.count; i++)
+        p->duals[i] = duals[i] > 0 ? (int64_t)(duals[i] * (double)p->scale) : 0;
+}
+
+void sb_bound_try(const sb_bench *bench, const double *duals, sb_bound *bound) {
+    sb_pool *pool = bench->run->pool;
+    bool handling = bench->change > 0 || bench->cut > 0;
+    proof p = {.bench = bench, .scale = sb_duals_scale(bench)};
+    p.duals = SB_NEW_ARRAY(pool, int64_t, bench->kinds.count);
+    p.worths = SB_NEW_ARRAY(pool, int64_t, bench->boards.count);
+    p.least = SB_NEW_ARRAY(pool, int64_t, bench->boards.count);
+    set_duals(&p, duals);
+    prove_by_boards(&p, true);
+    keep_if_higher(&p, bound);
+    if (bench->change > 0) {
+        prove_by_boards(&p, false);
+        keep_if_higher(&p, bound);
+    }
+    p.common = 0;
+    if (bench->useful > 0)
+        prove_by_duals(&p);
+    else if (handling)
+        prove_with_handling(&p);
+    if (bench->useful > 0 || handling)
+        keep_if_higher(&p, bound);
 }
 
 void sb_bound_by_length(const sb_bench *bench, sb_bound *bound) {

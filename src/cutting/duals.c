@@ -16,7 +16,8 @@ typedef struct valuing {
     const sb_offered *on;
     const int64_t *duals;
     int64_t scale;
-    bool leftover;
+    bool bare;     /* nothing but the duals counts */
+    bool leftover; /* the load leaves a usable one */
 } valuing;
 
 /* What the leftover brings at most, on an empty board, and what each half nanometre taken costs of it. */
@@ -26,7 +27,7 @@ static int64_t full_leftover(const valuing *v) {
 }
 
 static int64_t value_of(const valuing *v, const sb_kind *kind, size_t index) {
-    int64_t value = v->duals[index] - v->scale * v->bench->cut;
+    int64_t value = v->duals[index] - (v->bare ? 0 : v->scale * v->bench->cut);
     if (v->leftover)
         value -= sb_mul_div_down(kind->least, v->scale * v->bench->value, 2000 * (int64_t)SB_NM_PER_MM);
     return value;
@@ -38,7 +39,7 @@ static int64_t base_cuts(const valuing *v) {
 }
 
 static int64_t constant_of(const valuing *v) {
-    int64_t constant = -v->scale * v->bench->cut * base_cuts(v);
+    int64_t constant = v->bare ? 0 : -v->scale * v->bench->cut * base_cuts(v);
     return v->leftover ? constant + full_leftover(v) : constant;
 }
 
@@ -47,7 +48,7 @@ static void fill_items(const valuing *v, sb_knapsack *k) {
         const sb_kind *kind = &v->bench->kinds.items[i];
         sb_knap_item item = {
             .size = kind->least, .value = value_of(v, kind, i), .limit = kind->demand, .tag = i};
-        item.setup = kind->alone ? v->scale * v->bench->change : 0;
+        item.setup = kind->alone && !v->bare ? v->scale * v->bench->change : 0;
         if (item.size <= k->capacity && item.limit > 0)
             SB_PUSH(v->bench->run->pool, k->items, item);
     }
@@ -79,13 +80,12 @@ static void try_case(const valuing *v, int64_t steps, sb_worth *out) {
     out->any = true;
 }
 
-void sb_worth_find(const sb_bench *bench, size_t board, const int64_t *duals, int64_t scale, int64_t steps,
-                   sb_worth *out) {
-    valuing v = {bench, &bench->boards.items[board], duals, scale, false};
+void sb_worth_find(const sb_bench *bench, size_t board, const sb_valuing *by, int64_t steps, sb_worth *out) {
+    valuing v = {bench, &bench->boards.items[board], by->duals, by->scale, by->bare, false};
     out->any = false;
     try_case(&v, steps, out);
     v.leftover = true;
-    if (bench->useful > 0)
+    if (bench->useful > 0 && !by->bare)
         try_case(&v, steps, out);
 }
 
@@ -93,7 +93,7 @@ void sb_worth_find(const sb_bench *bench, size_t board, const int64_t *duals, in
 
 double sb_load_least_cost(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count) {
     const sb_offered *on = &bench->boards.items[board];
-    valuing v = {bench, on, NULL, 1, false};
+    valuing v = {bench, on, NULL, 1, false, false};
     int64_t taken = 0, pieces = 0, settings = 0;
     for (size_t i = 0; i < count; i++) {
         const sb_kind *kind = &bench->kinds.items[lots[i].kind];

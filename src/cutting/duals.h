@@ -21,10 +21,15 @@ typedef struct sb_worth {
     SB_LIST(sb_lot) lots;
 } sb_worth;
 
+typedef struct sb_valuing {
+    const int64_t *duals; /* by kind */
+    int64_t scale;
+    bool bare; /* nothing but the duals counts: no handling, no leftover */
+} sb_valuing;
+
 int64_t sb_duals_scale(const sb_bench *bench);
-/* The load worth most on this board by `duals` (by kind), with at most `steps` nodes for each of its knapsacks. */
-void sb_worth_find(const sb_bench *bench, size_t board, const int64_t *duals, int64_t scale, int64_t steps,
-                   sb_worth *out);
+/* The load worth most on this board, with at most `steps` nodes for each of its knapsacks. */
+void sb_worth_find(const sb_bench *bench, size_t board, const sb_valuing *by, int64_t steps, sb_worth *out);
 /* The least a load can cost, as the bound counts it: its worth with all duals nothing, other sign, plus fixed. */
 double sb_load_least_cost(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count);
 

@@ -55,22 +55,36 @@ static bool all_made(const sb_filling *f) {
 
 /* ---- a load for one board ------------------------------------------------------------------------------------ */
 
-/* Off square, the least take counts on every angled cut being shared; the safe one on none. */
-static int64_t take_of(const sb_bench *bench, const sb_kind *kind, bool safe) {
+/* Ways to fill a board: as if every angled cut were shared, as if none were, and leaving a useful leftover. */
+typedef enum way { CLOSE, SAFE, SPARING, WAYS } way;
+
+static int64_t take_of(const sb_bench *bench, const sb_kind *kind, way how) {
     int64_t front = bench->endings.items[kind->turns[0].front].kerf;
     int64_t rear = bench->endings.items[kind->turns[0].rear].kerf;
-    return safe ? 2 * (kind->length + (front > rear ? front : rear)) : kind->least;
+    return how == SAFE ? 2 * (kind->length + (front > rear ? front : rear)) : kind->least;
 }
 
-static void set_items(const sb_filling *f, sb_knapsack *k, double scale, bool safe) {
+static int64_t capacity_of(const sb_bench *bench, size_t board, way how) {
+    const sb_offered *on = &bench->boards.items[board];
+    if (how == SAFE)
+        return 2 * (on->room + bench->kerf);
+    return how == CLOSE ? on->capacity : on->capacity - 2 * (bench->kerf + bench->useful);
+}
+
+static double leftover_price(const sb_bench *bench) { /* of half a nanometre */
+    return (double)bench->value / (2000.0 * SB_NM_PER_MM);
+}
+
+static void set_items(const sb_filling *f, sb_knapsack *k, double scale, way how) {
     const sb_bench *bench = f->bench;
     k->items.count = 0;
     for (size_t i = 0; i < bench->kinds.count; i++) {
         const sb_kind *kind = &bench->kinds.items[i];
-        sb_knap_item item = {.size = take_of(bench, kind, safe), .limit = f->demand[i], .tag = i};
+        sb_knap_item item = {.size = take_of(bench, kind, how), .limit = f->demand[i], .tag = i};
         if (item.limit == 0 || item.size > k->capacity)
             continue;
-        item.value = (int64_t)((f->worth[i] - (double)bench->cut) * scale);
+        double lost = how == SPARING ? leftover_price(bench) * (double)kind->least : 0;
+        item.value = (int64_t)((f->worth[i] - (double)bench->cut - lost) * scale);
         item.setup = (int64_t)((double)bench->change * scale);
         SB_PUSH(bench->run->pool, k->items, item);
     }
@@ -115,7 +129,7 @@ static void judge(const sb_filling *f, sb_pick *out) {
     out->ratio = out->lots.count == 0 ? -1 : outcome.cost > 0 ? worth / (double)outcome.cost : 1e30 + worth;
 }
 
-static void find_load(const sb_filling *f, size_t board, bool safe, sb_pick *out) {
+static void find_load(const sb_filling *f, size_t board, way how, sb_pick *out) {
     const sb_bench *bench = f->bench;
     sb_knapsack *k = bench->scratch->knapsack;
     double most = 1;
@@ -123,10 +137,9 @@ static void find_load(const sb_filling *f, size_t board, bool safe, sb_pick *out
         most = fmax(most, f->worth[i]);
     out->board = board;
     out->ratio = -1;
-    k->capacity =
-        safe ? 2 * (bench->boards.items[board].room + bench->kerf) : bench->boards.items[board].capacity;
+    k->capacity = capacity_of(bench, board, how);
     k->steps = STEPS;
-    set_items(f, k, most < 1e8 ? 1000 : 1, safe);
+    set_items(f, k, most < 1e8 ? 1000 : 1, how);
     sb_knapsack_solve(k);
     bench->work->left -= STEPS - k->steps + (int64_t)k->items.count + 1;
     if (!k->any)
@@ -143,18 +156,18 @@ static void keep_better(sb_pick *best, sb_pick *tried) {
     *tried = old;
 }
 
+static bool is_worth_trying(const sb_bench *bench, way how) {
+    return how == CLOSE || (how == SAFE && !bench->all_square) || (how == SPARING && bench->useful > 0);
+}
+
 static void find_best_load(const sb_filling *f, sb_pick *best, sb_pick *tried) {
     best->ratio = -1;
-    for (size_t s = 0; s < f->bench->boards.count; s++) {
-        if (f->available[s] == 0)
-            continue;
-        find_load(f, s, false, tried);
-        keep_better(best, tried);
-        if (f->bench->all_square)
-            continue;
-        find_load(f, s, true, tried);
-        keep_better(best, tried);
-    }
+    for (size_t s = 0; s < f->bench->boards.count; s++)
+        for (way how = CLOSE; how < WAYS && f->available[s] > 0; how++)
+            if (is_worth_trying(f->bench, how)) {
+                find_load(f, s, how, tried);
+                keep_better(best, tried);
+            }
 }
 
 /* ---- board after board --------------------------------------------------------------------------------------- */

@@ -1,24 +1,11 @@
 /* Local improvement: a few boards are taken apart and their parts put on boards anew; what is cheaper stays. */
-#include "cutting/search.h"
+#include "cutting/improve.h"
 
-#define GROUP 4 /* most boards taken apart at once */
 #define TRIES 3 /* fillings tried for one group */
-
-typedef struct improving {
-    const sb_bench *bench;
-    sb_filling *f;
-    sb_cutting *now, *spare, *found, *tried;
-    double *worth;   /* what f's worths were at the start */
-    int64_t *left;   /* boards still there */
-    int64_t *unmade; /* parts on no board */
-    size_t group[GROUP];
-    size_t members;
-    int64_t group_cost;
-} improving;
 
 /* ---- where things stand --------------------------------------------------------------------------------------- */
 
-static void take_stock(improving *im) {
+static void take_stock(sb_improving *im) {
     const sb_bench *bench = im->bench;
     for (size_t s = 0; s < bench->boards.count; s++)
         im->left[s] = bench->boards.items[s].available;
@@ -34,7 +21,7 @@ static void take_stock(improving *im) {
     }
 }
 
-static int64_t missing_of(const improving *im) {
+static int64_t missing_of(const sb_improving *im) {
     int64_t missing = 0;
     for (size_t i = 0; i < im->bench->kinds.count; i++)
         missing += im->unmade[i] * im->bench->kinds.items[i].least;
@@ -43,7 +30,7 @@ static int64_t missing_of(const improving *im) {
 
 /* ---- cheapest board for a load --------------------------------------------------------------------------------- */
 
-static void choose_board(improving *im, size_t index) {
+static void choose_board(sb_improving *im, size_t index) {
     sb_load load = im->now->loads.items[index];
     const sb_lot *lots = &im->now->lots.items[load.first];
     for (size_t s = 0; s < im->bench->boards.count; s++) {
@@ -66,7 +53,7 @@ static void choose_board(improving *im, size_t index) {
 /* ---- taking apart and putting together ----------------------------------------------------------------------------- */
 
 /* Cost above what its parts are thought to be worth. */
-static double loss(const improving *im, const sb_load *load) {
+static double loss(const sb_improving *im, const sb_load *load) {
     double worth = 0;
     for (size_t i = 0; i < load->lots; i++) {
         const sb_lot *lot = &im->now->lots.items[load->first + i];
@@ -76,7 +63,7 @@ static double loss(const improving *im, const sb_load *load) {
 }
 
 /* Of a few loads drawn, the one that loses most. */
-static size_t draw_load(improving *im, size_t draws) {
+static size_t draw_load(sb_improving *im, size_t draws) {
     size_t best = SIZE_MAX;
     while (draws-- > 0) {
         size_t drawn = sb_work_dice(im->bench->work, im->now->loads.count);
@@ -90,8 +77,7 @@ static size_t draw_load(improving *im, size_t draws) {
     return best;
 }
 
-static void draw_group(improving *im) {
-    size_t wanted = 2 + sb_work_dice(im->bench->work, GROUP - 1);
+static void draw_group(sb_improving *im, size_t wanted) {
     im->members = 0;
     while (wanted-- > 0) {
         size_t load = draw_load(im, 1 + sb_work_dice(im->bench->work, 3));
@@ -104,7 +90,7 @@ static void draw_group(improving *im) {
 }
 
 /* The parts of the group are to be made again, its boards are free again. */
-static void take_apart(improving *im) {
+static void take_apart(sb_improving *im) {
     sb_filling *f = im->f;
     for (size_t s = 0; s < im->bench->boards.count; s++)
         f->available[s] = im->left[s];
@@ -123,7 +109,7 @@ static void take_apart(improving *im) {
 }
 
 /* Worths shaken by up to a tenth either way. */
-static void shake(improving *im, int64_t strength) {
+static void shake(sb_improving *im, int64_t strength) {
     for (size_t i = 0; i < im->bench->kinds.count; i++) {
         if (im->f->demand[i] == 0)
             continue;
@@ -132,7 +118,7 @@ static void shake(improving *im, int64_t strength) {
     }
 }
 
-static void refill(improving *im) {
+static void refill(sb_improving *im) {
     im->found->missing = INT64_MAX;
     for (int64_t i = 0; i < TRIES; i++) {
         take_apart(im);
@@ -147,7 +133,7 @@ static void refill(improving *im) {
     }
 }
 
-static void replace_group(improving *im) {
+static void replace_group(sb_improving *im) {
     const sb_bench *bench = im->bench;
     int64_t missing = im->found->missing;
     for (size_t m = 0; m < im->members; m++)
@@ -169,13 +155,28 @@ static void replace_group(improving *im) {
     take_stock(im);
 }
 
+/* Mostly two boards exchange parts; now and then a few are filled anew. */
+static bool find_other(sb_improving *im) {
+    if (sb_work_dice(im->bench->work, 4) > 0) {
+        draw_group(im, 2);
+        if (im->members < 2)
+            return false;
+        take_apart(im);
+        bool fits = sb_exchange(im);
+        im->found->missing = missing_of(im);
+        return fits;
+    }
+    draw_group(im, 2 + sb_work_dice(im->bench->work, SB_GROUP - 1));
+    if (im->members > 0)
+        refill(im);
+    return im->members > 0;
+}
+
 /* True when the group came out better. Equal ones are taken too, to get away from where nothing helps. */
-static bool improve_group(improving *im) {
+static bool improve_group(sb_improving *im) {
     int64_t missing = missing_of(im);
-    draw_group(im);
-    if (im->members == 0)
+    if (!find_other(im))
         return false;
-    refill(im);
     bool better =
         im->found->missing < missing || (im->found->missing == missing && im->found->cost < im->group_cost);
     bool equal = im->found->missing == missing && im->found->cost == im->group_cost;
@@ -186,9 +187,9 @@ static bool improve_group(improving *im) {
 
 /* ---- all of it ----------------------------------------------------------------------------------------------------- */
 
-static improving set_up(sb_filling *f, sb_cutting *cutting) {
+static sb_improving set_up(sb_filling *f, sb_cutting *cutting) {
     sb_pool *pool = f->bench->run->pool;
-    improving im = {.bench = f->bench, .f = f};
+    sb_improving im = {.bench = f->bench, .f = f};
     im.now = SB_NEW(pool, sb_cutting);
     im.spare = SB_NEW(pool, sb_cutting);
     im.found = SB_NEW(pool, sb_cutting);
@@ -203,11 +204,11 @@ static improving set_up(sb_filling *f, sb_cutting *cutting) {
 }
 
 void sb_improve(sb_filling *f, sb_cutting *cutting, int64_t target) {
-    improving im = set_up(f, cutting);
+    sb_improving im = set_up(f, cutting);
     take_stock(&im);
     for (size_t l = 0; l < im.now->loads.count; l++)
         choose_board(&im, l);
-    size_t idle = 0, patience = 100 + 10 * im.now->loads.count;
+    size_t idle = 0, patience = 1000 + 40 * im.now->loads.count;
     bool done = false;
     while (!done && idle < patience && im.now->loads.count > 0 && sb_work_goes_on(f->bench->work)) {
         idle = improve_group(&im) ? 0 : idle + 1;

@@ -241,7 +241,7 @@ static void record_need(const sb_sheet_bench *bench, const scale *x, const scale
 
 static void record(const sb_sheet_bench *bench, const scale *x, const scale *y, double price,
                    sb_bound *bound) {
-    bound->duals.count = bound->counted.count = bound->scales.count = bound->worth.count = 0;
+    bound->duals.count = bound->counted.count = bound->scales.count = bound->worth.count = bound->least.count = 0;
     bound->how = "cover";
     bound->duals_scale = DUALS_SCALE;
     for (size_t n = 0; n < bench->problem->needs.count; n++)
@@ -253,6 +253,8 @@ static void record(const sb_sheet_bench *bench, const scale *x, const scale *y, 
             continue;
         bool usable = o < bench->offers.count && bench->offers.items[o].supply == i;
         SB_PUSH(bench->run->pool, bound->worth, usable ? worth_of(x, y, o, price) : -1);
+        int64_t net = usable ? net_cost(bench, o) : 0;
+        SB_PUSH(bench->run->pool, bound->least, net > 0 ? net * DUALS_SCALE : 0);
         o += usable;
     }
 }
@@ -264,6 +266,7 @@ static void try_pair(const sb_sheet_bench *bench, const scale *x, const scale *y
     if (least == SB_BAD || sum == SB_BAD || sum <= bound->bound.milli)
         return;
     bound->bound.milli = sum;
+    bound->common = sb_mul(sb_add(common_cost(bench), gain(bench)), DUALS_SCALE);
     record(bench, x, y, price, bound);
 }
 

@@ -462,7 +462,7 @@ static void settings_are_counted(void **state) {
     (void)state;
     start(&run, &p, 3);
     add_stock(&run, &p, "pine", false);
-    add_supply(&run, &p, 2000, 0, 1000);
+    add_supply(&run, &p, 2000, 0, 1000)->trim2 = mm(4);
     p.rules.material_only = false;
     p.rules.board.milli = 7000;
     p.rules.change.milli = 4000;
