@@ -15,7 +15,7 @@ typedef struct proof {
     int64_t *least;  /* by board: what one costs, as the proof counts it */
     int64_t common;  /* what every plan costs besides */
     bool lack;
-    int64_t bound;   /* SB_BAD: nothing proved */
+    int64_t bound; /* SB_BAD: nothing proved */
 } proof;
 
 static bool is_limited(const sb_offered *on) {

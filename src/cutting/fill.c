@@ -56,7 +56,12 @@ static bool all_made(const sb_filling *f) {
 /* ---- a load for one board ------------------------------------------------------------------------------------ */
 
 /* Ways to fill a board: as if every angled cut were shared, as if none were, and leaving a useful leftover. */
-typedef enum way { CLOSE, SAFE, SPARING, WAYS } way;
+typedef enum way {
+    CLOSE,
+    SAFE,
+    SPARING,
+    WAYS
+} way;
 
 static int64_t take_of(const sb_bench *bench, const sb_kind *kind, way how) {
     int64_t front = bench->endings.items[kind->turns[0].front].kerf;

@@ -3,7 +3,7 @@
 #include "cutting/sheets.h"
 #include "cutting/words.h"
 
-#define STANDARD_EFFORT 6000000 /* steps */
+#define STANDARD_EFFORT 12000000 /* steps */
 #define MOST_PIECES     10000000
 #define LONGEST         (1000LL * 1000 * SB_NM_PER_MM)
 #define DEAREST         100000000000LL

@@ -241,7 +241,8 @@ static void record_need(const sb_sheet_bench *bench, const scale *x, const scale
 
 static void record(const sb_sheet_bench *bench, const scale *x, const scale *y, double price,
                    sb_bound *bound) {
-    bound->duals.count = bound->counted.count = bound->scales.count = bound->worth.count = bound->least.count = 0;
+    bound->duals.count = bound->counted.count = bound->scales.count = bound->worth.count =
+        bound->least.count = 0;
     bound->how = "cover";
     bound->duals_scale = DUALS_SCALE;
     for (size_t n = 0; n < bench->problem->needs.count; n++)

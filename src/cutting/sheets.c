@@ -180,10 +180,21 @@ static void keep_worths(searching *s) {
         s->worth[i] = s->f.worth[i];
 }
 
-static void try_whole(searching *s, int rounds) {
-    for (int i = 0; i < rounds && !is_least(s) && sb_work_goes_on(s->bench->work); i++) {
+/* Leaves only one size of sheet on offer, beside what is there in numbers anyway. */
+static void offer_only(searching *s, size_t only) {
+    for (size_t i = 0; i < s->bench->offers.count; i++)
+        if (i != only && s->bench->offers.items[i].available == INT64_MAX)
+            s->f.available[i] = 0;
+}
+
+/* Once with all sizes on offer, once with each alone, and then again with what was learnt. */
+static void try_whole(searching *s, size_t rounds) {
+    size_t offers = s->bench->offers.count;
+    for (size_t i = 0; i < rounds + offers && !is_least(s) && sb_work_goes_on(s->bench->work); i++) {
         reset(s);
-        s->few = i > 0;
+        s->few = i > offers;
+        if (i > 0 && i <= offers && offers > 1)
+            offer_only(s, i - 1);
         fill(s, true, &s->tried);
         if (!is_better(&s->tried, s->best))
             continue;
@@ -278,15 +289,18 @@ static bool improve_group(searching *s) {
     size_t members = draw_group(s, group);
     sb_laying before = {.cost = take_apart(s, group, members), .missing = s->best->missing};
     shake(s);
+    if (sb_work_dice(s->bench->work, 2) == 0)
+        offer_only(s, sb_work_dice(s->bench->work, s->bench->offers.count));
     fill(s, false, &s->tried);
-    if (!is_better(&s->tried, &before))
+    if (is_better(&before, &s->tried))
         return false;
+    bool better = is_better(&s->tried, &before);
     replace_group(s, group, members);
-    return true;
+    return better;
 }
 
 static void improve(searching *s) {
-    size_t idle = 0, patience = 100 + 20 * s->best->sheets.count;
+    size_t idle = 0, patience = 400 + 40 * s->best->sheets.count;
     s->few = true;
     while (idle < patience && !is_least(s) && s->best->sheets.count > 0 && sb_work_goes_on(s->bench->work))
         idle = improve_group(s) ? 0 : idle + 1;

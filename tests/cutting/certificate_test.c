@@ -3,8 +3,8 @@
 
 #include <stdlib.h>
 
-#define HALF 500000 /* [nm] */
-#define UNITS 13000 /* no board here is longer than 6.5 m */
+#define HALF    500000 /* [nm] */
+#define UNITS   13000  /* no board here is longer than 6.5 m */
 #define NOTHING INT64_MIN
 
 /* ---- the worth of one board ------------------------------------------------------------------------------------------ */
@@ -12,7 +12,8 @@
 typedef struct verifying {
     const sb_problem *p;
     const sb_bound *b;
-    int64_t exact[UNITS + 1]; /* best worth of loads that take exactly so many half millimetres; NOTHING: none */
+    int64_t
+        exact[UNITS + 1]; /* best worth of loads that take exactly so many half millimetres; NOTHING: none */
     int64_t next[UNITS + 1];
     int64_t setup, cut, scale;
 } verifying;
@@ -24,7 +25,8 @@ static void add_size(verifying *v, int64_t take, int64_t dual, int64_t counted) 
     for (int64_t x = 1; x <= counted && x * take <= UNITS; x++)
         for (int64_t c = x * take; c <= UNITS; c++) {
             int64_t from = v->exact[c - x * take];
-            int64_t worth = from == NOTHING ? NOTHING : from + x * (dual - v->cut * v->scale) - v->setup * v->scale;
+            int64_t worth =
+                from == NOTHING ? NOTHING : from + x * (dual - v->cut * v->scale) - v->setup * v->scale;
             if (worth > v->next[c])
                 v->next[c] = worth;
         }
@@ -120,13 +122,15 @@ static void verify(const sb_problem *p, const sb_plan *plan) {
     v.p = p;
     v.b = b;
     verify_worths(&v, by_duals || b->lack);
-    int64_t figure = by_duals ? figure_by_duals(p, b) : b->common + cover_from(p, b, 0, sum_of_duals(b), INT64_MAX);
+    int64_t figure =
+        by_duals ? figure_by_duals(p, b) : b->common + cover_from(p, b, 0, sum_of_duals(b), INT64_MAX);
     assert_true(figure <= b->bound.milli * b->duals_scale); /* rounded up to a whole thousandth */
     assert_true(figure > (b->bound.milli - 1) * b->duals_scale);
     if (b->lack || by_duals) /* price and charge of one board */
         for (size_t s = 0; s < p->supplies.count; s++)
-            assert_int_equal(b->least.items[s], b->duals_scale * (p->supplies.items[s].price.milli +
-                                                                  (p->rules.material_only ? 0 : p->rules.board.milli)));
+            assert_int_equal(b->least.items[s],
+                             b->duals_scale * (p->supplies.items[s].price.milli +
+                                               (p->rules.material_only ? 0 : p->rules.board.milli)));
 }
 
 /* ---- random jobs ---------------------------------------------------------------------------------------------------------- */
@@ -172,7 +176,8 @@ static void verify_jobs(int flavour) {
         if (all_differ(&p)) {
             const sb_plan *plan = planned(&run, &p);
             verify(&p, plan);
-            duals += strcmp(plan->certificate->bounds.items[0].how, "duals") == 0 || plan->certificate->bounds.items[0].lack;
+            duals += strcmp(plan->certificate->bounds.items[0].how, "duals") == 0 ||
+                     plan->certificate->bounds.items[0].lack;
             done++;
         }
         sb_run_free(&run);

@@ -24,7 +24,8 @@ static sb_plan *copy(sb_run *run, const sb_plan *plan) {
         memcpy(s->parts.items, from->parts.items, s->parts.count * sizeof *s->parts.items);
         memcpy(s->cuts.items, from->cuts.items, s->cuts.count * sizeof *s->cuts.items);
         if (s->leftovers.count > 0)
-            memcpy(s->leftovers.items, from->leftovers.items, s->leftovers.count * sizeof *s->leftovers.items);
+            memcpy(s->leftovers.items, from->leftovers.items,
+                   s->leftovers.count * sizeof *s->leftovers.items);
     }
     return c;
 }
@@ -70,11 +71,11 @@ static void board_job(sb_run *run, sb_problem *p) {
     brace->end2 = end_of(-30, 0);
 }
 
-#define BREAK(change, words)                                                                                   \
-    do {                                                                                                       \
-        sb_plan *b = copy(&run, plan);                                                                         \
-        change;                                                                                                \
-        must_refuse(b, words);                                                                           \
+#define BREAK(change, words)                                                                                 \
+    do {                                                                                                     \
+        sb_plan *b = copy(&run, plan);                                                                       \
+        change;                                                                                              \
+        must_refuse(b, words);                                                                               \
     } while (0)
 
 /* The board and part of a kind of need. */
@@ -98,7 +99,8 @@ static void broken_positions(void **state) {
     assert_true(sb_plan_check(&run, copy(&run, plan)));
     BREAK(b->boards.items[0].parts.items[0].at.nm += 1, "the first part does not start where the trim ends");
     size_t last = plan->boards.items[0].parts.count - 1;
-    BREAK(b->boards.items[0].parts.items[last].at.nm -= 1000, "two parts stand nearer than the blade is wide");
+    BREAK(b->boards.items[0].parts.items[last].at.nm -= 1000,
+          "two parts stand nearer than the blade is wide");
     BREAK(b->boards.items[0].parts.items[last].at.nm += 1000, "there is a gap between two parts");
     BREAK(b->boards.items[0].parts.items[last].at.nm += mm(3000).nm, "the parts are longer than the board");
     sb_run_free(&run);
@@ -112,9 +114,11 @@ static void broken_strips_and_ends(void **state) {
     board_job(&run, &p);
     const sb_plan *plan = planned(&run, &p);
     size_t i = find(plan, 1, &j);
-    BREAK(b->boards.items[i].parts.items[j].across.nm += 1000, "a strip does not lie a kerf behind its neighbour");
+    BREAK(b->boards.items[i].parts.items[j].across.nm += 1000,
+          "a strip does not lie a kerf behind its neighbour");
     i = find(plan, 2, &j);
-    BREAK(b->boards.items[i].parts.items[j].front.mitre.udeg += 1, "a part has other ends than were asked for");
+    BREAK(b->boards.items[i].parts.items[j].front.mitre.udeg += 1,
+          "a part has other ends than were asked for");
     BREAK(b->boards.items[i].parts.items[j].turned = !plan->boards.items[i].parts.items[j].turned,
           "a part has other ends than were asked for");
     BREAK(b->boards.items[i].parts.items[j].across.nm = 1, "a part of full width does not lie at the edge");
@@ -224,11 +228,13 @@ static void broken_sheet_parts(void **state) {
     sheet_job(&run, &p);
     const sb_plan *plan = planned(&run, &p);
     BREAK(b->sheets.items[0].parts.items[0].at.x.nm++, "a part does not come out of the cuts");
-    BREAK(b->sheets.items[0].parts.items[0].turned = true, "a part has the wrong size or lies against its grain");
-    BREAK(b->sheets.items[0].parts.items[1] = b->sheets.items[0].parts.items[0], "a part does not come out of the cuts");
+    BREAK(b->sheets.items[0].parts.items[0].turned = true,
+          "a part has the wrong size or lies against its grain");
+    BREAK(b->sheets.items[0].parts.items[1] = b->sheets.items[0].parts.items[0],
+          "a part does not come out of the cuts");
     BREAK(b->sheets.items[0].parts.count--, "too few are cut");
-    BREAK(b->sheets.items[0].leftovers.count = 0; b->sheets.items[1].leftovers.count = 0,
-          "usable leftovers are not what the cuts leave");
+    BREAK(b->sheets.items[0].leftovers.count = 0;
+          b->sheets.items[1].leftovers.count = 0, "usable leftovers are not what the cuts leave");
     sb_run_free(&run);
 }
 

@@ -44,15 +44,18 @@ static UNUSED sb_cut_stock *add_stock(sb_run *run, sb_problem *p, const char *na
 
 /* Supplies and parts are of the stock added last. */
 static UNUSED sb_supply *add_supply(sb_run *run, sb_problem *p, double length, double width, int64_t price) {
-    sb_supply supply = {.stock = p->stock.count - 1, .length = mm(length), .width = mm(width), .price = {price * 1000}};
+    sb_supply supply = {
+        .stock = p->stock.count - 1, .length = mm(length), .width = mm(width), .price = {price * 1000}};
     supply.available = -1;
     supply.label = "";
     SB_PUSH(run->pool, p->supplies, supply);
     return &p->supplies.items[p->supplies.count - 1];
 }
 
-static UNUSED sb_need *add_need(sb_run *run, sb_problem *p, const char *name, double length, double width, int64_t count) {
-    sb_need need = {.name = name, .stock = p->stock.count - 1, .length = mm(length), .width = mm(width), .count = count};
+static UNUSED sb_need *add_need(sb_run *run, sb_problem *p, const char *name, double length, double width,
+                                int64_t count) {
+    sb_need need = {
+        .name = name, .stock = p->stock.count - 1, .length = mm(length), .width = mm(width), .count = count};
     SB_PUSH(run->pool, p->needs, need);
     return &p->needs.items[p->needs.count - 1];
 }

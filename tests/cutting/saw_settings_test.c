@@ -38,7 +38,8 @@ static void splayed_boxes_as_printed(void **state) {
             assert_true(fabs(s.mitre - chart[i][1 + 2 * n]) < 0.0051);
             assert_true(fabs(s.bevel - chart[i][2 + 2 * n]) < 0.0051);
         }
-    static const double steep[][5] = {{60, 26.57, 37.76, 16.10, 25.66}, {70, 18.88, 41.64, 11.17, 28.02}, {90, 0, 45, 0, 30}};
+    static const double steep[][5] = {
+        {60, 26.57, 37.76, 16.10, 25.66}, {70, 18.88, 41.64, 11.17, 28.02}, {90, 0, 45, 0, 30}};
     for (size_t i = 0; i < sizeof steep / sizeof *steep; i++)
         for (int n = 0; n < 2; n++) {
             sb_saw_setting s;
@@ -81,7 +82,8 @@ static void mitre_and_bevel_close_the_corner(void **state) {
         for (double pitch = 0; pitch <= 90; pitch += 7.5) {
             sb_saw_setting s;
             assert_true(sb_saw_splayed(sides, pitch, false, &s));
-            assert_true(fabs(cos(s.mitre * degree) * cos(s.bevel * degree) - cos(180.0 / sides * degree)) < 1e-12);
+            assert_true(fabs(cos(s.mitre * degree) * cos(s.bevel * degree) - cos(180.0 / sides * degree)) <
+                        1e-12);
         }
 }
 
@@ -126,7 +128,8 @@ static void kerf_along_the_board(void **state) {
         assert_true(fabs((double)along * 1e-6 - table[i][1]) < 1e-4);
         assert_true((double)along >= 3.2e6 / cos(table[i][0] * acos(-1.0) / 180) - 1e-3);
     }
-    assert_int_equal(sb_kerf_along(mm(3.2), end_of(60, 0)).nm, 6400000); /* rounding up adds nothing to what is whole */
+    assert_int_equal(sb_kerf_along(mm(3.2), end_of(60, 0)).nm,
+                     6400000); /* rounding up adds nothing to what is whole */
     assert_true(fabs((double)sb_kerf_along(mm(3), end_of(31.6190, 33.8629)).nm * 1e-6 - 4.2426) < 1e-3);
     assert_int_equal(sb_kerf_along(mm(3), end_of(-20, -10)).nm, sb_kerf_along(mm(3), end_of(20, 10)).nm);
 }

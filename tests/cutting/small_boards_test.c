@@ -22,7 +22,8 @@ typedef struct trial {
 
 static double along(const sb_problem *p, sb_cut_end end) {
     const double degree = acos(-1.0) / 180e6;
-    return (double)p->rules.kerf.nm / (cos((double)end.mitre.udeg * degree) * cos((double)end.bevel.udeg * degree));
+    return (double)p->rules.kerf.nm /
+           (cos((double)end.mitre.udeg * degree) * cos((double)end.bevel.udeg * degree));
 }
 
 static bool is_square(sb_cut_end end) {
@@ -31,13 +32,15 @@ static bool is_square(sb_cut_end end) {
 
 static bool square_items(const trial *t, unsigned on) {
     for (size_t i = 0; i < t->items; i++)
-        if (on >> i & 1 && (!is_square(t->p->needs.items[t->item[i]].end1) || !is_square(t->p->needs.items[t->item[i]].end2)))
+        if (on >> i & 1 && (!is_square(t->p->needs.items[t->item[i]].end1) ||
+                            !is_square(t->p->needs.items[t->item[i]].end2)))
             return false;
     return true;
 }
 
 static void turn(const sb_need *need, int way, sb_cut_end *front, sb_cut_end *rear) {
-    int64_t m1 = need->end1.mitre.udeg, b1 = need->end1.bevel.udeg, m2 = need->end2.mitre.udeg, b2 = need->end2.bevel.udeg;
+    int64_t m1 = need->end1.mitre.udeg, b1 = need->end1.bevel.udeg, m2 = need->end2.mitre.udeg,
+            b2 = need->end2.bevel.udeg;
     int64_t lies[4][4] = {{m1, b1, m2, b2}, {-m1, -b1, -m2, -b2}, {-m2, b2, -m1, b1}, {m2, -b2, m1, -b1}};
     *front = (sb_cut_end){{lies[way][0]}, {lies[way][1]}};
     *rear = (sb_cut_end){{lies[way][2]}, {lies[way][3]}};
@@ -58,7 +61,8 @@ static double shortest_from(const trial *t, unsigned left, sb_cut_end rear, doub
             if (front.mitre.udeg == -rear.mitre.udeg && front.bevel.udeg == -rear.bevel.udeg)
                 gap = ceil(along(t->p, front) - (double)stock->width.nm * tan(m) -
                            (double)stock->thickness.nm * tan(b) / cos(m) - 1e-3);
-            best = fmin(best, shortest_from(t, left & ~(1u << i), behind, so_far + gap + (double)need->length.nm));
+            best = fmin(best,
+                        shortest_from(t, left & ~(1u << i), behind, so_far + gap + (double)need->length.nm));
         }
     return best;
 }
@@ -75,7 +79,8 @@ static double shortest(const trial *t, unsigned on) {
         for (int way = 0; on >> i & 1 && way < 4; way++) {
             sb_cut_end front, rear;
             turn(&t->p->needs.items[t->item[i]], way, &front, &rear);
-            best = fmin(best, shortest_from(t, on & ~(1u << i), rear, (double)t->p->needs.items[t->item[i]].length.nm));
+            best = fmin(best, shortest_from(t, on & ~(1u << i), rear,
+                                            (double)t->p->needs.items[t->item[i]].length.nm));
         }
     return best;
 }
@@ -94,13 +99,16 @@ static int64_t board_cost(const trial *t, size_t supply, unsigned on) {
         bool fresh = on >> i & 1;
         count += fresh;
         for (size_t j = 0; j < i; j++)
-            fresh = fresh && !(on >> j & 1 && t->p->needs.items[t->item[j]].length.nm == t->p->needs.items[t->item[i]].length.nm);
+            fresh = fresh && !(on >> j & 1 && t->p->needs.items[t->item[j]].length.nm ==
+                                                  t->p->needs.items[t->item[i]].length.nm);
         settings += fresh;
     }
     int64_t cuts = (s->trim1.nm > 0) + count - (rest == 0 && s->trim2.nm == 0);
     int64_t useful = t->p->stock.items[0].useful_length.nm;
-    int64_t value = useful > 0 && left >= useful ? (int64_t)((double)left / 1e9 * (double)t->p->stock.items[0].value) : 0;
-    return s->price.milli + rules->board.milli + rules->change.milli * settings + rules->cut.milli * cuts - value;
+    int64_t value =
+        useful > 0 && left >= useful ? (int64_t)((double)left / 1e9 * (double)t->p->stock.items[0].value) : 0;
+    return s->price.milli + rules->board.milli + rules->change.milli * settings + rules->cut.milli * cuts -
+           value;
 }
 
 /* ---- every way ----------------------------------------------------------------------------------------------------------- */
@@ -145,7 +153,8 @@ static int64_t least_cost(const sb_problem *p) {
     for (size_t n = 0; n < p->needs.count; n++) {
         const sb_need *need = &p->needs.items[n];
         int64_t width = p->stock.items[0].width.nm, kerf = p->rules.rip_kerf.nm;
-        int64_t strips = need->width.nm > 0 && need->width.nm < width ? (width + kerf) / (need->width.nm + kerf) : 1;
+        int64_t strips =
+            need->width.nm > 0 && need->width.nm < width ? (width + kerf) / (need->width.nm + kerf) : 1;
         for (int64_t i = 0; i < (need->count + strips - 1) / strips; i++)
             t.item[t.items++] = n;
     }
@@ -162,7 +171,13 @@ static int64_t least_cost(const sb_problem *p) {
 
 /* ---- random jobs -------------------------------------------------------------------------------------------------------- */
 
-typedef enum flavour { PLAIN, HANDLING, LEFTOVERS, RIPPED, ANGLED } flavour;
+typedef enum flavour {
+    PLAIN,
+    HANDLING,
+    LEFTOVERS,
+    RIPPED,
+    ANGLED
+} flavour;
 
 static void make_rules(sb_problem *p, flavour of, uint32_t *seed) {
     p->rules.material_only = of == PLAIN || of == RIPPED || of == ANGLED;
@@ -244,8 +259,8 @@ static void compare(flavour of, int jobs, int least_hits) {
             const sb_plan *plan = planned(&run, &p);
             int64_t least = least_cost(&p);
             if (plan->cost.milli < least || plan->bound.milli > least)
-                print_error("job %d: cost %lld, least %lld, bound %lld\n", job, (long long)plan->cost.milli, (long long)least,
-                            (long long)plan->bound.milli);
+                print_error("job %d: cost %lld, least %lld, bound %lld\n", job, (long long)plan->cost.milli,
+                            (long long)least, (long long)plan->bound.milli);
             assert_true(plan->cost.milli >= least);
             assert_true(plan->bound.milli <= least);
             hits += plan->cost.milli == least;
@@ -285,8 +300,11 @@ static void with_angled_ends(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(material_alone),    cmocka_unit_test(with_handling),    cmocka_unit_test(with_leftovers_worth_money),
-        cmocka_unit_test(with_ripped_parts), cmocka_unit_test(with_angled_ends),
+        cmocka_unit_test(material_alone),
+        cmocka_unit_test(with_handling),
+        cmocka_unit_test(with_leftovers_worth_money),
+        cmocka_unit_test(with_ripped_parts),
+        cmocka_unit_test(with_angled_ends),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -69,7 +69,8 @@ static void half_of_the_kerf_on_each_side(void **state) {
 
 /* A part flush with an untrimmed end needs no last cut; what is no longer than the kerf turns to dust. */
 static void what_is_left_behind_the_last_part(void **state) {
-    static const double boards[][3] = {{1000, 0, 0}, {1002, 0, 1}, {1003, 0, 1}, {1003.5, 0.5, 1}, {1100, 97, 1}};
+    static const double boards[][3] = {
+        {1000, 0, 0}, {1002, 0, 1}, {1003, 0, 1}, {1003.5, 0.5, 1}, {1100, 97, 1}};
     (void)state;
     for (size_t i = 0; i < sizeof boards / sizeof *boards; i++) {
         sb_run run;
@@ -208,7 +209,9 @@ static void a_part_longer_than_any_stock(void **state) {
     add_supply(&run, &p, 2400, 0, 700);
     add_need(&run, &p, "handrail", 2985, 0, 1);
     add_need(&run, &p, "post", 900, 0, 2);
-    const sb_plan *plan = refused(&run, &p, "\"handrail\" is 2985 mm long; the nearest is \"larch\" of 3000 mm, of which 2980 mm can be used");
+    const sb_plan *plan = refused(
+        &run, &p,
+        "\"handrail\" is 2985 mm long; the nearest is \"larch\" of 3000 mm, of which 2980 mm can be used");
     assert_int_equal(plan->short_of.count, 1);
     assert_int_equal(plan->short_of.items[0].need, 0);
     assert_int_equal(plan->short_of.items[0].missing, 1);
@@ -272,7 +275,8 @@ static void nothing_to_cut_costs_nothing(void **state) {
 /* ---- off square ---------------------------------------------------------------------------------------------------------------- */
 
 /* 95 wide, 45 degrees, 3 mm blade: the cut takes 4.2426 mm along the board, long point less short point is 95. */
-static void start_angled(sb_run *run, sb_problem *p, double length, sb_cut_end one, sb_cut_end two, int64_t count) {
+static void start_angled(sb_run *run, sb_problem *p, double length, sb_cut_end one, sb_cut_end two,
+                         int64_t count) {
     start(run, p, 3);
     add_stock(run, p, "pine", false)->width = mm(95);
     add_supply(run, p, 4000, 0, 100);
@@ -371,7 +375,8 @@ static void ends_that_do_not_meet(void **state) {
     const sb_plan *plan = planned(&run, &p);
     int64_t first = p.needs.items[part(plan, 0)->need].length.nm;
     assert_true(llabs(part(plan, 1)->at.nm - first - mm(4.242641).nm) <= 1);
-    bool mitre_in_front = part(plan, 0)->front.mitre.udeg != 0; /* then it is cut where a square end needs no cut */
+    bool mitre_in_front =
+        part(plan, 0)->front.mitre.udeg != 0; /* then it is cut where a square end needs no cut */
     assert_int_equal(only_board(plan)->cuts, mitre_in_front ? 4 : 3);
     sb_run_free(&run);
 }
@@ -414,7 +419,8 @@ static void strips_come_out_of_sections(void **state) {
         assert_int_equal(part(plan, i)->across.nm, mm(across[i]).nm);
     }
     assert_int_equal(only_board(plan)->cuts, 3);
-    assert_int_equal(only_board(plan)->ripped.nm, mm(7 * 900).nm); /* a rip behind every strip: none is flush */
+    assert_int_equal(only_board(plan)->ripped.nm,
+                     mm(7 * 900).nm); /* a rip behind every strip: none is flush */
     assert_true(plan->proved);
     sb_run_free(&run);
 }
