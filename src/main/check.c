@@ -19,8 +19,7 @@ static void check_job(sb_run *run, const sb_options *options, const char *path) 
     sb_desk desk = {0};
     if (!desk_open(run, options, path, &desk))
         return;
-    sb_tune tune = desk_tune(options);
-    sb_ways_of(run, desk.shop, desk.book, desk.job, &tune);
+    sb_ways_of(run, desk.shop, desk.book, desk.job, NULL);
 }
 
 /* A recipe is read, its names are looked up, and it is made once with its own defaults if a shop is near. */

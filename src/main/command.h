@@ -69,7 +69,8 @@ typedef struct sb_desk {
 bool desk_open(sb_run *run, const sb_options *options, const char *job_path, sb_desk *desk);
 /* The shop's rates folder `name` (NULL or "": the default set) in the shop folder `home`. */
 sb_shop *desk_shop(sb_run *run, const sb_options *options, const char *home, const char *name);
-sb_tune desk_tune(const sb_options *options);
+/* Opens the first word as a job and works every option of it through to the price. NULL after errors. */
+const sb_ways *desk_ways(sb_run *run, const sb_options *options, sb_desk *desk);
 /* The option named by --option, else the first; NULL after an error. */
 const sb_way *desk_way(sb_run *run, const sb_options *options, const sb_desk *desk, const sb_ways *ways);
 

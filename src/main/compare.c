@@ -3,16 +3,13 @@
 
 int command_compare(sb_run *run, const sb_options *options) {
     sb_desk desk = {0};
-    if (!desk_open(run, options, options->words.items[0], &desk))
+    const sb_ways *ways = desk_ways(run, options, &desk);
+    if (!ways)
         return STATUS_WRONG_INPUT;
     if (desk.job->options.count < 2)
         sb_note(run, desk.job->place,
                 "the job has %s; 'option' lines in the job file add more ways to make it",
                 desk.job->options.count == 0 ? "no options" : "one option");
-    sb_tune tune = desk_tune(options);
-    const sb_ways *ways = sb_ways_of(run, desk.shop, desk.book, desk.job, &tune);
-    if (!ways || !sb_ok(run))
-        return STATUS_WRONG_INPUT;
     sb_document *paper = sb_paper_comparison(run, desk.shop, desk.job, ways);
     if (options->out) {
         sb_file_set *files = sb_file_set_new(run, options->out);

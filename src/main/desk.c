@@ -70,8 +70,12 @@ bool desk_open(sb_run *run, const sb_options *options, const char *job_path, sb_
     return desk->job && sb_ok(run);
 }
 
-sb_tune desk_tune(const sb_options *options) {
-    return (sb_tune){options->seconds, stop_flag(), options->material_only};
+const sb_ways *desk_ways(sb_run *run, const sb_options *options, sb_desk *desk) {
+    if (!desk_open(run, options, options->words.items[0], desk))
+        return NULL;
+    sb_tune tune = {options->seconds, stop_flag(), options->material_only};
+    const sb_ways *ways = sb_ways_of(run, desk->shop, desk->book, desk->job, &tune);
+    return sb_ok(run) ? ways : NULL;
 }
 
 const sb_way *desk_way(sb_run *run, const sb_options *options, const sb_desk *desk, const sb_ways *ways) {

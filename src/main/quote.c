@@ -38,11 +38,8 @@ static const char *papers_list(sb_run *run, const sb_desk *desk) {
 
 int command_quote(sb_run *run, const sb_options *options) {
     sb_desk desk = {0};
-    if (!desk_open(run, options, options->words.items[0], &desk))
-        return STATUS_WRONG_INPUT;
-    sb_tune tune = desk_tune(options);
-    const sb_ways *ways = sb_ways_of(run, desk.shop, desk.book, desk.job, &tune);
-    if (!ways || !sb_ok(run) || !write_papers(run, &desk, ways))
+    const sb_ways *ways = desk_ways(run, options, &desk);
+    if (!ways || !write_papers(run, &desk, ways))
         return STATUS_WRONG_INPUT;
     if (options->json) {
         show_record(run, sb_record_quote(run, desk.shop, desk.job, ways));
