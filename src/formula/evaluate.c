@@ -157,11 +157,6 @@ static sb_term evaluate_node(sb_evaluation *evaluation, const sb_formula *formul
 }
 
 sb_term sb_evaluate(sb_evaluation *evaluation, const sb_formula *formula) {
-    if (evaluation->depth == SB_DEEPEST_WALK) {
-        sb_error(evaluation->run, formula->place, "names stand for names more than %d steps deep here",
-                 SB_DEEPEST_WALK);
-        return sb_term_none();
-    }
     evaluation->depth++;
     sb_term term = evaluate_node(evaluation, formula);
     evaluation->depth--;

@@ -137,6 +137,14 @@ static const char *circle(sb_run *run, const sb_scope_name *entry, const sb_scop
     return sb_pool_print(run->pool, "%s -> %s", entry->key, text);
 }
 
+/* It stays NONE, so that this is told once. */
+static sb_term too_deep(sb_run *run, const sb_formula *formula, sb_scope_name *entry) {
+    sb_error(run, formula->place, "names stand for names more than %d steps deep here", SB_DEEPEST_WALK);
+    entry->state = KNOWN;
+    entry->term = sb_term_none();
+    return entry->term;
+}
+
 static sb_term settle(sb_evaluation *evaluation, const sb_formula *formula, sb_scope_name *entry) {
     if (entry->state == KNOWN)
         return entry->term;
@@ -145,6 +153,8 @@ static sb_term settle(sb_evaluation *evaluation, const sb_formula *formula, sb_s
                  circle(evaluation->run, entry, evaluation->asker));
         return sb_term_none();
     }
+    if (evaluation->depth > SB_DEEPEST_WALK)
+        return too_deep(evaluation->run, formula, entry);
     entry->state = ASKED;
     entry->asker = evaluation->asker;
     sb_evaluation inner = {evaluation->run, entry->scope, entry, evaluation->depth};
