@@ -234,7 +234,7 @@ static void read_stock_row(listing *l) {
     sound = read_trim(l, S_TRIM1, &supply.trim1) && sound;
     sound = read_trim(l, S_TRIM2, &supply.trim2) && sound;
     sound = read_optional_size(l, S_WIDTH, "width", &width) && supply.stock != SIZE_MAX && sound;
-    note(l, sound && take_width(l, &supply, width) && kind_agrees(l, &supply));
+    note(l, sound && kind_agrees(l, &supply) && take_width(l, &supply, width));
     if (l->sound)
         SB_PUSH(l->run->pool, l->problem->supplies, supply);
 }
@@ -254,12 +254,15 @@ static void read_stock(listing *l, const char *path) {
 
 /* ---- parts ------------------------------------------------------------------------------------------------------- */
 
+/* Where the file of stock could not be read at all, no part is blamed for it. */
 static bool find_stock(listing *l, size_t *out) {
     const sb_cell_in *in = cell(l, P_STOCK);
     const sb_problem *problem = l->problem;
     *out = stock_named(problem, in->text);
     if (*out != SIZE_MAX)
         return true;
+    if (!l->kinds)
+        return false;
     const char **known = SB_NEW_ARRAY(l->run->pool, const char *, problem->stock.count + 1);
     for (size_t i = 0; i < problem->stock.count; i++)
         known[i] = problem->stock.items[i].name;
