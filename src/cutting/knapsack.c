@@ -104,7 +104,7 @@ static void take_one(sb_knapsack *k) {
 void sb_knapsack_solve(sb_knapsack *k) {
     k->any = false;
     k->best = k->upper = INT64_MIN;
-    if (k->capacity <= 0)
+    if (k->capacity <= 0 || k->items.count == 0)
         return;
     weigh(k);
     take_one(k);
