@@ -41,9 +41,9 @@ extern "C" {
 #endif
 #pragma GCC visibility push(default) /* the library hides all else */
 
-/* ---- in ------------------------------------------------------------------------------------------- */
+/* ---- in ------------------------------------------------------------------------------------------ */
 
-/* From square, as the saw's scale shows; plus: long point on the far edge (mitre) or the lower face (bevel). */
+/* From square, as the saw's scale shows; plus: long point on the far edge (mitre), the lower face (bevel). */
 typedef struct sb_cut_end {
     sb_angle mitre, bevel;
 } sb_cut_end;
@@ -57,11 +57,11 @@ typedef enum sb_cut_grain {
 typedef struct sb_cut_stock {
     const char *name;
     bool sheet;
-    sb_length width,
-        thickness; /* boards: 0 = not told (then nothing can be ripped, and shared cuts save only kerf) */
-    sb_length useful_length,
-        useful_width; /* least size of a leftover worth keeping, either way round; 0 = none is */
-    int64_t value; /* of a usable leftover: thousandths of the minor unit per metre (boards), m2 (sheets) */
+    sb_length width;         /* boards: 0 = not told; then nothing can be ripped */
+    sb_length thickness;     /* boards: 0 = not told; parallel bevels then save only their kerf */
+    sb_length useful_length; /* least size of a leftover worth keeping; 0: none is */
+    sb_length useful_width;  /* sheets; either way round */
+    int64_t value;           /* of a usable leftover: thousandths of the minor unit per m, per m2 (sheets) */
 } sb_cut_stock;
 
 typedef struct sb_need {
@@ -72,20 +72,20 @@ typedef struct sb_need {
     int64_t count;         /* >= 1 */
     sb_cut_end end1, end2; /* front and rear */
     bool clear;
-    sb_cut_grain grain; /* sheets: where `length` lies: along the sheet's length, across it, or either way */
+    sb_cut_grain grain; /* sheets: length lies along the sheet's length, across it, or either way */
     size_t tag;         /* the caller's own, untouched */
     sb_place place;     /* for messages */
 } sb_need;
 
+/* trim1 and trim2. Boards: at the front end and at the far end. Sheets: trim1 at each of the two edges that run
+ * along the length (in x), trim2 at each of the two end edges (in y). */
 typedef struct sb_supply {
     size_t stock;
     sb_length length, width; /* width: sheets; boards 0 */
     sb_cost price;
     int64_t available; /* -1: no limit */
     bool leftover;     /* from the rack */
-    sb_length trim1,
-        trim2;         /* boards: front end and far end. Sheets: trim1 at each of the two edges that run along
-                               the length (across the width, in x), trim2 at each of the two end edges (in y) */
+    sb_length trim1, trim2;
     const char *label; /* of a rack piece, else "" */
     size_t tag;
     size_t row; /* line of STOCK.csv, the first after the header is 1; 0 elsewhere */
@@ -99,7 +99,7 @@ typedef struct sb_cut_rules {
     bool trims;              /* two stages with trimming */
     bool crosscut_first;     /* default: rips first */
     sb_length longest_rip, smallest_strip; /* 0: no limit */
-    /* In thousandths of the minor unit, each time; taken as zero, and leftover values too, when material_only. */
+    /* Thousandths of the minor unit, each time; with material_only taken as zero, leftover values too. */
     bool material_only;
     sb_cost board, change, stop, cut; /* boards */
     sb_cost sheet, fence, sheet_cut;  /* sheets */
@@ -115,7 +115,7 @@ typedef struct sb_problem {
     sb_cut_rules rules;
 } sb_problem;
 
-/* ---- out ------------------------------------------------------------------------------------------ */
+/* ---- out ----------------------------------------------------------------------------------------- */
 
 typedef struct sb_placed { /* one part on a board */
     size_t need;
@@ -146,11 +146,10 @@ typedef struct sb_sheet_part {
 } sb_sheet_part;
 
 typedef struct sb_sheet_cut {
-    int stage; /* from 1; truing cuts are stage 0 */
-    bool
-        across_width; /* true: the blade runs across the width, at y = at; false: along the length, at x = at */
-    sb_length at;     /* the edge of the kerf nearer the corner: the kerf lies from `at` to `at` + kerf */
-    sb_rect divides; /* the rectangle it divides */
+    int stage;         /* from 1; truing cuts are stage 0 */
+    bool across_width; /* true: the blade runs across the width, at y = at; else along it, at x = at */
+    sb_length at;      /* the edge of the kerf nearer the corner: the kerf lies from `at` to `at` + kerf */
+    sb_rect divides;   /* the rectangle it divides */
 } sb_sheet_cut;
 
 typedef struct sb_sheet_plan {
@@ -169,10 +168,12 @@ typedef struct sb_shortage {
 
 /* What an operation is counted by; over the whole plan. */
 typedef struct sb_plan_counts {
-    int64_t boards, changes, stops,
-        cuts; /* changes: over boards, the distinct stop settings; stops: in the batch */
+    int64_t boards;
+    int64_t changes; /* over boards, the distinct stop settings on each */
+    int64_t stops;   /* distinct stop settings in the batch */
+    int64_t cuts;
     sb_length ripped;
-    int64_t sheets, fences, sheet_cuts;
+    int64_t sheets, fences, sheet_cuts; /* fences: over sheets, the distinct fence settings on each */
 } sb_plan_counts;
 
 typedef struct sb_plan {
@@ -188,35 +189,42 @@ typedef struct sb_plan {
     const struct sb_certificate *certificate;
 } sb_plan;
 
-/* How the bound of one stock came about; checkable without the planner. Every need has a dual, an amount of money for
- * each of its `counted` pieces, and every supply a worth: the parts on one board or sheet of it cannot come to more.
- * Duals, worths, `least` and `common` are in 1/duals_scale of a thousandth of the minor unit; S = sum of dual * counted.
- *   "duals"  (boards) bound = S - sum over limited supplies of available * max(0, worth - least); worth <= least for the
- *            others. Worth is after handling and leftover: the most of dual * pieces - change * settings - cut * cuts +
- *            leftover value over all loads; `least` is price and charge of one board.
- *   "cover"  bound = common + the least sum of least_s n_s, with n_s boards or sheets of supply s within what is available,
- *            whose worths add up to S or more. Where `lack` is set worth is after handling as above, and a lack may be made
- *            up at one for one. Otherwise worth counts duals alone, `least` holds what every board or sheet of the supply
- *            costs at least (its largest leftover taken off), `common` what every plan costs besides.
- * Boards: needs alike in length, width and ends count once, at the first of them; a ripped need counts sections, not
- * pieces. In a load the sum of (length + e1/2 + e2/2) is at most room + e, where room is the length less both trims, e1 and
- * e2 are what the part's ends take (their kerf along the board, less the overlap of parallel ends where the opposite end
- * occurs in this stock), and e is the largest of these: between square ends length + kerf, and room + kerf.
- * Sheets: every need has four numbers for its two sizes, each with a kerf, along x and along y. What can stand in a row
- * along x has a greatest sum F (one knapsack), along y G; the parts on a sheet then have a sum of products of at most F G
- * (Fekete and Schepers), and duals are these products at a price, the lesser one where a part may lie both ways. */
+/* How the bound of one stock came about; checkable without the planner. Every need has a dual, an amount of
+ * money for each of its `counted` pieces, and every supply a worth: the parts on one board or sheet of it cannot
+ * come to more. Duals, worths, `least` and `common` are in 1/duals_scale of a thousandth of the minor unit;
+ * S = sum of dual * counted.
+ *   "duals"  (boards) bound = S - sum over limited supplies of available * max(0, worth - least); worth <= least
+ *            for the others. Worth is after handling and leftover: the most, over all loads, of dual * pieces -
+ *            change * settings - cut * cuts + leftover value; `least` is price and charge of one board.
+ *   "cover"  bound = common + the least sum of least_s n_s, with n_s boards or sheets of supply s within what is
+ *            available, whose worths add up to S or more. Where `lack` is set worth is after handling as above,
+ *            and a lack may be made up at one for one. Otherwise worth counts duals alone, `least` holds what
+ *            every board or sheet of the supply costs at least (its largest leftover taken off), `common` what
+ *            every plan costs besides.
+ * Boards: needs alike in length, width and ends count once, at the first of them; a ripped need counts sections,
+ * not pieces. In a load the sum of (length + e1/2 + e2/2) is at most room + e. Room is the length less both
+ * trims; e1 and e2 are what the part's ends take: their kerf along the board, less the overlap of parallel ends
+ * where the opposite end occurs in this stock; e is the largest of these. Between square ends that is
+ * length + kerf, and room + kerf.
+ * Sheets: every need has four numbers for its two sizes, each with a kerf, along x and along y. What can stand
+ * in a row along x has a greatest sum F (one knapsack), along y G; the parts on a sheet then have a sum of
+ * products of at most F G (Fekete and Schepers), and duals are these products at a price, the lesser one where a
+ * part may lie both ways. */
 typedef struct sb_scales {
-    int64_t x_width, x_length, y_width, y_length; /* of the need's width and length when they lie along x or y */
+    int64_t x_width, x_length; /* of the need's width and length where they lie along x */
+    int64_t y_width, y_length; /* along y */
 } sb_scales;
 typedef struct sb_bound {
     size_t stock;
     const char *how;
-    sb_cost cost, bound;       /* without the batch's stop settings, which every plan shares */
-    SB_LIST(int64_t) duals;    /* by need of this stock, in the order of problem.needs */
-    SB_LIST(int64_t) counted;  /* likewise */
-    SB_LIST(sb_scales) scales; /* likewise, for sheets */
-    SB_LIST(int64_t) worth;    /* by supply of this stock, in the order of problem.supplies; -1: cannot be used */
-    SB_LIST(int64_t) least;    /* likewise */
+    sb_cost cost, bound; /* without the batch's stop settings, which every plan shares */
+    /* by need of this stock, in the order of problem.needs; scales for sheets only */
+    SB_LIST(int64_t) duals;
+    SB_LIST(int64_t) counted;
+    SB_LIST(sb_scales) scales;
+    /* by supply of this stock, in the order of problem.supplies; worth -1: cannot be used */
+    SB_LIST(int64_t) worth;
+    SB_LIST(int64_t) least;
     int64_t common;
     bool lack;
     int64_t duals_scale;
@@ -234,7 +242,7 @@ const sb_plan *sb_plan_make(sb_run *run, const sb_problem *problem);
  * demand met exactly, availability kept, cost adds up, bound <= cost. Tells what is wrong as a bug notice. */
 bool sb_plan_check(sb_run *run, const sb_plan *plan);
 
-/* ---- bare lists (columns: see rates/README.md) -------------------------------------------------------- */
+/* ---- bare lists (columns: see rates/README.md) --------------------------------------------------- */
 
 /* Fills problem.stock, needs and supplies from PARTS.csv and STOCK.csv; the rules are the caller's. `trim` is for
  * rows without their own, rows of leftovers included. All mistakes of both files are told. A leftover is a sheet
@@ -247,7 +255,7 @@ bool sb_problem_read(sb_run *run, sb_problem *problem, const char *parts_csv, co
  * be. False after an error at the place. */
 bool sb_cut_end_read(sb_run *run, const char *text, sb_place at, bool decimal_comma, sb_cut_end *out);
 
-/* ---- saw settings -------------------------------------------------------------------------------------- */
+/* ---- saw settings -------------------------------------------------------------------------------- */
 
 /* Flat frame of n sides: mitre 180/n. Box or pyramid of n sides whose sides slope `pitch` above the horizontal
  * (0 flat frame, 90 upright box), mitred: mitre = atan(cos pitch tan(180/n)), bevel = asin(sin pitch sin(180/n));

@@ -11,7 +11,8 @@ static double radians(sb_angle angle) {
     return (double)angle.udeg * 1e-6 * DEGREE;
 }
 
-/* Half the outside angle of the corner takes the place of 180/n: both are the angle a flat frame is mitred at. */
+/* Half the outside angle of the corner takes the place of 180/n: both are the angle a flat frame is mitred
+ * at. */
 static sb_saw_setting corner_of(double half_turn, double pitch, bool butted) {
     double turn = half_turn * DEGREE, slope = pitch * DEGREE;
     double mitre = atan2(cos(slope) * sin(turn), cos(turn)) / DEGREE;

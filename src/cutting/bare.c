@@ -67,7 +67,7 @@ static void note(listing *l, bool sound) {
     l->sound = l->sound && sound;
 }
 
-/* ---- cells ----------------------------------------------------------------------------------------------------- */
+/* ---- cells --------------------------------------------------------------------------------------- */
 
 static bool read_size(listing *l, size_t column, const char *what, sb_length *out) {
     const sb_cell_in *in = cell(l, column);
@@ -104,7 +104,7 @@ static bool read_optional_yes(listing *l, size_t column, bool *out) {
     return !is_told(l, column) || sb_read_yes(l->run, cell(l, column)->text, cell(l, column)->place, out);
 }
 
-/* ---- stock ------------------------------------------------------------------------------------------------------ */
+/* ---- stock --------------------------------------------------------------------------------------- */
 
 static size_t stock_named(const sb_problem *problem, const char *name) {
     for (size_t i = 0; i < problem->stock.count; i++)
@@ -252,7 +252,7 @@ static void read_stock(listing *l, const char *path) {
         read_stock_row(l);
 }
 
-/* ---- parts ------------------------------------------------------------------------------------------------------- */
+/* ---- parts --------------------------------------------------------------------------------------- */
 
 /* Where the file of stock could not be read at all, no part is blamed for it. */
 static bool find_stock(listing *l, size_t *out) {

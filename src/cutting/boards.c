@@ -9,7 +9,7 @@ typedef struct searching {
     int64_t budget;
 } searching;
 
-/* ---- keeping the cheapest ------------------------------------------------------------------------------------- */
+/* ---- keeping the cheapest ------------------------------------------------------------------------ */
 
 static void begin(searching *s) {
     sb_filling_reset(&s->f);
@@ -30,7 +30,7 @@ static void allow(searching *s, int64_t percent) {
     s->bench->work->left = s->budget / 100 * percent;
 }
 
-/* ---- the ways ---------------------------------------------------------------------------------------------------- */
+/* ---- the ways ------------------------------------------------------------------------------------ */
 
 static void try_longest_first(searching *s) {
     begin(s);

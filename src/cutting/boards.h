@@ -1,16 +1,16 @@
 /* cutting/boards.h -- one stock of boards, as the planner sees it.
  *
- * A bench holds the kinds of parts to cut (needs alike in length, width and ends are one kind; a ripped kind counts
- * sections) and the boards on offer. A load is what one board carries: so many of each kind. A cutting is a list
- * of loads that together make what is wanted.
+ * A bench holds the kinds of parts to cut (needs alike in length, width and ends are one kind; a ripped kind
+ * counts sections) and the boards on offer. A load is what one board carries: so many of each kind. A cutting
+ * is a list of loads that together make what is wanted.
  *
  *   used(load)  = parts and the kerfs between them, after the best known order               [nm]
  *   rest        = room - used >= 0, room = L - a - b                                           [nm]
  *   cost(load)  = fixed + change * settings + cut * cuts - value of the leftover             [thousandths]
  *   fixed       = price + board charge
  *
- * For the bound every kind has a least take q, and every board a capacity C, both in half nanometres, such that
- * sum of q over the parts of any load that fits is at most C (see sb_bench_make).
+ * For the bound every kind has a least take q, and every board a capacity C, both in half nanometres, such
+ * that sum of q over the parts of any load that fits is at most C (see sb_bench_make).
  */
 #ifndef CUTTING_BOARDS_H
 #define CUTTING_BOARDS_H

@@ -1,4 +1,5 @@
-/* Lower bounds of one stock of boards; each proof is one way to turn duals into a figure no plan can undercut. */
+/* Lower bounds of one stock of boards; each proof is one way to turn duals into a figure no plan can
+ * undercut. */
 #include <math.h>
 
 #include "cutting/duals.h"
@@ -22,7 +23,7 @@ static bool is_limited(const sb_offered *on) {
     return on->available != INT64_MAX;
 }
 
-/* ---- the sum of what everything is worth ------------------------------------------------------------------ */
+/* ---- the sum of what everything is worth --------------------------------------------------------- */
 
 static int64_t total_worth(const proof *p) {
     int64_t total = 0;
@@ -44,7 +45,7 @@ static void count_fixed(proof *p) {
         p->least[s] = p->bench->boards.items[s].fixed * p->scale;
 }
 
-/* ---- by duals: no board without limit is worth more than it costs ------------------------------------------------ */
+/* ---- by duals: no board without limit is worth more than it costs -------------------------------- */
 
 static double excess(const proof *p) {
     double most = 1;
@@ -76,7 +77,7 @@ static void prove_by_duals(proof *p) {
     }
 }
 
-/* ---- by covering: whole boards whose worths add up ------------------------------------------------------------------ */
+/* ---- by covering: whole boards whose worths add up ----------------------------------------------- */
 
 static void cover(proof *p) {
     sb_cover *covers = SB_NEW_ARRAY(p->bench->run->pool, sb_cover, p->bench->boards.count);
@@ -142,7 +143,7 @@ static void prove_by_boards(proof *p, bool setting) {
     cover(p);
 }
 
-/* ---- into the certificate -------------------------------------------------------------------------------------- */
+/* ---- into the certificate ------------------------------------------------------------------------ */
 
 /* Each need in its kind counts at the first need of the kind. */
 static void record_needs(const proof *p, sb_bound *bound) {
@@ -189,7 +190,7 @@ static void keep_if_higher(const proof *p, sb_bound *bound) {
     record_supplies(p, bound);
 }
 
-/* ---- all proofs for one set of duals ---------------------------------------------------------------------------- */
+/* ---- all proofs for one set of duals ------------------------------------------------------------- */
 
 static void set_duals(proof *p, const double *duals) {
     for (size_t i = 0; i < p->bench->kinds.count; i++)

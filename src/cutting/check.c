@@ -8,7 +8,7 @@ void sb_refuse(sb_checking *c, const char *what, size_t index, const char *why) 
     sb_bug(c->run, (sb_place){0}, "the plan does not hold: %s %zu: %s", what, index + 1, why);
 }
 
-/* ---- demand and availability ------------------------------------------------------------------------------------ */
+/* ---- demand and availability --------------------------------------------------------------------- */
 
 static bool indices_hold(sb_checking *c) {
     const sb_plan *plan = c->plan;
@@ -65,7 +65,7 @@ static void check_availability(sb_checking *c) {
     }
 }
 
-/* ---- money -------------------------------------------------------------------------------------------------------- */
+/* ---- money --------------------------------------------------------------------------------------- */
 
 typedef struct sums {
     wide material, handling, leftovers;
@@ -148,7 +148,7 @@ static void check_bound(sb_checking *c) {
         sb_refuse(c, "bound", 0, "called proved without being met");
 }
 
-/* ---- stop settings in the batch ------------------------------------------------------------------------------------- */
+/* ---- stop settings in the batch ------------------------------------------------------------------ */
 
 static bool equal_end(sb_cut_end a, sb_cut_end b) {
     return a.mitre.udeg == b.mitre.udeg && a.bevel.udeg == b.bevel.udeg;

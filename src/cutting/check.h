@@ -1,6 +1,7 @@
 /* cutting/check.h -- the independent checker: shares nothing with the planner but the public types.
  *
- * Every file of it works from the plan and the problem alone and computes kerfs, positions, cuts and costs anew.
+ * Every file of it works from the plan and the problem alone and computes kerfs, positions, cuts and costs
+ * anew.
  */
 #ifndef CUTTING_CHECK_H
 #define CUTTING_CHECK_H

@@ -28,7 +28,7 @@ static const sb_cut_rules *rules_of(const boarding *b) {
     return &b->c->plan->problem->rules;
 }
 
-/* ---- a part as it lies ------------------------------------------------------------------------------------------- */
+/* ---- a part as it lies --------------------------------------------------------------------------- */
 
 static bool is_square(sb_cut_end end) {
     return end.mitre.udeg == 0 && end.bevel.udeg == 0;
@@ -53,9 +53,10 @@ static bool is_strip(const boarding *b, size_t part) {
     return width > 0 && width != b->stock->width.nm;
 }
 
-/* ---- sections ---------------------------------------------------------------------------------------------------- */
+/* ---- sections ------------------------------------------------------------------------------------ */
 
-/* The strips of one section stand at one place, one size, with a rip kerf between them. Gives the part behind them. */
+/* The strips of one section stand at one place, one size, with a rip kerf between them. Gives the part behind
+ * them. */
 static size_t check_section(boarding *b, size_t first) {
     const sb_need *like = need_of(b, first);
     int64_t edge = 0, kerf = rules_of(b)->rip_kerf.nm, at = b->board->parts.items[first].at.nm;
@@ -86,7 +87,7 @@ static size_t after_item(boarding *b, size_t first) {
     return first + 1;
 }
 
-/* ---- neighbours ----------------------------------------------------------------------------------------------------- */
+/* ---- neighbours ---------------------------------------------------------------------------------- */
 
 static long double kerf_along(const boarding *b, sb_cut_end end) {
     if (is_square(end))
@@ -119,7 +120,7 @@ static void check_neighbours(boarding *b, size_t one, size_t next) {
         refuse(b, "there is a gap between two parts");
 }
 
-/* ---- ends of the board ----------------------------------------------------------------------------------------------- */
+/* ---- ends of the board --------------------------------------------------------------------------- */
 
 static void check_front(boarding *b) {
     const sb_placed *first = &b->board->parts.items[0];
@@ -144,7 +145,7 @@ static void check_rear(boarding *b, size_t last) {
     b->cuts += rest > 0 || b->supply->trim2.nm > 0 || !(square || is_strip(b, last));
 }
 
-/* ---- settings ----------------------------------------------------------------------------------------------------------- */
+/* ---- settings ------------------------------------------------------------------------------------ */
 
 static bool same_ends(const sb_placed *a, const sb_placed *b) {
     static const int turns[4][3] = {{1, 1, 0}, {-1, -1, 0}, {-1, 1, 1}, {1, -1, 1}}; /* signs; ends swapped */
@@ -169,7 +170,7 @@ static int64_t count_settings(const boarding *b) {
     return settings;
 }
 
-/* ---- the board ------------------------------------------------------------------------------------------------------------ */
+/* ---- the board ----------------------------------------------------------------------------------- */
 
 static bool parts_belong(boarding *b) {
     bool belong = true;

@@ -1,4 +1,5 @@
-/* Can this sheet be cut as the plan says? The cuts are made one after the other; what falls out must be the parts. */
+/* Can this sheet be cut as the plan says? The cuts are made one after the other; what falls out must be the
+ * parts. */
 #include "cutting/check.h"
 
 typedef struct piece {
@@ -28,7 +29,7 @@ static bool same_rect(sb_rect a, sb_rect b) {
     return a.x.nm == b.x.nm && a.y.nm == b.y.nm && a.w.nm == b.w.nm && a.l.nm == b.l.nm;
 }
 
-/* ---- one cut: what lies before the kerf and what lies behind it ------------------------------------------------------ */
+/* ---- one cut: what lies before the kerf and what lies behind it ---------------------------------- */
 
 static int64_t start_of(const sb_sheet_cut *cut) {
     return cut->across_width ? cut->divides.y.nm : cut->divides.x.nm;
@@ -59,7 +60,7 @@ static bool is_within(const sb_sheet_cut *cut) {
     return cut->at.nm >= start_of(cut) && cut->at.nm < end_of(cut);
 }
 
-/* ---- truing: the four edges, one after the other ------------------------------------------------------------------------ */
+/* ---- truing: the four edges, one after the other ------------------------------------------------- */
 
 static size_t check_edge(sheeting *s, size_t next, bool across, bool far, sb_rect *kept) {
     int64_t trim = across ? s->supply->trim2.nm : s->supply->trim1.nm;
@@ -86,7 +87,7 @@ static size_t check_truing(sheeting *s) {
     return next;
 }
 
-/* ---- the saw's rules ------------------------------------------------------------------------------------------------------ */
+/* ---- the saw's rules ----------------------------------------------------------------------------- */
 
 static int deepest_stage(const sheeting *s) {
     if (s->rules->stages == 0)
@@ -133,7 +134,7 @@ static void make_cut(sheeting *s, const sb_sheet_cut *cut) {
                     ((piece){sides[i], cut->stage, 0, both ? first + 1 - i : SIZE_MAX, false}));
 }
 
-/* ---- parts ------------------------------------------------------------------------------------------------------------------ */
+/* ---- parts --------------------------------------------------------------------------------------- */
 
 static bool lies_right(const sb_need *need, const sb_sheet_part *part) {
     int64_t w = part->turned ? need->length.nm : need->width.nm,
@@ -161,7 +162,8 @@ static void check_parts(sheeting *s) {
     }
 }
 
-/* With trims, what a third-stage cut parts is a part and waste. A strip that is worked on must be safe to hold. */
+/* With trims, what a third-stage cut parts is a part and waste. A strip that is worked on must be safe to
+ * hold. */
 static void check_pieces(sheeting *s) {
     for (size_t i = 0; i < s->pieces.count; i++) {
         const piece *p = &s->pieces.items[i];
@@ -175,7 +177,7 @@ static void check_pieces(sheeting *s) {
     }
 }
 
-/* ---- leftovers and settings --------------------------------------------------------------------------------------------------- */
+/* ---- leftovers and settings ---------------------------------------------------------------------- */
 
 static bool is_useful(const sheeting *s, sb_rect r) {
     int64_t length = s->stock->useful_length.nm, width = s->stock->useful_width.nm;

@@ -16,7 +16,7 @@ typedef struct generation {
     sb_lp_entry *entries;
 } generation;
 
-/* ---- set up --------------------------------------------------------------------------------------------- */
+/* ---- set up -------------------------------------------------------------------------------------- */
 
 static int64_t all_pieces(const sb_bench *bench) {
     int64_t pieces = 0;
@@ -65,7 +65,7 @@ static bool set_up(generation *g) {
     return true;
 }
 
-/* ---- columns ------------------------------------------------------------------------------------------------ */
+/* ---- columns ------------------------------------------------------------------------------------- */
 
 static void add_column(generation *g, size_t board, const sb_lot *lots, size_t count) {
     sb_pool *pool = g->bench->run->pool;
@@ -118,7 +118,7 @@ static bool add_improving(generation *g, int64_t steps) {
     return added;
 }
 
-/* ---- the mix -------------------------------------------------------------------------------------------------- */
+/* ---- the mix ------------------------------------------------------------------------------------- */
 
 static void read_mix(generation *g) {
     const sb_simplex *s = g->simplex;

@@ -1,7 +1,7 @@
 /* The exact cost of a load, and lists of loads. */
 #include "cutting/boards.h"
 
-/* ---- one load ------------------------------------------------------------------------------------- */
+/* ---- one load ------------------------------------------------------------------------------------ */
 
 /* Off-square ends of strips are cut one by one. */
 static int64_t strip_cuts(const sb_bench *bench, const sb_kind *kind, int64_t sections) {
@@ -66,7 +66,7 @@ sb_outcome sb_load_outcome(const sb_bench *bench, size_t board, const sb_lot *lo
     return out;
 }
 
-/* ---- lists of loads --------------------------------------------------------------------------------- */
+/* ---- lists of loads ------------------------------------------------------------------------------ */
 
 void sb_cutting_clear(sb_cutting *cutting) {
     cutting->loads.count = cutting->lots.count = 0;

@@ -9,7 +9,7 @@ int64_t sb_duals_scale(const sb_bench *bench) {
     return most < 100000000 ? 1000 : most < 10000000000 ? 10 : 1;
 }
 
-/* ---- the two cases: no usable leftover; a usable one, counted in full -------------------------------------- */
+/* ---- the two cases: no usable leftover; a usable one, counted in full ---------------------------- */
 
 typedef struct valuing {
     const sb_bench *bench;
@@ -89,7 +89,7 @@ void sb_worth_find(const sb_bench *bench, size_t board, const sb_valuing *by, in
         try_case(&v, steps, out);
 }
 
-/* ---- cost of a load as the bound counts it ----------------------------------------------------------------- */
+/* ---- cost of a load as the bound counts it ------------------------------------------------------- */
 
 double sb_load_least_cost(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count) {
     const sb_offered *on = &bench->boards.items[board];

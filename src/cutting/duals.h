@@ -5,8 +5,8 @@
  *   z = max over loads of  sum of y_i x_i - change * settings - cut * cuts + leftover value
  * Any plan with n_s boards of supply s then costs at least
  *   sum of fixed_s n_s + (sum of y_i d_i - sum of z_s n_s),
- * and where neither handling nor leftovers are priced the bracket cannot be above nothing.
- * All in whole numbers, in 1/scale of a thousandth of the minor unit; only proven values enter.
+ * and where neither handling nor leftovers are priced the bracket cannot be above nothing. All in whole numbers,
+ * in 1/scale of a thousandth of the minor unit; only proven values enter.
  */
 #ifndef CUTTING_DUALS_H
 #define CUTTING_DUALS_H
@@ -30,15 +30,16 @@ typedef struct sb_valuing {
 int64_t sb_duals_scale(const sb_bench *bench);
 /* The load worth most on this board, with at most `steps` nodes for each of its knapsacks. */
 void sb_worth_find(const sb_bench *bench, size_t board, const sb_valuing *by, int64_t steps, sb_worth *out);
-/* The least a load can cost, as the bound counts it: its worth with all duals nothing, other sign, plus fixed. */
+/* The least a load can cost, as the bound counts it: its worth with all duals nothing, other sign, plus
+ * fixed. */
 double sb_load_least_cost(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count);
 
 /* Raises `bound` to what these duals prove, where they prove more. */
 void sb_bound_try(const sb_bench *bench, const double *duals, sb_bound *bound);
 /* The bound by length alone. */
 void sb_bound_by_length(const sb_bench *bench, sb_bound *bound);
-/* Least whole cost of numbers n_s <= available_s with sum of worth_s n_s >= total; `lack` (cost of one unit of worth
- * not covered, 1 or 0) says whether a lack may be made up. */
+/* Least whole cost of numbers n_s <= available_s with sum of worth_s n_s >= total; `lack` (cost of one unit
+ * of worth not covered, 1 or 0) says whether a lack may be made up. */
 typedef struct sb_cover {
     int64_t cost;      /* of one [1/scale thousandths] */
     int64_t worth;     /* > 0 */

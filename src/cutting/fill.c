@@ -6,7 +6,7 @@
 
 #define STEPS 1500 /* nodes for one load */
 
-/* ---- state ------------------------------------------------------------------------------------------------ */
+/* ---- state --------------------------------------------------------------------------------------- */
 
 sb_filling sb_filling_new(const sb_bench *bench) {
     sb_pool *pool = bench->run->pool;
@@ -53,7 +53,7 @@ static bool all_made(const sb_filling *f) {
     return true;
 }
 
-/* ---- a load for one board ------------------------------------------------------------------------------------ */
+/* ---- a load for one board ------------------------------------------------------------------------ */
 
 /* Ways to fill a board: as if every angled cut were shared, as if none were, and leaving a useful leftover. */
 typedef enum way {
@@ -175,7 +175,7 @@ static void find_best_load(const sb_filling *f, sb_pick *best, sb_pick *tried) {
             }
 }
 
-/* ---- board after board --------------------------------------------------------------------------------------- */
+/* ---- board after board --------------------------------------------------------------------------- */
 
 int64_t sb_filling_times(const sb_filling *f, size_t board, const sb_lot *lots, size_t count) {
     int64_t times = f->available[board];

@@ -3,7 +3,7 @@
 
 #define TRIES 3 /* fillings tried for one group */
 
-/* ---- where things stand --------------------------------------------------------------------------------------- */
+/* ---- where things stand -------------------------------------------------------------------------- */
 
 static void take_stock(sb_improving *im) {
     const sb_bench *bench = im->bench;
@@ -28,7 +28,7 @@ static int64_t missing_of(const sb_improving *im) {
     return missing;
 }
 
-/* ---- cheapest board for a load --------------------------------------------------------------------------------- */
+/* ---- cheapest board for a load ------------------------------------------------------------------- */
 
 static void choose_board(sb_improving *im, size_t index) {
     sb_load load = im->now->loads.items[index];
@@ -50,7 +50,7 @@ static void choose_board(sb_improving *im, size_t index) {
         im->left[chosen->board] -= load.count;
 }
 
-/* ---- taking apart and putting together ----------------------------------------------------------------------------- */
+/* ---- taking apart and putting together ----------------------------------------------------------- */
 
 /* Cost above what its parts are thought to be worth. */
 static double loss(const sb_improving *im, const sb_load *load) {
@@ -185,7 +185,7 @@ static bool improve_group(sb_improving *im) {
     return better;
 }
 
-/* ---- all of it ----------------------------------------------------------------------------------------------------- */
+/* ---- all of it ----------------------------------------------------------------------------------- */
 
 static sb_improving set_up(sb_filling *f, sb_cutting *cutting) {
     sb_pool *pool = f->bench->run->pool;

@@ -19,8 +19,8 @@ typedef struct sb_improving {
     sb_pick sides[2];
 } sb_improving;
 
-/* Of the two loads in the group, one part goes over to the other, or two parts change places; each then gets its
- * cheapest board. The outcome is in `found`; false when it does not fit. */
+/* Of the two loads in the group, one part goes over to the other, or two parts change places; each then gets
+ * its cheapest board. The outcome is in `found`; false when it does not fit. */
 bool sb_exchange(sb_improving *im);
 
 #endif

@@ -9,7 +9,7 @@
 #define DEGREE (3.14159265358979323846 / 180)
 #define NOISE  1e-3 /* [nm], of the trigonometry */
 
-/* ---- ends --------------------------------------------------------------------------------------------- */
+/* ---- ends ---------------------------------------------------------------------------------------- */
 
 static bool same_end(sb_cut_end a, sb_cut_end b) {
     return a.mitre.udeg == b.mitre.udeg && a.bevel.udeg == b.bevel.udeg;
@@ -52,7 +52,7 @@ static void pair_endings(sb_bench *bench) {
         }
 }
 
-/* ---- turns: as it is, turned flat end for end, tumbled end over end, rolled over its length ----------------- */
+/* ---- turns: as it is, turned flat end for end, tumbled end over end, rolled over its length ------ */
 
 typedef struct ends {
     sb_cut_end front, rear;
@@ -101,7 +101,7 @@ bool sb_need_lies(const sb_need *need, sb_cut_end front, sb_cut_end rear, bool *
     return false;
 }
 
-/* ---- kinds -------------------------------------------------------------------------------------------------- */
+/* ---- kinds --------------------------------------------------------------------------------------- */
 
 static int64_t own_width(const sb_bench *bench, const sb_need *need) {
     return need->width.nm == 0 ? bench->width : need->width.nm;
@@ -171,7 +171,7 @@ static void number_settings(sb_bench *bench) {
     }
 }
 
-/* ---- boards on offer --------------------------------------------------------------------------------------- */
+/* ---- boards on offer ----------------------------------------------------------------------------- */
 
 static bool is_carried(const sb_cut_rules *rules, const sb_supply *supply) {
     return supply->leftover || rules->longest_board.nm == 0 || supply->length.nm <= rules->longest_board.nm;
@@ -198,7 +198,7 @@ static void offer_all(sb_bench *bench) {
             offer(bench, i);
 }
 
-/* ---- needs that fit no board --------------------------------------------------------------------------------- */
+/* ---- needs that fit no board --------------------------------------------------------------------- */
 
 static int64_t longest_room(const sb_bench *bench) {
     int64_t room = 0;
@@ -289,7 +289,7 @@ static bool can_be_cut(const sb_bench *bench, const sb_need *need, int64_t room)
     return false;
 }
 
-/* ---- the bench --------------------------------------------------------------------------------------------- */
+/* ---- the bench ----------------------------------------------------------------------------------- */
 
 static sb_bench *bare_bench(sb_run *run, const sb_problem *problem, size_t stock, sb_work *work) {
     const sb_cut_stock *of = &problem->stock.items[stock];

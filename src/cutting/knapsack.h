@@ -3,8 +3,9 @@
  *   maximise   sum of value_i x_i - setup_i [x_i > 0]
  *   such that  sum of size_i x_i <= capacity,  0 <= x_i <= limit_i, whole, at least one x_i > 0
  *
- * Depth first over the items by falling worth per length, cut off where even the best remaining worth per length
- * cannot beat what is known. After `steps` nodes it stops; `upper` is then still proven, though not reached.
+ * Depth first over the items by falling worth per length, cut off where even the best remaining worth per
+ * length cannot beat what is known. After `steps` nodes it stops; `upper` is then still proven, though not
+ * reached.
  */
 #ifndef CUTTING_KNAPSACK_H
 #define CUTTING_KNAPSACK_H

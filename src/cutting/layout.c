@@ -1,7 +1,7 @@
 /* What a sequence of parts takes on a board: kerfs between neighbours, and the order that takes least. */
 #include "cutting/boards.h"
 
-/* ---- neighbours ------------------------------------------------------------------------------------ */
+/* ---- neighbours ---------------------------------------------------------------------------------- */
 
 static int64_t larger(int64_t a, int64_t b) {
     return a > b ? a : b;
@@ -17,10 +17,10 @@ int64_t sb_junction(const sb_bench *bench, const sb_kind *one, size_t rear, cons
     return share ? before->shared : larger(behind->kerf, before->kerf);
 }
 
-/* ---- order ----------------------------------------------------------------------------------------- */
+/* ---- order --------------------------------------------------------------------------------------- */
 
-/* A board's sequence grows from the front: each time the part that takes least behind the last one, the same kind
- * before others, longer before shorter. */
+/* A board's sequence grows from the front: each time the part that takes least behind the last one, the same
+ * kind before others, longer before shorter. */
 typedef struct growth {
     const sb_bench *bench;
     sb_layout *layout;

@@ -1,7 +1,7 @@
 /* The hand method: the longest part first, then the longest that still fits. */
 #include "cutting/search.h"
 
-/* ---- which board -------------------------------------------------------------------------------------------- */
+/* ---- which board --------------------------------------------------------------------------------- */
 
 static double price_of(const sb_offered *on) {
     return on->room > 0 ? (double)on->fixed / (double)on->room : 1e300;
@@ -35,9 +35,10 @@ static size_t next_board(const sb_filling *f) {
     return best;
 }
 
-/* ---- what goes on it ------------------------------------------------------------------------------------------ */
+/* ---- what goes on it ----------------------------------------------------------------------------- */
 
-/* As many of this kind as the board still takes; found by trying, since off-square parts may share their cuts. */
+/* As many of this kind as the board still takes; found by trying, since off-square parts may share their
+ * cuts. */
 static void add_kind(const sb_filling *f, size_t kind, sb_pick *load) {
     const sb_bench *bench = f->bench;
     int64_t few = 0, many = bench->boards.items[load->board].capacity / bench->kinds.items[kind].least;

@@ -4,7 +4,7 @@
 #include "cutting/sheets.h"
 #include "cutting/words.h"
 
-/* ---- sheets on offer -------------------------------------------------------------------------------------------- */
+/* ---- sheets on offer ----------------------------------------------------------------------------- */
 
 static void offer(sb_sheet_bench *bench, size_t index) {
     const sb_supply *supply = &bench->problem->supplies.items[index];
@@ -21,7 +21,7 @@ static void offer(sb_sheet_bench *bench, size_t index) {
         SB_PUSH(bench->run->pool, bench->offers, on);
 }
 
-/* ---- panes ------------------------------------------------------------------------------------------------------- */
+/* ---- panes --------------------------------------------------------------------------------------- */
 
 static bool alike(const sb_need *a, const sb_need *b) {
     return a->length.nm == b->length.nm && a->width.nm == b->width.nm && a->grain == b->grain;
@@ -46,7 +46,7 @@ static void add_need(sb_sheet_bench *bench, size_t index) {
     SB_PUSH(bench->run->pool, pane->needs, index);
 }
 
-/* ---- needs that fit no sheet --------------------------------------------------------------------------------------- */
+/* ---- needs that fit no sheet --------------------------------------------------------------------- */
 
 static bool lies_on(const sb_sheet_offer *on, int64_t w, int64_t l) {
     return w <= on->w && l <= on->l;
@@ -105,7 +105,7 @@ static bool can_be_cut(const sb_sheet_bench *bench, const sb_need *need) {
     return false;
 }
 
-/* ---- the bench -------------------------------------------------------------------------------------------------------- */
+/* ---- the bench ----------------------------------------------------------------------------------- */
 
 static sb_sheet_bench *bare_bench(sb_run *run, const sb_problem *problem, size_t stock, sb_work *work) {
     const sb_cut_rules *rules = &problem->rules;

@@ -16,10 +16,10 @@ typedef struct spot {
     double score; /* less is better */
 } spot;
 
-/* ---- how well it fits --------------------------------------------------------------------------------------------- */
+/* ---- how well it fits ---------------------------------------------------------------------------- */
 
-/* Rules 0 and 1: least area left; 2 and 3: shortest strip left; 4 and 5: longest strip left. Odd ones cut the longer
- * remainder free, even ones the shorter. */
+/* Rules 0 and 1: least area left; 2 and 3: shortest strip left; 4 and 5: longest strip left. Odd ones cut the
+ * longer remainder free, even ones the shorter. */
 static double misfit(const putting *p, const sb_node *node, int64_t w, int64_t l) {
     double free_w = (double)(node->w - w), free_l = (double)(node->l - l);
     double shorter = free_w < free_l ? free_w : free_l, longer = free_w < free_l ? free_l : free_w;
@@ -72,7 +72,7 @@ static spot best_spot(const putting *p, size_t pane) {
     return best;
 }
 
-/* ---- in which order ------------------------------------------------------------------------------------------------- */
+/* ---- in which order ------------------------------------------------------------------------------ */
 
 typedef struct turn_of {
     size_t pane;

@@ -9,7 +9,7 @@
 #define DEAREST         100000000000LL
 #define STEEPEST        89000000 /* [millionths of a degree] */
 
-/* ---- is the problem well formed? ------------------------------------------------------------------------------- */
+/* ---- is the problem well formed? ----------------------------------------------------------------- */
 
 static bool in_range(int64_t value, int64_t least, int64_t most) {
     return value >= least && value <= most;
@@ -94,7 +94,7 @@ static bool is_sane(sb_run *run, const sb_problem *problem) {
     return sane;
 }
 
-/* ---- what a plan costs -------------------------------------------------------------------------------------------- */
+/* ---- what a plan costs --------------------------------------------------------------------------- */
 
 typedef struct costs {
     int64_t material, handling, leftovers;
@@ -159,7 +159,7 @@ static void count_sheet(sb_plan *plan, const sb_sheet_plan *sheet) {
     add(&counts->sheet_cuts, (int64_t)sheet->cuts.count, sheet->count);
 }
 
-/* ---- one stock ------------------------------------------------------------------------------------------------------- */
+/* ---- one stock ----------------------------------------------------------------------------------- */
 
 /* A plan that lacks parts proves nothing about those that do not. */
 static void close_bound(sb_run *run, sb_plan *plan, sb_certificate *certificate, sb_bound *bound,
@@ -214,10 +214,10 @@ static int64_t share_of_work(const sb_problem *problem, size_t stock) {
     return sb_mul_div(all, of_stock, (int64_t)problem->needs.count);
 }
 
-/* ---- stop settings of the batch ----------------------------------------------------------------------------------------- */
+/* ---- stop settings of the batch ------------------------------------------------------------------ */
 
-/* Every plan cuts every part, so that this number is the same for all of them. Needs alike up to the way they lie on
- * the board share a setting. */
+/* Every plan cuts every part, so that this number is the same for all of them. Needs alike up to the way they
+ * lie on the board share a setting. */
 static bool setting_seen(const sb_problem *problem, const bool *cut, size_t need) {
     const sb_need *of = &problem->needs.items[need];
     for (size_t i = 0; i < need; i++) {
@@ -240,7 +240,7 @@ static void count_stops(sb_run *run, sb_plan *plan) {
         add(&plan->handling.milli, problem->rules.stop.milli, plan->counts.stops);
 }
 
-/* ---- all of it ------------------------------------------------------------------------------------------------------------- */
+/* ---- all of it ----------------------------------------------------------------------------------- */
 
 static void finish(sb_run *run, sb_plan *plan, const sb_certificate *certificate) {
     plan->certificate = certificate;

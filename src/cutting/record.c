@@ -12,7 +12,7 @@ typedef struct recording {
     int64_t *open; /* by kind: of that need, still to be made */
 } recording;
 
-/* ---- needs in turn ------------------------------------------------------------------------------------------- */
+/* ---- needs in turn ------------------------------------------------------------------------------- */
 
 static void start_needs(recording *r) {
     size_t kinds = r->bench->kinds.count;
@@ -33,7 +33,7 @@ static size_t next_need(recording *r, size_t index) {
     return kind->needs.items[r->need[index]];
 }
 
-/* ---- one board --------------------------------------------------------------------------------------------------- */
+/* ---- one board ----------------------------------------------------------------------------------- */
 
 static void place_part(recording *r, sb_board_plan *board, const sb_lying *lying, int64_t start,
                        int64_t across, size_t need) {
@@ -98,7 +98,7 @@ static sb_board_plan plan_board(recording *r, const sb_load *load, const sb_layo
     return board;
 }
 
-/* ---- boards alike -------------------------------------------------------------------------------------------------- */
+/* ---- boards alike -------------------------------------------------------------------------------- */
 
 static bool alike(const sb_board_plan *a, const sb_board_plan *b) {
     if (a->supply != b->supply || a->parts.count != b->parts.count)
@@ -130,7 +130,7 @@ static void record_load(recording *r, const sb_load *load) {
     }
 }
 
-/* ---- in the order they are best cut: boards with the same settings follow each other ---------------------------------- */
+/* ---- in the order they are best cut: boards with the same settings follow each other ------------- */
 
 typedef struct sorted_load {
     const sb_load *load;
@@ -164,7 +164,7 @@ static void record_loads(recording *r) {
         record_load(r, sorted[i].load);
 }
 
-/* ---- what is short ---------------------------------------------------------------------------------------------------- */
+/* ---- what is short ------------------------------------------------------------------------------- */
 
 static void tell_shortage(recording *r, size_t index, int64_t missing) {
     const sb_need *need = &r->bench->problem->needs.items[index];

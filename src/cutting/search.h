@@ -23,12 +23,12 @@ void sb_filling_by_length(sb_filling *f);
 int64_t sb_filling_times(const sb_filling *f, size_t board, const sb_lot *lots, size_t count);
 void sb_filling_use(sb_filling *f, const sb_pick *load, int64_t times, sb_cutting *cutting);
 
-/* Fills board after board, each time the load that is worth most for its cost, until nothing is left. Loads are
- * added to `cutting`. With `learn`, worths move towards what the parts really cost (sequential value correction:
- * Mukhacheva, Belov). */
+/* Fills board after board, each time the load that is worth most for its cost, until nothing is left. Loads
+ * are added to `cutting`. With `learn`, worths move towards what the parts really cost (sequential value
+ * correction: Mukhacheva, Belov). */
 void sb_fill(sb_filling *f, bool learn, sb_cutting *cutting);
-/* The hand method: longest parts first, each board filled from the longest that fits; one supply only, or SIZE_MAX
- * for the rack first and then whatever is cheapest per length. */
+/* The hand method: longest parts first, each board filled from the longest that fits; one supply only, or
+ * SIZE_MAX for the rack first and then whatever is cheapest per length. */
 void sb_fill_longest_first(sb_filling *f, size_t board, sb_cutting *cutting);
 
 /* Takes a load apart, chooses the cheapest board for it, puts several together anew. Uses f's worths. */

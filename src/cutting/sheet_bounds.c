@@ -1,12 +1,13 @@
 /* Lower bounds of one stock of sheets.
  *
- * Along x every size w gets a number f(w), along y every size l a number g(l). F_s is the greatest sum of f that fits
- * side by side across sheet s, G_s likewise along it. Then the parts on one sheet s have
+ * Along x every size w gets a number f(w), along y every size l a number g(l). F_s is the greatest sum of f that
+ * fits side by side across sheet s, G_s likewise along it. Then the parts on one sheet s have
  *   sum of f(w_i) g(l_i) <= F_s G_s                    (Fekete and Schepers: conservative scales)
- * and a plan must use sheets whose F_s G_s add up to the whole sum: a covering problem in whole sheets. Sizes carry a
- * kerf, sheets one more, so that kerfs need no thought of their own.
- * The numbers tried: the sizes themselves (which gives the bound by area); the same with what is below a threshold
- * left out and what is above the rest of the sheet counted as the full sheet; and sizes in whole halves, thirds, ...
+ * and a plan must use sheets whose F_s G_s add up to the whole sum: a covering problem in whole sheets. Sizes
+ * carry a kerf, sheets one more, so that kerfs need no thought of their own.
+ * The numbers tried: the sizes themselves (which gives the bound by area); the same with what is below a
+ * threshold left out and what is above the rest of the sheet counted as the full sheet; and sizes in whole
+ * halves, thirds, ...
  */
 #include <math.h>
 #include <stdlib.h>
@@ -31,7 +32,7 @@ typedef struct bounding {
     size_t count;
 } bounding;
 
-/* ---- one axis --------------------------------------------------------------------------------------------------- */
+/* ---- one axis ------------------------------------------------------------------------------------ */
 
 static int64_t room_of(const bounding *b, size_t offer) {
     const sb_sheet_offer *on = &b->bench->offers.items[offer];
@@ -96,7 +97,7 @@ static void add_scale(bounding *b, int kind, int64_t threshold) {
     b->scales[b->count++] = s;
 }
 
-/* ---- thresholds: sizes up to half the sheet, spread over those there are -------------------------------------------- */
+/* ---- thresholds: sizes up to half the sheet, spread over those there are ------------------------- */
 
 static int by_size(const void *a, const void *b) {
     int64_t one = *(const int64_t *)a, other = *(const int64_t *)b;
@@ -133,7 +134,7 @@ static void find_scales(bounding *b) {
     add_thresholds(b);
 }
 
-/* ---- both axes --------------------------------------------------------------------------------------------------------- */
+/* ---- both axes ----------------------------------------------------------------------------------- */
 
 /* The cost of one sheet that every plan pays, with the largest leftover it could give taken off. */
 static int64_t net_cost(const sb_sheet_bench *bench, size_t offer) {

@@ -17,7 +17,7 @@ typedef struct searching {
     bool few; /* draw the ways of laying out instead of trying all */
 } searching;
 
-/* ---- one sheet ---------------------------------------------------------------------------------------------------- */
+/* ---- one sheet ----------------------------------------------------------------------------------- */
 
 /* The ways this saw's rules allow. Two stages less one are left where the first stage stays uncut. */
 static bool lay_out(const searching *s, int way, sb_laid *out) {
@@ -69,7 +69,7 @@ static void find_best_sheet(searching *s) {
                 try_sheet(s, offer, way);
 }
 
-/* ---- sheet after sheet ---------------------------------------------------------------------------------------------- */
+/* ---- sheet after sheet --------------------------------------------------------------------------- */
 
 static void add_laid(const sb_sheet_bench *bench, sb_laying *to, const sb_laid *laid, int64_t count) {
     sb_laid kept = {laid->offer, count, {0}, NULL, laid->cost, 0};
@@ -147,7 +147,7 @@ static void copy_laying(const sb_sheet_bench *bench, sb_laying *to, const sb_lay
     to->missing = from->missing;
 }
 
-/* ---- whole plans --------------------------------------------------------------------------------------------------------- */
+/* ---- whole plans --------------------------------------------------------------------------------- */
 
 static void reset(searching *s) {
     for (size_t i = 0; i < s->bench->panes.count; i++)
@@ -203,7 +203,7 @@ static void try_whole(searching *s, size_t rounds) {
     }
 }
 
-/* ---- a few sheets taken apart ----------------------------------------------------------------------------------------------- */
+/* ---- a few sheets taken apart -------------------------------------------------------------------- */
 
 static size_t draw_sheet(const searching *s) {
     size_t best = SIZE_MAX;
@@ -306,7 +306,7 @@ static void improve(searching *s) {
         idle = improve_group(s) ? 0 : idle + 1;
 }
 
-/* ---- all of it ------------------------------------------------------------------------------------------------------------------ */
+/* ---- all of it ----------------------------------------------------------------------------------- */
 
 void sb_sheets_search(sb_sheet_bench *bench, sb_laying *best, sb_bound *bound) {
     sb_pool *pool = bench->run->pool;

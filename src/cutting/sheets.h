@@ -1,8 +1,9 @@
 /* cutting/sheets.h -- one stock of sheets, as the planner sees it.
  *
- * A pane is a kind of part: needs alike in length, width and grain. A tree is one sheet's cuts: every node is a
- * rectangle that is a part, is waste, or is divided by one cut from edge to edge into a first piece of a given size and
- * the rest behind the kerf. Coordinates are from the factory corner: x, w across the sheet, y, l along it [nm].
+ * A pane is a kind of part: needs alike in length, width and grain. A tree is one sheet's cuts: every node is
+ * a rectangle that is a part, is waste, or is divided by one cut from edge to edge into a first piece of a
+ * given size and the rest behind the kerf. Coordinates are from the factory corner: x, w across the sheet, y,
+ * l along it [nm].
  *
  * Stages alternate in direction; odd ones run in the first direction (rips, unless crosscuts come first).
  */
@@ -77,7 +78,7 @@ typedef struct sb_sheet_bench {
 /* NULL when the stock is wanted by nobody. Needs that fit no sheet are told and put on plan->short_of. */
 sb_sheet_bench *sb_sheet_bench_make(sb_run *run, sb_plan *plan, size_t stock, sb_work *work);
 
-/* ---- trees ---------------------------------------------------------------------------------------------- */
+/* ---- trees --------------------------------------------------------------------------------------- */
 
 void sb_tree_start(const sb_sheet_bench *bench, size_t offer, sb_tree *tree);
 /* May this node be divided in this direction, and its first piece be `size` wide? */
@@ -85,8 +86,8 @@ bool sb_tree_may_cut(const sb_sheet_bench *bench, const sb_tree *tree, size_t no
                      int64_t size);
 /* A strip straight from stage 1 that is too narrow to be worked on. */
 bool sb_tree_is_thin(const sb_sheet_bench *bench, const sb_node *node);
-/* Divides; gives the first piece, `size` wide, which is the node itself when nothing is to be cut off. The rest, if the
- * kerf leaves any, is node.second. */
+/* Divides; gives the first piece, `size` wide, which is the node itself when nothing is to be cut off. The
+ * rest, if the kerf leaves any, is node.second. */
 size_t sb_tree_cut(const sb_sheet_bench *bench, sb_tree *tree, size_t node, bool across, int64_t size);
 /* A part into a node: one cut or two, the first in direction `across`. False when the rules forbid it. */
 bool sb_tree_put(const sb_sheet_bench *bench, sb_tree *tree, size_t node, size_t pane, bool turned,
@@ -97,7 +98,7 @@ int64_t sb_tree_cost(const sb_sheet_bench *bench, size_t offer, const sb_tree *t
 bool sb_leftover_is_useful(const sb_cut_stock *stock, int64_t w, int64_t l);
 int64_t sb_tree_fences(const sb_sheet_bench *bench, const sb_tree *tree);
 
-/* ---- the search ------------------------------------------------------------------------------------------- */
+/* ---- the search ---------------------------------------------------------------------------------- */
 
 typedef struct sb_sheet_filling {
     const sb_sheet_bench *bench;

@@ -9,7 +9,7 @@ typedef struct recording {
     int64_t *open; /* of that need, still to be made */
 } recording;
 
-/* ---- needs in turn ---------------------------------------------------------------------------------------------- */
+/* ---- needs in turn ------------------------------------------------------------------------------- */
 
 static void start_needs(recording *r) {
     size_t panes = r->bench->panes.count;
@@ -27,7 +27,7 @@ static size_t next_need(recording *r, size_t index) {
     return pane->needs.items[r->need[index]];
 }
 
-/* ---- cuts ----------------------------------------------------------------------------------------------------------- */
+/* ---- cuts ---------------------------------------------------------------------------------------- */
 
 static sb_rect rect_of(int64_t x, int64_t y, int64_t w, int64_t l) {
     return (sb_rect){{x}, {y}, {w}, {l}};
@@ -60,7 +60,8 @@ static int deepest(const sb_tree *tree) {
     return stage;
 }
 
-/* A node comes after the one it was cut from, so that within a stage the order of the nodes is an order of work. */
+/* A node comes after the one it was cut from, so that within a stage the order of the nodes is an order of
+ * work. */
 static void add_cuts(const recording *r, sb_sheet_plan *sheet, const sb_tree *tree) {
     add_truing(r, sheet);
     int stages = deepest(tree);
@@ -72,7 +73,7 @@ static void add_cuts(const recording *r, sb_sheet_plan *sheet, const sb_tree *tr
         }
 }
 
-/* ---- sheets ------------------------------------------------------------------------------------------------------------ */
+/* ---- sheets -------------------------------------------------------------------------------------- */
 
 static sb_sheet_plan plan_sheet(recording *r, const sb_laid *laid) {
     const sb_sheet_bench *bench = r->bench;
@@ -112,7 +113,7 @@ static void record_laid(recording *r, const sb_laid *laid) {
     }
 }
 
-/* ---- what is short ------------------------------------------------------------------------------------------------------ */
+/* ---- what is short ------------------------------------------------------------------------------- */
 
 static void tell_shortage(recording *r, size_t index, int64_t missing) {
     const sb_need *need = &r->bench->problem->needs.items[index];

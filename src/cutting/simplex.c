@@ -6,7 +6,7 @@
 #define TINY    1e-9
 #define REFRESH 150 /* pivots between fresh inverses */
 
-/* ---- set up ------------------------------------------------------------------------------------------ */
+/* ---- set up -------------------------------------------------------------------------------------- */
 
 /* Between 1 and 2, another for each row. */
 static double hair(size_t row) {
@@ -52,7 +52,7 @@ void sb_simplex_add(sb_simplex *s, double cost, const sb_lp_entry *entries, size
     SB_PUSH(s->pool, s->columns, column);
 }
 
-/* ---- a fresh inverse, by Gauss and Jordan --------------------------------------------------------------- */
+/* ---- a fresh inverse, by Gauss and Jordan -------------------------------------------------------- */
 
 static void load_basis(const sb_simplex *s, double *matrix) {
     size_t m = s->rows;
@@ -130,7 +130,7 @@ static bool refresh(sb_simplex *s) {
     return true;
 }
 
-/* ---- price, direct, choose, pivot -------------------------------------------------------------------------- */
+/* ---- price, direct, choose, pivot ---------------------------------------------------------------- */
 
 static void price(sb_simplex *s) {
     size_t m = s->rows;

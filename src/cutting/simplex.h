@@ -4,8 +4,8 @@
  *   such that  sum of a_ij x_j >= b_i            for the first `covers` rows (parts to be made)
  *              sum of a_ij x_j <= b_i            for the rest (boards that are there)
  *
- * The inverse of the basis is kept in full. The right-hand sides are moved by a hair, each by another one, so that
- * the method cannot run in circles. What comes out is a guide: nothing is proved by it (see bounds.c).
+ * The inverse of the basis is kept in full. The right-hand sides are moved by a hair, each by another one, so
+ * that the method cannot run in circles. What comes out is a guide: nothing is proved by it (see bounds.c).
  */
 #ifndef CUTTING_SIMPLEX_H
 #define CUTTING_SIMPLEX_H

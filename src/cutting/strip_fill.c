@@ -5,7 +5,7 @@
 
 typedef struct sb_stripping stripping;
 
-/* ---- stacks for a strip of width u ------------------------------------------------------------------------------------- */
+/* ---- stacks for a strip of width u --------------------------------------------------------------- */
 
 static int64_t uses(const sb_stack *of, size_t pane) {
     int64_t count = 0;
@@ -62,7 +62,7 @@ static void list_choices(stripping *s, int64_t u, int64_t room) {
     }
 }
 
-/* ---- the strip ------------------------------------------------------------------------------------------------------------ */
+/* ---- the strip ----------------------------------------------------------------------------------- */
 
 static int64_t times_possible(const stripping *s, const sb_stack *of) {
     int64_t times = INT64_MAX;

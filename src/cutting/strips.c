@@ -8,7 +8,7 @@
 
 typedef struct sb_stripping stripping;
 
-/* ---- which width ------------------------------------------------------------------------------------------------------ */
+/* ---- which width --------------------------------------------------------------------------------- */
 
 typedef struct width_list {
     int64_t u[WIDTHS];
@@ -66,7 +66,7 @@ static bool best_strip(stripping *s, int64_t room, int64_t length) {
     return most > 0;
 }
 
-/* ---- onto the sheet ------------------------------------------------------------------------------------------------------- */
+/* ---- onto the sheet ------------------------------------------------------------------------------ */
 
 static bool cut_stack(stripping *s, sb_laid *out, size_t node, const sb_stack *of) {
     for (size_t i = 0; i < of->parts && node != SIZE_MAX; i++) {
@@ -127,7 +127,7 @@ void sb_lay_strips(const sb_sheet_filling *f, bool crosscut, int stages, sb_laid
     }
 }
 
-/* ---- all panes, both ways round ---------------------------------------------------------------------------------------------- */
+/* ---- all panes, both ways round ------------------------------------------------------------------ */
 
 static int by_length(const void *a, const void *b) {
     const sb_lay *one = a, *other = b;

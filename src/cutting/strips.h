@@ -1,10 +1,12 @@
-/* cutting/strips.h -- one sheet in strips: strips side by side, in each strip stacks end to end, in each stack parts side by
- * side.
+/* cutting/strips.h -- one sheet in strips: strips side by side, in each strip stacks end to end, in each stack
+ * parts side by side.
  *
  * u runs across the strips, v along them. With the kerf k added to every size and to the room,
- *   strips: sum of (u + k) <= U + k;  stacks of a strip: sum of (v + k) <= V + k;  parts of a stack: sum of (u + k) <= u_strip + k.
- * All parts of a stack are equally long in v. Two stages allow only parts as wide as their strip; with trims a stack is one
- * part, wide as it may be.
+ *   strips of a sheet:  sum of (u + k) <= U + k
+ *   stacks of a strip:  sum of (v + k) <= V + k
+ *   parts of a stack:   sum of (u + k) <= u of the strip + k
+ * All parts of a stack are equally long in v. Two stages allow only parts as wide as their strip; with trims a
+ * stack is one part, wide as it may be.
  */
 #ifndef CUTTING_STRIPS_H
 #define CUTTING_STRIPS_H

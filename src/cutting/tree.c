@@ -24,7 +24,7 @@ void sb_tree_start(const sb_sheet_bench *bench, size_t offer, sb_tree *tree) {
     add_node(bench, tree, on->x, on->y, on->w, on->l, 0);
 }
 
-/* ---- rules of the saw ------------------------------------------------------------------------------------------- */
+/* ---- rules of the saw ---------------------------------------------------------------------------- */
 
 /* Odd stages run in the first direction. */
 static int stage_of(const sb_sheet_bench *bench, int level, bool across) {
@@ -51,7 +51,7 @@ bool sb_tree_may_cut(const sb_sheet_bench *bench, const sb_tree *tree, size_t in
     return stage <= bench->stages + bench->trims && !sb_tree_is_thin(bench, node);
 }
 
-/* ---- cutting ------------------------------------------------------------------------------------------------------ */
+/* ---- cutting ------------------------------------------------------------------------------------- */
 
 size_t sb_tree_cut(const sb_sheet_bench *bench, sb_tree *tree, size_t index, bool across, int64_t size) {
     sb_node node = tree->items[index];
@@ -91,7 +91,7 @@ bool sb_tree_put(const sb_sheet_bench *bench, sb_tree *tree, size_t index, size_
     return true;
 }
 
-/* ---- what it comes to ------------------------------------------------------------------------------------------------ */
+/* ---- what it comes to ---------------------------------------------------------------------------- */
 
 bool sb_leftover_is_useful(const sb_cut_stock *stock, int64_t w, int64_t l) {
     int64_t length = stock->useful_length.nm, width = stock->useful_width.nm;

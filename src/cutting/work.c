@@ -26,7 +26,8 @@ bool sb_work_goes_on(sb_work *work) {
     return !work->broken_off && work->left > 0;
 }
 
-/* Knuth's linear congruential generator (The Art of Computer Programming, MMIX); the high bits are the good ones. */
+/* Knuth's linear congruential generator (The Art of Computer Programming, MMIX); the high bits are the good
+ * ones. */
 uint64_t sb_work_dice(sb_work *work, uint64_t sides) {
     work->dice = work->dice * 6364136223846793005u + 1442695040888963407u;
     return (work->dice >> 33) % sides;

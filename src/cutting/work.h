@@ -1,7 +1,7 @@
 /* cutting/work.h -- how much a search may do, and its dice.
  *
- * Work is counted in steps, so that the same input gives the same plan on any machine. The clock and the user's
- * signal only break a search off.
+ * Work is counted in steps, so that the same input gives the same plan on any machine. The clock and the
+ * user's signal only break a search off.
  */
 #ifndef CUTTING_WORK_H
 #define CUTTING_WORK_H

@@ -46,7 +46,7 @@ static void read_well(sb_run *run, sb_problem *p, const char *parts, const char 
     assert_true(read);
 }
 
-/* ---- boards ------------------------------------------------------------------------------------------------------------ */
+/* ---- boards -------------------------------------------------------------------------------------- */
 
 static void boards_in_any_order_of_columns(void **state) {
     sb_run run;
@@ -117,7 +117,7 @@ static void as_a_spreadsheet_saves_it(void **state) {
     sb_run_free(&run);
 }
 
-/* ---- sheets ------------------------------------------------------------------------------------------------------------- */
+/* ---- sheets -------------------------------------------------------------------------------------- */
 
 static void sheets_with_grain_and_turning(void **state) {
     static const sb_cut_grain grains[] = {SB_CUT_ALONG, SB_CUT_FREE,  SB_CUT_ALONG, SB_CUT_ACROSS,
@@ -159,7 +159,7 @@ static void leftovers_alone(void **state) {
     sb_run_free(&run);
 }
 
-/* ---- mistakes ------------------------------------------------------------------------------------------------------------- */
+/* ---- mistakes ------------------------------------------------------------------------------------ */
 
 typedef struct mistake {
     const char *parts, *stock, *words;

@@ -1,4 +1,5 @@
-/* Certificates verified without the planner: knapsacks by dynamic programming over half millimetres, covers by counting. */
+/* Certificates verified without the planner: knapsacks by dynamic programming over half millimetres, covers
+ * by counting. */
 #include "problems.h"
 
 #include <stdlib.h>
@@ -7,7 +8,7 @@
 #define UNITS   13000  /* no board here is longer than 6.5 m */
 #define NOTHING INT64_MIN
 
-/* ---- the worth of one board ------------------------------------------------------------------------------------------ */
+/* ---- the worth of one board ---------------------------------------------------------------------- */
 
 typedef struct verifying {
     const sb_problem *p;
@@ -74,7 +75,7 @@ static void verify_worths(verifying *v, bool handled) {
     }
 }
 
-/* ---- the figure -------------------------------------------------------------------------------------------------------- */
+/* ---- the figure ---------------------------------------------------------------------------------- */
 
 static int64_t sum_of_duals(const sb_bound *b) {
     int64_t sum = 0;
@@ -133,7 +134,7 @@ static void verify(const sb_problem *p, const sb_plan *plan) {
                                                (p->rules.material_only ? 0 : p->rules.board.milli)));
 }
 
-/* ---- random jobs ---------------------------------------------------------------------------------------------------------- */
+/* ---- random jobs --------------------------------------------------------------------------------- */
 
 static void make_job(sb_run *run, sb_problem *p, uint32_t *seed, int flavour) {
     static const double lengths[] = {2400, 3000, 3600, 4200, 6000};

@@ -1,7 +1,7 @@
 /* The checker refuses plans that cannot be cut or do not add up. Sound plans are broken in one place each. */
 #include "problems.h"
 
-/* ---- a copy that may be broken ------------------------------------------------------------------------------------------ */
+/* ---- a copy that may be broken ------------------------------------------------------------------- */
 
 static sb_plan *copy(sb_run *run, const sb_plan *plan) {
     sb_plan *c = SB_NEW(run->pool, sb_plan);
@@ -48,7 +48,7 @@ static void must_refuse(const sb_plan *broken, const char *words) {
     sb_run_free(&run);
 }
 
-/* ---- boards --------------------------------------------------------------------------------------------------------------- */
+/* ---- boards -------------------------------------------------------------------------------------- */
 
 static void board_job(sb_run *run, sb_problem *p) {
     start(run, p, 3);
@@ -174,7 +174,7 @@ static void broken_rules_of_boards(void **state) {
     sb_run_free(&run);
 }
 
-/* ---- sheets ------------------------------------------------------------------------------------------------------------------ */
+/* ---- sheets -------------------------------------------------------------------------------------- */
 
 static void sheet_job(sb_run *run, sb_problem *p) {
     start(run, p, 3.2);

@@ -1,5 +1,5 @@
-/* Problems for the tests of the cutting room, put together with a few words each. Lengths in mm, prices in the minor
- * unit. */
+/* Problems for the tests of the cutting room, put together with a few words each. Lengths in mm, prices in
+ * the minor unit. */
 #ifndef TESTS_CUTTING_PROBLEMS_H
 #define TESTS_CUTTING_PROBLEMS_H
 

@@ -1,4 +1,5 @@
-/* Published cutting-stock instances: their optima are upper marks that no plan may pass and no bound may exceed. */
+/* Published cutting-stock instances: their optima are upper marks that no plan may pass and no bound may
+ * exceed. */
 #include "problems.h"
 
 #include <stdlib.h>
@@ -19,8 +20,8 @@ static void add_items(sb_run *run, sb_problem *p, const int *items, size_t count
     }
 }
 
-/* Cutting stock problem, encyclopaedia article (graphsearch.epfl.ch/en/concept/826868): rolls of 5600, total 407160, so
- * at least 72.7; the optimum is 73. */
+/* Cutting stock problem, encyclopaedia article (graphsearch.epfl.ch/en/concept/826868): rolls of 5600, total
+ * 407160, so at least 72.7; the optimum is 73. */
 static void master_rolls(void **state) {
     static const int table[][2] = {{1380, 22}, {1520, 25}, {1560, 12}, {1710, 14}, {1820, 18},
                                    {1880, 18}, {1930, 20}, {2000, 10}, {2050, 12}, {2100, 14},
@@ -39,8 +40,8 @@ static void master_rolls(void **state) {
     sb_run_free(&run);
 }
 
-/* Falkenauer 1996, u120_00 and u120_02 (OR-Library binpack1): stock 150, optima 48 and 46; the longest-first hand method
- * gives 49 and 47. */
+/* Falkenauer 1996, u120_00 and u120_02 (OR-Library binpack1): stock 150, optima 48 and 46; the longest-first
+ * hand method gives 49 and 47. */
 static const int u120_00[] = {
     42, 69, 67, 57, 93, 90, 38, 36, 45, 42, 33, 79, 27, 57, 44, 84, 86, 92, 46, 38, 85, 33, 82, 73,
     49, 70, 59, 23, 57, 72, 74, 69, 33, 42, 28, 46, 30, 64, 29, 74, 41, 49, 55, 98, 80, 32, 25, 38,
@@ -79,8 +80,8 @@ static void falkenauer(void **state) {
     sb_run_free(&run);
 }
 
-/* With kerf k, stock L and parts l stand for stock L + k and parts l + k without a kerf, since the last cut may run out of
- * the board. */
+/* With kerf k, stock L and parts l stand for stock L + k and parts l + k without a kerf, since the last cut
+ * may run out of the board. */
 static void kerf_folded_into_the_lengths(void **state) {
     sb_run run;
     sb_problem p;
@@ -91,8 +92,8 @@ static void kerf_folded_into_the_lengths(void **state) {
     sb_run_free(&run);
 }
 
-/* Textbook exercises with one stock length: stock, optimum, then length and demand. From Chvatal, Linear Programming (1983),
- * cutting-stock chapter; Fourer, Gay, Kernighan, AMPL, cutting-stock example. */
+/* Textbook exercises with one stock length: stock, optimum, then length and demand. From Chvatal, Linear
+ * Programming (1983), cutting-stock chapter; Fourer, Gay, Kernighan, AMPL, cutting-stock example. */
 static void textbook_rolls(void **state) {
     static const int chvatal[][2] = {{45, 97}, {36, 610}, {31, 395}, {14, 211}};
     static const int ampl[][2] = {{75, 8}, {55, 10}, {50, 24}, {45, 35}, {20, 48}};
@@ -114,7 +115,8 @@ static void textbook_rolls(void **state) {
     sb_run_free(&run);
 }
 
-/* Macedo, Alves, Valerio de Carvalho 2010, wood-industry set, instance A1: sheets 2750 x 1220, 3 needed, guillotine cuts, parts not turned. */
+/* Macedo, Alves, Valerio de Carvalho 2010, wood-industry set, instance A1: sheets 2750 x 1220, 3 needed,
+ * guillotine cuts, parts not turned. */
 static void wood_industry_sheets(void **state) {
     sb_run run;
     sb_problem p;

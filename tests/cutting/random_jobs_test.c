@@ -1,11 +1,12 @@
-/* Random jobs: a second, plain checker written for these tests goes over every plan, and sums must be conserved. Also: the
- * same job gives the same plan, and rows in another order the same cost where it is proved. */
+/* Random jobs: a second, plain checker written for these tests goes over every plan, and sums must be
+ * conserved. Also: the same job gives the same plan, and rows in another order the same cost where it is
+ * proved. */
 #include "problems.h"
 
 #include <math.h>
 #include <stdlib.h>
 
-/* ---- boards: what takes up which length ------------------------------------------------------------------------------------ */
+/* ---- boards: what takes up which length ---------------------------------------------------------- */
 
 /* Square parts of full width: sum of parts, kerfs, trims, leftover and offcut is the board, to the nanometre. */
 static void length_is_conserved(const sb_problem *p, const sb_board_plan *b) {
@@ -100,7 +101,7 @@ static void boards_come_near_the_bound(void **state) {
     assert_true(sum / 60 < 0.005);
 }
 
-/* ---- angled and ripped parts: gaps in thousandths of a millimetre, looked at from the plan alone ------------------------------ */
+/* ---- angled and ripped parts: gaps in thousandths of a millimetre, looked at from the plan alone ---- */
 
 static double behind_long_point(const sb_problem *p, sb_cut_end end,
                                 double y) { /* y across the board, 0 at the near edge */
@@ -157,7 +158,7 @@ static void angled_boards_at_random(void **state) {
     }
 }
 
-/* ---- sheets: inside, apart, with the grain ------------------------------------------------------------------------------------- */
+/* ---- sheets: inside, apart, with the grain ------------------------------------------------------- */
 
 static bool apart(sb_rect a, sb_rect b, int64_t kerf) {
     return a.x.nm + a.w.nm + kerf <= b.x.nm || b.x.nm + b.w.nm + kerf <= a.x.nm ||
@@ -245,7 +246,7 @@ static void sheets_at_random(void **state) {
     assert_true(gap < 0.25);
 }
 
-/* ---- the same again -------------------------------------------------------------------------------------------------------------- */
+/* ---- the same again ------------------------------------------------------------------------------ */
 
 static bool same_boards(const sb_plan *a, const sb_plan *b) {
     if (a->boards.count != b->boards.count || a->cost.milli != b->cost.milli ||
@@ -296,7 +297,8 @@ static void the_same_job_gives_the_same_plan(void **state) {
     }
 }
 
-/* One more length on offer, a lower price, a piece in the rack: never dearer than before, as far as is proved. */
+/* One more length on offer, a lower price, a piece in the rack: never dearer than before, as far as is
+ * proved. */
 static void more_choice_never_costs_more(void **state) {
     uint32_t seed = 10;
     (void)state;
@@ -317,7 +319,7 @@ static void more_choice_never_costs_more(void **state) {
     }
 }
 
-/* ---- large, one, many ------------------------------------------------------------------------------------------------------------- */
+/* ---- large, one, many ---------------------------------------------------------------------------- */
 
 static void ten_thousand_parts(void **state) {
     sb_run run;

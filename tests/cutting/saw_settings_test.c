@@ -4,7 +4,7 @@
 #include <math.h>
 #include <stdlib.h>
 
-/* ---- frames ------------------------------------------------------------------------------------------------------ */
+/* ---- frames -------------------------------------------------------------------------------------- */
 
 /* Operator's manual of a compound mitre saw, page 13; 360 / sides / 2. */
 static void frames_as_printed(void **state) {
@@ -18,10 +18,10 @@ static void frames_as_printed(void **state) {
     }
 }
 
-/* ---- splayed boxes ------------------------------------------------------------------------------------------------- */
+/* ---- splayed boxes ------------------------------------------------------------------------------- */
 
-/* Compound-angle chart of the operator's manual of a 12-inch compound mitre saw: pitch; mitre and bevel for 4, 6 and
- * 8 sides. The manual prints hundredths and says closest 0.005 degrees. */
+/* Compound-angle chart of the operator's manual of a 12-inch compound mitre saw: pitch; mitre and bevel for
+ * 4, 6 and 8 sides. The manual prints hundredths and says closest 0.005 degrees. */
 static void splayed_boxes_as_printed(void **state) {
     static const double chart[][7] = {
         {0, 45.00, 0.00, 30.00, 0.00, 22.50, 0.00},     {5, 44.89, 3.53, 29.91, 2.50, 22.42, 1.91},
@@ -108,7 +108,7 @@ static void nonsense_has_no_setting(void **state) {
     assert_false(sb_saw_corner(180, 45, false, &s));
 }
 
-/* ---- along the board --------------------------------------------------------------------------------------------------- */
+/* ---- along the board ----------------------------------------------------------------------------- */
 
 /* Geometry: w tan M. */
 static void long_point_less_short_point(void **state) {

@@ -12,7 +12,7 @@ static void start_sheets(sb_run *run, sb_problem *p, double kerf, double length,
     add_supply(run, p, length, width, 4800);
 }
 
-/* ---- kerf and trims --------------------------------------------------------------------------------------------------- */
+/* ---- kerf and trims ------------------------------------------------------------------------------ */
 
 /* Arithmetic: two halves of 1220 do not come out of 2440 with a 3.2 mm blade; 1218.4 do, 1218.401 do not. */
 static void two_halves_lose_the_kerf(void **state) {
@@ -31,7 +31,8 @@ static void two_halves_lose_the_kerf(void **state) {
     }
 }
 
-/* Both long edges lose trim1, both ends trim2; the kerf of the truing cut is inside. Positions are from the factory corner. */
+/* Both long edges lose trim1, both ends trim2; the kerf of the truing cut is inside. Positions are from the
+ * factory corner. */
 static void trims_at_every_factory_edge(void **state) {
     sb_run run;
     sb_problem p;
@@ -60,7 +61,7 @@ static void trims_at_every_factory_edge(void **state) {
     sb_run_free(&run);
 }
 
-/* ---- grain --------------------------------------------------------------------------------------------------------------- */
+/* ---- grain --------------------------------------------------------------------------------------- */
 
 /* 1500 x 1000 lies along 2440 x 1220 but not across it. */
 static void grain_is_honoured(void **state) {
@@ -84,8 +85,8 @@ static void grain_is_honoured(void **state) {
     sb_run_free(&run);
 }
 
-/* Three of 1220 x 700 stand side by side along a sheet of 2440 x 1220 when they may be turned; one behind the other only two
- * fit. */
+/* Three of 1220 x 700 stand side by side along a sheet of 2440 x 1220 when they may be turned; one behind the
+ * other only two fit. */
 static void turning_where_the_grain_allows(void **state) {
     sb_run run;
     sb_problem p;
@@ -98,7 +99,7 @@ static void turning_where_the_grain_allows(void **state) {
     sb_run_free(&run);
 }
 
-/* ---- stages ----------------------------------------------------------------------------------------------------------------- */
+/* ---- stages -------------------------------------------------------------------------------------- */
 
 /* A pinwheel of four 700 x 500 round a hole in 1200 x 1200 cannot be cut from edge to edge. */
 static void a_pinwheel_is_no_guillotine_cut(void **state) {
@@ -117,8 +118,8 @@ static int64_t sheets_with(sb_run *run, sb_problem *p, int stages, bool trims) {
     return planned(run, p)->counts.sheets;
 }
 
-/* Sheets of 1000 x 1000, strips along them. A part of 900 in a strip of 1000 needs the third cut that takes waste off; two
- * halves side by side in one need a whole third stage. */
+/* Sheets of 1000 x 1000, strips along them. A part of 900 in a strip of 1000 needs the third cut that takes
+ * waste off; two halves side by side in one need a whole third stage. */
 static void fewer_stages_need_more_sheets(void **state) {
     sb_run run;
     sb_problem p;
@@ -162,7 +163,7 @@ static void rips_or_crosscuts_first(void **state) {
     sb_run_free(&run);
 }
 
-/* ---- limits of the saw --------------------------------------------------------------------------------------------------------- */
+/* ---- limits of the saw --------------------------------------------------------------------------- */
 
 static void no_rip_longer_than_the_saw_reaches(void **state) {
     sb_run run;
@@ -209,7 +210,7 @@ static void no_strip_narrower_than_is_safe(void **state) {
     sb_run_free(&run);
 }
 
-/* ---- money ------------------------------------------------------------------------------------------------------------------------- */
+/* ---- money --------------------------------------------------------------------------------------- */
 
 /* A half sheet is cheaper than a whole one, and a rack piece than both; each rack piece is there once. */
 static void part_sheets_and_rack_pieces(void **state) {

@@ -1,5 +1,5 @@
-/* Small jobs against brute force: every way to put the parts on boards is tried. No plan may cost less than the least,
- * no bound more; and the plan itself should nearly always be the least. */
+/* Small jobs against brute force: every way to put the parts on boards is tried. No plan may cost less than
+ * the least, no bound more; and the plan itself should nearly always be the least. */
 #include "problems.h"
 
 #include <math.h>
@@ -18,7 +18,7 @@ typedef struct trial {
     int64_t least;
 } trial;
 
-/* ---- cost of one board, by the rules as they are written ------------------------------------------------------------- */
+/* ---- cost of one board, by the rules as they are written ----------------------------------------- */
 
 static double along(const sb_problem *p, sb_cut_end end) {
     const double degree = acos(-1.0) / 180e6;
@@ -111,7 +111,7 @@ static int64_t board_cost(const trial *t, size_t supply, unsigned on) {
            value;
 }
 
-/* ---- every way ----------------------------------------------------------------------------------------------------------- */
+/* ---- every way ----------------------------------------------------------------------------------- */
 
 static void weigh(trial *t) {
     int64_t sum = 0;
@@ -169,7 +169,7 @@ static int64_t least_cost(const sb_problem *p) {
     return p->rules.material_only ? t.least : t.least + stops * p->rules.stop.milli;
 }
 
-/* ---- random jobs -------------------------------------------------------------------------------------------------------- */
+/* ---- random jobs --------------------------------------------------------------------------------- */
 
 typedef enum flavour {
     PLAIN,

@@ -1,4 +1,5 @@
-/* Small jobs of sheets against brute force: all guillotine arrangements of all groups of parts, any number of stages. */
+/* Small jobs of sheets against brute force: all guillotine arrangements of all groups of parts, any number of
+ * stages. */
 #include "problems.h"
 
 #define MOST   5
@@ -16,7 +17,7 @@ typedef struct trial {
     size_t count[1 << MOST];
 } trial;
 
-/* ---- boxes of a group: two smaller groups side by side or end to end, a kerf between ------------------------------------ */
+/* ---- boxes of a group: two smaller groups side by side or end to end, a kerf between ------------- */
 
 static void add_shape(trial *t, unsigned group, int64_t w, int64_t l) {
     size_t kept = 0;
@@ -59,7 +60,7 @@ static void find_shapes(trial *t) {
     }
 }
 
-/* ---- groups to sheets ------------------------------------------------------------------------------------------------------ */
+/* ---- groups to sheets ---------------------------------------------------------------------------- */
 
 static int64_t price_of(const trial *t, unsigned group) {
     int64_t least = INT64_MAX / 4;
@@ -92,7 +93,7 @@ static int64_t least_cost(const sb_problem *p) {
     return best[(1u << t.items) - 1];
 }
 
-/* ---- random jobs ------------------------------------------------------------------------------------------------------------- */
+/* ---- random jobs --------------------------------------------------------------------------------- */
 
 static void make_job(sb_run *run, sb_problem *p, uint32_t *seed) {
     start(run, p, roll(seed, 3) ? 3.2 : 0);

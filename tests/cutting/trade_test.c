@@ -13,10 +13,11 @@ static const sb_placed *part(const sb_plan *plan, size_t index) {
     return &only_board(plan)->parts.items[index];
 }
 
-/* ---- the blade's width --------------------------------------------------------------------------------------------- */
+/* ---- the blade's width --------------------------------------------------------------------------- */
 
-/* Common practice, no source: with a 3 mm blade a 300 mm repeat stands at 0, 303, 606, ...; marking them 300 apart and
- * sawing on the wrong side of the line makes every part a kerf short, through its middle half a kerf. */
+/* Common practice, no source: with a 3 mm blade a 300 mm repeat stands at 0, 303, 606, ...; marking them 300
+ * apart and sawing on the wrong side of the line makes every part a kerf short, through its middle half a
+ * kerf. */
 static void a_repeat_steps_by_part_and_kerf(void **state) {
     sb_run run;
     sb_problem p;
@@ -33,7 +34,8 @@ static void a_repeat_steps_by_part_and_kerf(void **state) {
     sb_run_free(&run);
 }
 
-/* Arithmetic: n p + (n-1) k <= L. Seven of 300 come out of 2400 with a 3.2 mm blade, the eighth would need 2422.4. */
+/* Arithmetic: n p + (n-1) k <= L. Seven of 300 come out of 2400 with a 3.2 mm blade, the eighth would need
+ * 2422.4. */
 static void pieces_from_a_bar(void **state) {
     (void)state;
     for (int count = 7; count <= 8; count++) {
@@ -48,8 +50,8 @@ static void pieces_from_a_bar(void **state) {
     }
 }
 
-/* toolboxtoday.com: a 30 in blank cut once at the middle with a 1/8 in blade gives two pieces of 14 15/16 in. Both come
- * out of it with one cut and nothing left; a hair more does not. */
+/* toolboxtoday.com: a 30 in blank cut once at the middle with a 1/8 in blade gives two pieces of 14 15/16 in.
+ * Both come out of it with one cut and nothing left; a hair more does not. */
 static void half_of_the_kerf_on_each_side(void **state) {
     sb_run run;
     sb_problem p;
@@ -86,7 +88,7 @@ static void what_is_left_behind_the_last_part(void **state) {
     }
 }
 
-/* ---- trims ----------------------------------------------------------------------------------------------------------- */
+/* ---- trims --------------------------------------------------------------------------------------- */
 
 /* The kerf of a truing cut lies inside its trim: a part of L - a - b comes out, with two cuts. */
 static void trims_hold_their_own_kerf(void **state) {
@@ -120,7 +122,7 @@ static void a_trim_is_nothing_or_holds_the_kerf(void **state) {
     sb_run_free(&run);
 }
 
-/* ---- leftovers --------------------------------------------------------------------------------------------------------- */
+/* ---- leftovers ----------------------------------------------------------------------------------- */
 
 static const sb_plan *with_leftover(sb_run *run, sb_problem *p, double useful) {
     start(run, p, 3);
@@ -175,7 +177,7 @@ static void rack_pieces_are_used_once(void **state) {
     sb_run_free(&run);
 }
 
-/* ---- what there is and what can be carried --------------------------------------------------------------------------------- */
+/* ---- what there is and what can be carried ------------------------------------------------------- */
 
 static void the_vehicle_limits_what_is_bought(void **state) {
     sb_run run;
@@ -272,9 +274,10 @@ static void nothing_to_cut_costs_nothing(void **state) {
     sb_run_free(&run);
 }
 
-/* ---- off square ---------------------------------------------------------------------------------------------------------------- */
+/* ---- off square ---------------------------------------------------------------------------------- */
 
-/* 95 wide, 45 degrees, 3 mm blade: the cut takes 4.2426 mm along the board, long point less short point is 95. */
+/* 95 wide, 45 degrees, 3 mm blade: the cut takes 4.2426 mm along the board, long point less short point
+ * is 95. */
 static void start_angled(sb_run *run, sb_problem *p, double length, sb_cut_end one, sb_cut_end two,
                          int64_t count) {
     start(run, p, 3);
@@ -333,8 +336,8 @@ static void braces_lie_in_pairs(void **state) {
     sb_run_free(&run);
 }
 
-/* Both ends compound and alike, as on a splayed box: the next part is rolled over; in thickness t the bevel brings it
- * nearer by t tan b / cos m. */
+/* Both ends compound and alike, as on a splayed box: the next part is rolled over; in thickness t the bevel
+ * brings it nearer by t tan b / cos m. */
 static void compound_sides_alternate(void **state) {
     sb_run run;
     sb_problem p;
@@ -360,8 +363,8 @@ static void unknown_width_keeps_long_points(void **state) {
     sb_run_free(&run);
 }
 
-/* Ends that do not meet parallel: long points and the larger kerf; both ends are sawn. A mitre beside a square end
- * shows it plainly. */
+/* Ends that do not meet parallel: long points and the larger kerf; both ends are sawn. A mitre beside a
+ * square end shows it plainly. */
 static void ends_that_do_not_meet(void **state) {
     sb_run run;
     sb_problem p;
@@ -400,7 +403,7 @@ static void an_end_too_steep(void **state) {
     sb_run_free(&run);
 }
 
-/* ---- ripped ---------------------------------------------------------------------------------------------------------------------- */
+/* ---- ripped -------------------------------------------------------------------------------------- */
 
 /* 145 wide, 3 mm blade: three strips of 45 (3 * 45 + 2 * 3 = 141). Seven strips of 900 take three sections. */
 static void strips_come_out_of_sections(void **state) {
@@ -459,7 +462,7 @@ static void a_part_wider_than_its_board(void **state) {
     sb_run_free(&run);
 }
 
-/* ---- stops and handling ---------------------------------------------------------------------------------------------------------------- */
+/* ---- stops and handling -------------------------------------------------------------------------- */
 
 /* A stop is set once for a length over all boards; a board is handled anew for every length on it. */
 static void settings_are_counted(void **state) {
