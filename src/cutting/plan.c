@@ -76,22 +76,41 @@ static bool stock_is_sane(sb_run *run, const sb_cut_stock *stock) {
     return sane;
 }
 
+/* What the plan could come to at worst must stay well inside 64 bits: every part on a board or sheet of its own. */
+static bool sums_are_sane(sb_run *run, const sb_problem *problem) {
+    const sb_cut_rules *rules = &problem->rules;
+    double pieces = 0, length = 0, dearest = 0;
+    for (size_t i = 0; i < problem->needs.count; i++) {
+        pieces += (double)problem->needs.items[i].count;
+        length += (double)problem->needs.items[i].count * (double)problem->needs.items[i].length.nm;
+    }
+    for (size_t i = 0; i < problem->supplies.count; i++) {
+        const sb_supply *supply = &problem->supplies.items[i];
+        const sb_cut_stock *stock = &problem->stock.items[supply->stock];
+        double size = (double)supply->length.nm * 1e-9 * (stock->sheet ? (double)supply->width.nm * 1e-9 : 1);
+        double cost = (double)supply->price.milli + size * (double)stock->value;
+        dearest = cost > dearest ? cost : dearest;
+    }
+    dearest += (double)rules->board.milli + (double)rules->sheet.milli;
+    dearest += 6.0 * (double)(rules->change.milli + rules->stop.milli + rules->cut.milli);
+    dearest += 6.0 * (double)(rules->fence.milli + rules->sheet_cut.milli);
+    if (pieces <= MOST_PIECES && length < 1e18 && pieces * dearest < 1e17)
+        return true;
+    sb_error(run, (sb_place){0},
+             pieces > MOST_PIECES ? "more than ten million parts"
+                                  : "the plan would go beyond what can be reckoned with");
+    return false;
+}
+
 static bool is_sane(sb_run *run, const sb_problem *problem) {
     bool sane = rules_are_sane(run, &problem->rules);
-    int64_t pieces = 0;
     for (size_t i = 0; i < problem->stock.count; i++)
         sane = stock_is_sane(run, &problem->stock.items[i]) && sane;
-    for (size_t i = 0; i < problem->needs.count; i++) {
+    for (size_t i = 0; i < problem->needs.count; i++)
         sane = need_is_sane(run, problem, &problem->needs.items[i]) && sane;
-        pieces = sb_add(pieces, problem->needs.items[i].count);
-    }
     for (size_t i = 0; i < problem->supplies.count; i++)
         sane = supply_is_sane(run, problem, &problem->supplies.items[i]) && sane;
-    if (sane && !in_range(pieces, 0, MOST_PIECES)) {
-        sb_error(run, (sb_place){0}, "more than ten million parts");
-        sane = false;
-    }
-    return sane;
+    return sane && sums_are_sane(run, problem);
 }
 
 /* ---- what a plan costs --------------------------------------------------------------------------- */

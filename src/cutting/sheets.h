@@ -96,7 +96,7 @@ int64_t sb_pane_w(const sb_pane *pane, bool turned);
 int64_t sb_pane_l(const sb_pane *pane, bool turned);
 int64_t sb_tree_cost(const sb_sheet_bench *bench, size_t offer, const sb_tree *tree);
 bool sb_leftover_is_useful(const sb_cut_stock *stock, int64_t w, int64_t l);
-int64_t sb_tree_fences(const sb_sheet_bench *bench, const sb_tree *tree);
+int64_t sb_tree_fences(const sb_tree *tree);
 
 /* ---- the search ---------------------------------------------------------------------------------- */
 

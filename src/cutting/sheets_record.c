@@ -78,7 +78,7 @@ static void add_cuts(const recording *r, sb_sheet_plan *sheet, const sb_tree *tr
 static sb_sheet_plan plan_sheet(recording *r, const sb_laid *laid) {
     const sb_sheet_bench *bench = r->bench;
     sb_sheet_plan sheet = {.supply = bench->offers.items[laid->offer].supply, .count = 1};
-    sheet.fences = sb_tree_fences(bench, &laid->tree);
+    sheet.fences = sb_tree_fences(&laid->tree);
     add_cuts(r, &sheet, &laid->tree);
     for (size_t i = 0; i < laid->tree.count; i++) {
         const sb_node *node = &laid->tree.items[i];

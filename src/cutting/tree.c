@@ -104,8 +104,7 @@ static int64_t setting_of(const sb_node *node) {
     return node->at - (node->across ? node->y : node->x);
 }
 
-int64_t sb_tree_fences(const sb_sheet_bench *bench, const sb_tree *tree) {
-    (void)bench;
+int64_t sb_tree_fences(const sb_tree *tree) {
     int64_t fences = 0;
     for (size_t i = 0; i < tree->count; i++) {
         if (tree->items[i].first == SIZE_MAX)
@@ -135,5 +134,5 @@ int64_t sb_tree_cost(const sb_sheet_bench *bench, size_t offer, const sb_tree *t
             cost -= leftover_value(bench, node);
     }
     cost += cuts * bench->cut;
-    return bench->fence > 0 ? cost + bench->fence * sb_tree_fences(bench, tree) : cost;
+    return bench->fence > 0 ? cost + bench->fence * sb_tree_fences(tree) : cost;
 }
