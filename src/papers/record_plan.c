@@ -134,6 +134,21 @@ static void put_integers(sb_run *run, sb_record *in, const char *key, const int6
         sb_put_integer(run, array, NULL, items[i]);
 }
 
+/* Of a sheet's needs. */
+static void put_scales(sb_run *run, sb_record *in, const sb_bound *bound) {
+    if (bound->scales.count == 0)
+        return;
+    sb_record *scales = sb_put_array(run, in, "scales");
+    for (size_t i = 0; i < bound->scales.count; i++) {
+        const sb_scales *scale = &bound->scales.items[i];
+        sb_record *record = sb_put_object(run, scales, NULL);
+        sb_put_integer(run, record, "x_width", scale->x_width);
+        sb_put_integer(run, record, "x_length", scale->x_length);
+        sb_put_integer(run, record, "y_width", scale->y_width);
+        sb_put_integer(run, record, "y_length", scale->y_length);
+    }
+}
+
 static void put_bound(sb_run *run, sb_record *certificate, const sb_plan *plan, const sb_bound *bound) {
     sb_record *record = sb_put_object(run, certificate, NULL);
     sb_put_text(run, record, "stock", plan->problem->stock.items[bound->stock].name);
@@ -144,6 +159,10 @@ static void put_bound(sb_run *run, sb_record *certificate, const sb_plan *plan, 
     put_integers(run, record, "duals", bound->duals.items, bound->duals.count);
     put_integers(run, record, "counted", bound->counted.items, bound->counted.count);
     put_integers(run, record, "worth", bound->worth.items, bound->worth.count);
+    put_integers(run, record, "least", bound->least.items, bound->least.count);
+    sb_put_integer(run, record, "common", bound->common);
+    sb_put_truth(run, record, "lack", bound->lack);
+    put_scales(run, record, bound);
 }
 
 static void put_counts(sb_run *run, sb_record *in, const sb_plan_counts *counts) {
