@@ -55,6 +55,8 @@ const sb_takeoff *sb_takeoff_of(sb_run *run, const sb_shop *shop, sb_recipe_book
     takeoff_check_settings(&walk, recipes);
     for (size_t i = 0; i < job->pieces.count; i++)
         make_piece(&walk, &job->pieces.items[i], recipes[i]);
+    if (takeoff->pieces.count == 0 && sb_ok(run))
+        sb_error(run, option ? option->place : job->place, "nothing is left to make: every piece is dropped");
     takeoff_always(&walk);
     takeoff_totals(&walk);
     return takeoff;

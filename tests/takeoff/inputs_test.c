@@ -187,6 +187,14 @@ static void an_option_changes_pieces(void **state) {
     assert_ptr_equal(t->option, option_named(d, "plain"));
 }
 
+static void an_option_must_leave_something(void **state) {
+    desk *d = *state;
+    open_both(d);
+    try_takeoff(d, "piece a\n  recipe rail\noption none\n  drop a\n", "none");
+    assert_int_equal(sb_status(&d->run), 1);
+    assert_non_null(strstr(sb_notices_message(&d->run, 0), "nothing is left to make"));
+}
+
 static void a_line_for_one_piece_goes_first(void **state) {
     desk *d = *state;
     open_both(d);
@@ -242,6 +250,7 @@ int main(void) {
         AT_DESK(a_component_may_be_absent),
         AT_DESK(an_error_in_a_component_shows_the_way),
         AT_DESK(an_option_changes_pieces),
+        AT_DESK(an_option_must_leave_something),
         AT_DESK(a_line_for_one_piece_goes_first),
         AT_DESK(what_if_goes_before_all),
         AT_DESK(what_if_about_nothing_is_told),
