@@ -5,6 +5,8 @@
 #include <string.h>
 
 const char *path_join(sb_run *run, const char *folder, const char *name) {
+    if (strcmp(folder, ".") == 0)
+        return name;
     size_t length = strlen(folder);
     bool slash = length > 0 && folder[length - 1] == '/';
     return sb_pool_print(run->pool, "%s%s%s", folder, slash ? "" : "/", name);

@@ -3,6 +3,15 @@
 
 #include <string.h>
 
+/* Timber by volume, and what is measured out of a tin or roll in the rack, is one lot: its amount says more than a count. */
+static bool is_lot(const sb_order_line *line) {
+    return line->stock->kind == SB_STOCK_VOLUME || (line->rack && *sb_stock_kind_unit(line->stock->kind));
+}
+
+const char *order_amount(sb_run *run, const sb_order_line *line, const sb_style *style) {
+    return sb_stock_amount_text(run, line->stock, is_lot(line) ? line->needed : line->count, style);
+}
+
 static const char *size_words(sb_run *run, const sb_order_line *line, const sb_style *style) {
     sb_length length = line->offer ? line->offer->length : line->rack->length;
     sb_length width = line->offer ? line->offer->width : line->rack->width;
@@ -12,7 +21,10 @@ static const char *size_words(sb_run *run, const sb_order_line *line, const sb_s
                              sb_write_length_unit(run, length, style));
     if (length.nm > 0)
         return sb_write_length_unit(run, length, style);
-    return line->offer ? sb_stock_amount_text(run, line->stock, line->offer->pack, style) : "";
+    if (line->rack)
+        return "";
+    return is_lot(line) ? order_amount(run, line, style)
+                        : sb_stock_amount_text(run, line->stock, line->offer->pack, style);
 }
 
 static void line_row(sb_run *run, sb_table *table, const sb_order_line *line, const sb_settings *settings) {
@@ -45,7 +57,7 @@ static void rack_table(sb_run *run, sb_sheet *sheet, const sb_order *order, cons
         row[0] = sb_cell_text(line->rack->label);
         row[1] = sb_cell_text(line->stock->title);
         row[2] = sb_cell_text(size_words(run, line, &settings->style));
-        row[3] = sb_cell_text(sb_stock_amount_text(run, line->stock, line->count, &settings->style));
+        row[3] = sb_cell_text(order_amount(run, line, &settings->style));
     }
 }
 

@@ -65,14 +65,14 @@ sb_document *sb_paper_why(sb_run *run, const sb_shop *shop, const sb_job *job, c
         sb_document_new(run, title, job->date, shop->settings.style, shop->settings.currency);
     sb_sheet *sheet = sb_sheet_add(run, document, "Why");
     sb_heading_add(run, sheet, title);
+    sb_table *table = sb_table_add(run, sheet, "", "Figure|Value|Comes from");
     for (size_t i = 0; i < w.steps.count; i++) {
         const why_step *step = &w.steps.items[i];
-        sb_paragraph_add(run, sheet, sb_pool_print(run->pool, "%s: %s", step->what, step->value), false);
         const char *at = place_words(run, step->place);
-        if (*step->how || *at)
-            sb_paragraph_add(
-                run, sheet,
-                sb_pool_print(run->pool, "    %s%s%s", step->how, *step->how && *at ? "; " : "", at), true);
+        sb_cell *row = sb_row_add(run, table);
+        row[0] = sb_cell_text(step->what);
+        row[1] = sb_cell_text(step->value);
+        row[2] = sb_cell_text(sb_pool_print(run->pool, "%s%s%s", step->how, *step->how && *at ? "; " : "", at));
     }
     return document;
 }

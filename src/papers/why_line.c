@@ -1,5 +1,6 @@
 /* Parts, stock, operations and pieces: down to the recipe line and the rate row. */
 #include "papers/figures.h"
+#include "papers/order.h"
 #include "papers/why.h"
 
 #include <strings.h>
@@ -68,10 +69,8 @@ bool why_stock(why *w, const char *figure) {
             say_offer(w, line);
         else
             why_say(w,
-                    sb_pool_print(
-                        w->run->pool, "%s from the rack, %s",
-                        sb_stock_amount_text(w->run, line->stock, line->count, &w->shop->settings.style),
-                        line->rack->label),
+                    sb_pool_print(w->run->pool, "%s from the rack, %s",
+                                  order_amount(w->run, line, &w->shop->settings.style), line->rack->label),
                     money_words(w->run, w->shop, line->amount), "at the rack's value", line->rack->place);
     }
     for (size_t i = 0; found && i < w->way->takeoff->usages.count; i++) {

@@ -21,6 +21,15 @@ static const char *share(why *w, sb_share rate) {
     return share_words(w->run, w->shop, rate);
 }
 
+static sb_place setting(const why *w, const char *keyword) {
+    return sb_shop_setting(w->shop, keyword);
+}
+
+/* The job's own share goes before the shop's. */
+static sb_place either(const why *w, const sb_job_share *own, const char *keyword) {
+    return own->given ? own->place : setting(w, keyword);
+}
+
 static void say_material(why *w) {
     const sb_estimate *e = estimate(w);
     why_say(w, "material", money(w, e->material_total), "the sum of its lines:", (sb_place){0});
@@ -55,7 +64,7 @@ static void say_overhead(why *w) {
             ? sb_pool_print(w->run->pool, "%s x %s an hour", hours_words(w->run, w->shop, estimate(w)->time),
                             money(w, s->overhead_hour))
             : sb_pool_print(w->run->pool, "%s of labour", share(w, s->overhead_labour));
-    why_say(w, "overhead", money(w, estimate(w)->overhead), how, s->place);
+    why_say(w, "overhead", money(w, estimate(w)->overhead), how, setting(w, "overhead"));
 }
 
 static void say_cost(why *w) {
@@ -65,7 +74,7 @@ static void say_cost(why *w) {
 static void say_contingency(why *w) {
     why_say(w, "contingency", money(w, estimate(w)->contingency),
             sb_pool_print(w->run->pool, "%s of cost", share(w, estimate(w)->contingency_rate)),
-            w->shop->settings.place);
+            either(w, &estimate(w)->job->contingency, "contingency"));
 }
 
 static void say_base(why *w) {
@@ -78,7 +87,8 @@ static void say_price(why *w) {
     const char *how =
         margin ? sb_pool_print(w->run->pool, "base / (1 - margin), margin %s of price", share(w, e->rate))
                : sb_pool_print(w->run->pool, "base x (1 + markup), markup %s on cost", share(w, e->rate));
-    why_say(w, "price", money(w, e->price), how, w->shop->settings.place);
+    why_say(w, "price", money(w, e->price), how,
+            margin ? either(w, &e->job->margin, "margin") : either(w, &e->job->markup, "markup"));
 }
 
 static void say_discount(why *w) {
@@ -91,7 +101,7 @@ static void say_pieces(why *w) {
     why_say(w, "pieces, net", money(w, estimate(w)->pieces_net),
             sb_pool_print(w->run->pool, "price - discount, and %s that price points add",
                           money(w, estimate(w)->rounding)),
-            (sb_place){0});
+            setting(w, "price-point"));
 }
 
 static void say_delivery(why *w) {
@@ -121,7 +131,7 @@ static void say_total(why *w) {
 static void say_deposit(why *w) {
     why_say(w, "deposit", money(w, estimate(w)->deposit),
             sb_pool_print(w->run->pool, "%s of the total with tax", share(w, estimate(w)->deposit_rate)),
-            w->shop->settings.place);
+            either(w, &estimate(w)->job->deposit, "deposit"));
 }
 
 static void say_floor(why *w) {

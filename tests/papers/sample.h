@@ -1,0 +1,83 @@
+/* A job of samples/, worked through to the end with the default rates. Runs in the project's folder. */
+#ifndef TESTS_PAPERS_SAMPLE_H
+#define TESTS_PAPERS_SAMPLE_H
+
+#include "../support/relation_eval.h"
+#include "sawbill/papers.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+typedef struct sample {
+    sb_run run;
+    sb_shop *shop;
+    const sb_job *job;
+    const sb_ways *ways;
+} sample;
+
+static const char *const sample_names[] = {"harbour-planters", "shelf-options", "rack-bench", "boathouse-imperial"};
+enum {
+    SAMPLES = sizeof sample_names / sizeof *sample_names
+};
+
+static inline void sample_fail(sample *s, const char *what) {
+    fail_msg("%s:\n%s", what, sb_notices_text(&s->run, SB_NOTE, false));
+}
+
+static inline void sample_work(sample *s, const sb_job *job) {
+    sb_recipe_book *book = sb_recipe_book_open(&s->run, "templates", false);
+    s->job = job;
+    s->ways = job ? sb_ways_of(&s->run, s->shop, book, job, NULL) : NULL;
+    if (!s->ways || !sb_ok(&s->run))
+        sample_fail(s, "a sample");
+}
+
+static inline void sample_open(sample *s, const char *name) {
+    s->run = sb_run_new();
+    const char *path = sb_pool_print(s->run.pool, "samples/%s.job", name);
+    const char *rates = sb_job_rates(&s->run, path);
+    s->shop = sb_shop_read(&s->run, *rates ? sb_pool_print(s->run.pool, "rates/%s", rates) : "rates");
+    sample_work(s, sb_job_read(&s->run, path, false));
+}
+
+/* A job of one's own: the lines behind job, date and customer. */
+static inline void sample_make(sample *s, const char *lines) {
+    s->run = sb_run_new();
+    s->shop = sb_shop_read(&s->run, "rates");
+    const char *text = sb_pool_print(s->run.pool, "job made\ndate 2026-03-02\ncustomer Somebody\n%s", lines);
+    sample_work(s, sb_job_of(&s->run, sb_source_of(&s->run, "made.job", text), false));
+}
+
+static inline void sample_close(sample *s) {
+    sb_run_free(&s->run);
+}
+
+static inline const sb_sheet *sheet_named(const sb_document *document, const char *title) {
+    for (size_t i = 0; i < document->sheets.count; i++)
+        if (strcmp(document->sheets.items[i]->title, title) == 0)
+            return document->sheets.items[i];
+    return NULL;
+}
+
+/* How often a text stands anywhere in the document. */
+static inline int told(const sb_document *document, const char *text) {
+    int count = 0;
+    for (size_t s = 0; s < document->sheets.count; s++)
+        for (size_t b = 0; b < document->sheets.items[s]->blocks.count; b++) {
+            const sb_block *block = &document->sheets.items[s]->blocks.items[b];
+            count += block->text && strstr(block->text, text);
+            for (size_t r = 0; block->table && r < block->table->rows.count; r++)
+                for (size_t c = 0; c < block->table->column_count; c++)
+                    count += strstr(block->table->rows.items[r][c].text ? block->table->rows.items[r][c].text : "", text) != NULL;
+        }
+    return count;
+}
+
+#endif
