@@ -185,6 +185,7 @@ static void a_raked_leg_stands_flat(void **state) {
     /* edge length is long points less one end's run; its upright height is the back's */
     double edge = mm(leg->length) - mm(leg->width) * tan(radians(12));
     assert_close(edge * cos(radians(12)), 850, 0.5);
+    assert_null(strchr(t->pieces.items[0].size_text, '~')); /* 450 + 850 tan 12 is no number for a quote */
     /* seat height: front leg, slat on the rail that lies level with it */
     assert_close(mm(front->length) + mm(slat->thickness), 440, 0.5);
     /* the side rail runs from the front leg's front to the back leg's rear, whose level width is width / cos */
