@@ -1,5 +1,6 @@
 /* The cut sheet: for a job with all its names, or for a bare list. */
 #include "papers/cuts.h"
+#include "papers/figures.h"
 
 static const char caution[] =
     "Before you start: eye and ear protection on, dust extraction on, guards and riving knife in place, "
@@ -53,6 +54,14 @@ const char *cuts_face(const cuts_paper *p, sb_length width, sb_length length) {
                          sb_write_length_unit(p->run, length, p->style));
 }
 
+/* What the plan comes to, and how near it is to the least that any plan could cost. */
+static const char *plan_line(const cuts_paper *p) {
+    const sb_document *d = p->document;
+    const char *cost = sb_write_money(p->run, sb_cost_money(p->plan->cost), d->currency, p->style);
+    return sb_pool_print(p->run->pool, "The plan costs %s%s%s: %s.", cost, *d->currency.code ? " " : "",
+                         d->currency.code, plan_words(p->run, p->plan));
+}
+
 /* All pages lie alike: some programs print a workbook in the orientation of its first sheet. */
 static sb_sheet *add_sheet(cuts_paper *p, const char *title) {
     sb_sheet *sheet = sb_sheet_add(p->run, p->document, title);
@@ -73,6 +82,7 @@ static void fill(cuts_paper *p) {
     if (p->plan->sheets.count > 0)
         cuts_sheets(p, add_sheet(p, "Sheets"));
     cuts_keep(p, pull);
+    sb_paragraph_add(p->run, pull, plan_line(p), true);
 }
 
 sb_document *sb_paper_cuts(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way) {

@@ -4,11 +4,15 @@
 #include <stdlib.h>
 #include <string.h>
 
+typedef struct span { /* boards by number, both ends included */
+    int64_t first, last;
+} span;
+
 typedef struct stop {
     size_t need; /* the first need cut at it; stands for stock, length, ends and width */
     int64_t count, strips;
-    const char *parts, *boards;
-    int64_t last_board; /* the board plan that was named last */
+    const char *parts;
+    SB_LIST(span) boards;
 } stop;
 
 typedef struct stops {
@@ -36,12 +40,30 @@ static stop *find_stop(const cuts_paper *p, stops *all, size_t need) {
     for (size_t i = 0; i < all->count; i++)
         if (same_setting(&needs[all->items[i].need], &needs[need]))
             return &all->items[i];
-    SB_PUSH(p->run->pool, *all, ((stop){need, 0, 0, "", "", -1}));
+    SB_PUSH(p->run->pool, *all, ((stop){.need = need, .parts = ""}));
     return &all->items[all->count - 1];
 }
 
 static const char *joined(sb_run *run, const char *list, const char *word) {
     return *list ? sb_pool_print(run->pool, "%s, %s", list, word) : word;
+}
+
+/* Boards come in the order of their numbers, so a span only grows at its end. */
+static void add_boards(sb_run *run, stop *s, int64_t first, int64_t count) {
+    span *last = s->boards.count ? &s->boards.items[s->boards.count - 1] : NULL;
+    if (last && first <= last->last + 1)
+        last->last = first + count - 1;
+    else
+        SB_PUSH(run->pool, s->boards, ((span){first, first + count - 1}));
+}
+
+static const char *boards_words(const cuts_paper *p, const stop *s) {
+    const char *words = "";
+    for (size_t i = 0; i < s->boards.count; i++)
+        words = joined(
+            p->run, words,
+            cuts_number(p, s->boards.items[i].first, s->boards.items[i].last - s->boards.items[i].first + 1));
+    return words;
 }
 
 static bool names(const char *list, const char *name) {
@@ -63,9 +85,7 @@ static void count_board(const cuts_paper *p, stops *all, size_t index, int64_t f
         const char *name = cuts_name(p, part->need);
         if (!names(s->parts, name))
             s->parts = joined(p->run, s->parts, name);
-        if (s->last_board != (int64_t)index)
-            s->boards = joined(p->run, s->boards, cuts_number(p, first, board->count));
-        s->last_board = (int64_t)index;
+        add_boards(p->run, s, first, board->count);
     }
 }
 
@@ -113,7 +133,7 @@ static void stop_row(const cuts_paper *p, sb_table *table, const stop *s) {
     row[1] = sb_cell_count(s->count);
     row[2] = sb_cell_text(s->parts);
     row[3] = sb_cell_text(*more ? sb_pool_print(p->run->pool, "%s. %s", ends, more) : ends);
-    row[4] = sb_cell_text(s->boards);
+    row[4] = sb_cell_text(boards_words(p, s));
     row[5] = sb_cell_tick();
 }
 
@@ -129,7 +149,9 @@ void cuts_stops(cuts_paper *p, sb_sheet *sheet) {
     sb_paragraph_add(p->run, sheet,
                      "True one end of each board first. Set the stop, cut one piece, check it against the "
                      "number, then run the batch. Parts "
-                     "with angled ends touch the stop with their long point.",
+                     "with angled ends touch the stop with their long point. Spares stand in for parts that "
+                     "turn out to have knots or "
+                     "splits: cut them last, to the length that is lacking.",
                      false);
     sb_table *table = NULL;
     for (size_t i = 0; i < all.count; i++) {
