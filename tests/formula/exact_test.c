@@ -126,6 +126,12 @@ static void noise_is_no_difference(void **state) {
     assert_value(*state, "1/3 = 0.333333333333", "false"); /* both exact: no tolerance */
 }
 
+/* A sine that floating point took past 1 by a hair is 1. */
+static void a_hair_past_one(void **state) {
+    assert_near(*state, "asin(sqrt(2) * sqrt(2) / 2)", 90e6, 1);
+    assert_near(*state, "acos(-sqrt(2) * sqrt(2) / 2)", 180e6, 1);
+}
+
 static void dimensions_cancel(void **state) {
     assert_ratio(*state, "900 mm / 0.3 m", 3, 1);
     assert_ratio(*state, "3 m2 / 1.5 m", 2000, 1);
@@ -142,6 +148,7 @@ static void what_cannot_be(void **state) {
         {"5 / 0", "division by zero: 0 is 0", "0"},
         {"1 m / (3 mm - 0.3 cm)", "division by zero: 3 mm - 0.3 cm is 0", "(3 mm - 0.3 cm)"},
         {"0 ^ -1", "a negative power of 0", "0"},
+        {"0 ^ -sqrt(2)", "a negative power of 0", "0"},
         {"sqrt(-4)", "no root of a negative number: -4", "-4"},
         {"(-8) ^ (1/3)", "no root of a negative number: -8", "(-8)"},
         {"asin(1.01)", "no angle has the sine 1.01", "1.01"},
@@ -198,6 +205,8 @@ static void inexact_lengths_round_up(void **state) {
     assert_int_equal(length.nm, 1414213563);
     assert_true(sb_formula_length(&d->run, read_formula(d, "1 m * sqrt(3) * sqrt(3)"), d->scope, &length));
     assert_int_equal(length.nm, 3000000000);
+    assert_true(sb_formula_length(&d->run, read_formula(d, "1 m * (sqrt(2) * sqrt(2))"), d->scope, &length));
+    assert_int_equal(length.nm, 2000000000);
 }
 
 static void counts_are_whole(void **state) {
@@ -255,6 +264,7 @@ int main(void) {
         AT_DESK(numbers_beyond_reach_go_on_inexactly),
         AT_DESK(rounding),
         AT_DESK(noise_is_no_difference),
+        AT_DESK(a_hair_past_one),
         AT_DESK(dimensions_cancel),
         AT_DESK(what_cannot_be),
         AT_DESK(lengths_have_an_end),

@@ -53,6 +53,16 @@ static void what_was_added_to_what(void **state) {
             assert_value(*state, cases[i].text, "true"); /* settled by its left side */
 }
 
+/* Long formulas are shortened in messages, between characters. */
+static void a_long_formula_is_shortened(void **state) {
+    desk *d = *state;
+    const char *start = "aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa"; /* 56 */
+    const char *name = sb_pool_print(d->run.pool, "%säbbbbbb", start);
+    sb_scope_set(&d->run, d->scope, name, sb_value_length(SB_MM(1)));
+    const char *text = sb_pool_print(d->run.pool, "%s + 3", name);
+    assert_error(d, text, sb_pool_print(d->run.pool, "to a length (%s...):", start), text);
+}
+
 static void only_what_is_needed_is_evaluated(void **state) {
     furnish(*state);
     assert_value(*state, "if(rows = 0, long / rows, long / (rows + 1))", "250 mm");
@@ -81,6 +91,26 @@ static void unknown_names(void **state) {
     assert_error(*state, "slta.width", "slat", "slta.width");
     assert_error(*state, "long.width", "long is a single value", "long.width");
     assert_error(*state, "2 * slat", "which measure of slat: expected slat.width, slat.thickness", "slat");
+}
+
+typedef struct notebook {
+    sb_pool *pool;
+    const char *seen;
+} notebook;
+
+static void note_name(void *context, const char *owner, const char *attribute, sb_place at) {
+    notebook *notes = context;
+    assert_true(at.length > 0);
+    notes->seen = sb_pool_print(notes->pool, "%s%s%s%s;", notes->seen, owner, attribute ? "." : "",
+                                attribute ? attribute : "");
+}
+
+/* From left to right, branches not taken included. */
+static void a_formula_tells_its_names(void **state) {
+    desk *d = *state;
+    notebook notes = {d->run.pool, ""};
+    sb_formula_names(read_formula(d, "if(a < 2, -b.c ^ d, max(a, 3 mm, (e)))"), note_name, &notes);
+    assert_string_equal(notes.seen, "a;b.c;d;a;e;");
 }
 
 static void both_sides_are_told(void **state) {
@@ -193,9 +223,11 @@ static void long_chains(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         AT_DESK(what_was_added_to_what),
+        AT_DESK(a_long_formula_is_shortened),
         AT_DESK(only_what_is_needed_is_evaluated),
         AT_DESK(words_are_choices),
         AT_DESK(unknown_names),
+        AT_DESK(a_formula_tells_its_names),
         AT_DESK(both_sides_are_told),
         AT_DESK(a_mistake_in_a_let_is_told_once),
         AT_DESK(order_of_lines_does_not_matter),
