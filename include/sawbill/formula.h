@@ -46,7 +46,8 @@ sb_place sb_formula_place(const sb_formula *formula);
 bool sb_formula_reserved(const char *word);
 /* Calls `seen` for every name in the formula, from left to right: `attribute` is NULL for a plain name. */
 void sb_formula_names(const sb_formula *formula,
-                      void (*seen)(void *context, const char *owner, const char *attribute, sb_place at), void *context);
+                      void (*seen)(void *context, const char *owner, const char *attribute, sb_place at),
+                      void *context);
 
 /* Names and what they stand for. A name may stand for a formula, evaluated when first asked for, so
  * the order of lines does not matter; a cycle is an error that shows the chain a -> b -> a. */

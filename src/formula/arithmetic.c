@@ -8,7 +8,7 @@ enum {
     HIGHEST_POWER = 9
 }; /* of a dimension; a volume is 3 */
 
-/* ---- saying what is what ------------------------------------------------------------------------------- */
+/* ---- saying what is what ---- */
 
 static bool is_bare_literal(const sb_formula *formula) {
     while (formula->node == SB_NODE_NEGATE)

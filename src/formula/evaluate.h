@@ -13,8 +13,8 @@ typedef struct sb_evaluation {
     size_t depth;                /* nodes entered and not yet left, over all formulas on the way */
 } sb_evaluation;
 
-/* Beyond this depth no further name is asked for. One formula is at most 500 deep and a node costs about half a
- * kilobyte, so this stays far inside any stack. */
+/* Beyond this depth no further name is asked for. One formula is at most 500 deep and a node costs about
+ * half a kilobyte, so this stays far inside any stack. */
 enum {
     SB_DEEPEST_WALK = 2000
 };

@@ -6,7 +6,7 @@ static const double tolerance = 1e-9;  /* relative: see number.h */
 static const double noise = 0.01;      /* [units of the result] allowed for before rounding up */
 static const double most_whole = 9e18; /* what fits 64 bits, a little less */
 
-/* ---- making ------------------------------------------------------------------------------------- */
+/* ---- making ---- */
 
 sb_number sb_number_real(double real) {
     return (sb_number){.real = real};
@@ -24,7 +24,7 @@ bool sb_number_exact(sb_number a) {
     return sb_ratio_ok(a.ratio);
 }
 
-/* ---- arithmetic ---------------------------------------------------------------------------------- */
+/* ---- arithmetic ---- */
 
 /* The exact result where there is one. */
 static sb_number either(sb_ratio ratio, double real) {
@@ -53,7 +53,7 @@ sb_number sb_number_negate(sb_number a) {
     return a;
 }
 
-/* ---- powers ---------------------------------------------------------------------------------------- */
+/* ---- powers ---- */
 
 /* exponent >= 0; out of range sticks, so a large exponent costs no more than its bits */
 static sb_ratio ratio_power(sb_ratio a, int64_t exponent) {
@@ -98,7 +98,7 @@ sb_number sb_number_power(sb_number a, int64_t p, int64_t q) {
     return either(power, real_power(a.real, p, q));
 }
 
-/* ---- order ------------------------------------------------------------------------------------------ */
+/* ---- order ---- */
 
 int sb_number_sign(sb_number a) {
     return sb_number_exact(a) ? (a.ratio.num > 0) - (a.ratio.num < 0) : (a.real > 0) - (a.real < 0);
@@ -112,7 +112,7 @@ int sb_number_compare(sb_number a, sb_number b) {
     return a.real < b.real ? -1 : 1;
 }
 
-/* ---- whole numbers ---------------------------------------------------------------------------------- */
+/* ---- whole numbers ---- */
 
 static sb_number inexact_floor(double real) {
     double nearest = round(real);

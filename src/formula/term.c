@@ -5,7 +5,7 @@
 #include <math.h>
 #include <string.h>
 
-/* ---- terms ---------------------------------------------------------------------------------------- */
+/* ---- terms ---- */
 
 sb_term sb_term_none(void) {
     return (sb_term){.kind = SB_VALUE_NONE};
@@ -34,7 +34,7 @@ sb_value sb_term_value(sb_term term) {
                       term.number.real, term.truth,     term.word};
 }
 
-/* ---- public values --------------------------------------------------------------------------------- */
+/* ---- public values ---- */
 
 static sb_value exact_value(sb_ratio ratio, sb_dimension dimension) {
     sb_number number = sb_number_of(ratio);
@@ -66,7 +66,7 @@ sb_value sb_value_quantity(sb_quantity quantity) {
     return exact_value(quantity.amount, quantity.dimension);
 }
 
-/* ---- writing ----------------------------------------------------------------------------------------- */
+/* ---- writing ---- */
 
 /* Six decimals at most, no more than needed. */
 static const char *decimal_text(sb_run *run, sb_number number, bool comma) {

@@ -79,7 +79,7 @@ sb_term sb_call_tan(const sb_call *call) {
     return number(call, sb_number_real(tan(radians(turned))));
 }
 
-/* ---- back to angles ------------------------------------------------------------------------------------ */
+/* ---- back to angles ---- */
 
 /* An argument that floating point took past 1 by a hair is 1. */
 static bool wants_sine(const sb_call *call, const char *whose) {

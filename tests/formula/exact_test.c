@@ -180,7 +180,7 @@ static void what_cannot_be(void **state) {
         assert_error(*state, cases[i].text, cases[i].words, cases[i].at);
 }
 
-/* ---- typed results ------------------------------------------------------------------------------------------ */
+/* ---- typed results ---- */
 
 static const char *last_message(desk *d) {
     return sb_notices_message(&d->run, sb_notices_count(&d->run, SB_NOTE) - 1);

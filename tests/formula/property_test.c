@@ -16,7 +16,7 @@ static int below(uint64_t *seed, int limit) {
     return (int)(next_random(seed) % (uint64_t)limit);
 }
 
-/* ---- exact: fractions ---------------------------------------------------------------------------------------- */
+/* ---- exact: fractions ---- */
 
 __extension__ typedef __int128 wide;
 static const wide huge = (wide)INT64_MAX; /* beyond it the tree is given up, so that products fit */
@@ -191,7 +191,7 @@ static void fractions_agree(void **state) {
     assert_in_range(followed, 4000, 6000);
 }
 
-/* ---- inexact: long double ----------------------------------------------------------------------------------------- */
+/* ---- inexact: long double ---- */
 
 /* Only sums, products and quotients of positive numbers, which do not magnify an error. */
 typedef struct curve {
@@ -240,7 +240,7 @@ static void curves_agree(void **state) {
     }
 }
 
-/* ---- anything at all ------------------------------------------------------------------------------------------------- */
+/* ---- anything at all ---- */
 
 /* A heap of tokens either reads without an error or is refused with one; what was read comes to a value or to
  * NONE with an error; nothing falls over. */

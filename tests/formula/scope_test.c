@@ -133,7 +133,7 @@ static void a_mistake_in_a_let_is_told_once(void **state) {
     assert_int_equal(sb_notices_count(&d->run, SB_NOTE), told);
 }
 
-/* ---- scopes -------------------------------------------------------------------------------------------------- */
+/* ---- scopes ---- */
 
 static void order_of_lines_does_not_matter(void **state) {
     desk *d = *state;
@@ -175,7 +175,7 @@ static void names_win_over_words(void **state) {
     assert_value(d, "oak", "5");
 }
 
-/* ---- circles --------------------------------------------------------------------------------------------------- */
+/* ---- circles ---- */
 
 static void a_circle_is_shown_once(void **state) {
     desk *d = *state;

@@ -85,7 +85,8 @@ static void kerf_of_an_angled_cut(void **state) {
     assert_int_equal(length_of(d, "3.2 mm / cos(60 deg)").nm, 6400000);
 }
 
-/* Sides that lean out by 12 degrees, 400 high: they come out by 400 tan 12 = 85.0226, and are 400 / cos 12 long. */
+/* Sides that lean out by 12 degrees, 400 high (geometry): they come out by 400 tan 12 = 85.0226, and are
+ * 400 / cos 12 long. */
 static void splayed_sides(void **state) {
     desk *d = *state;
     let(d, "splay", "12 deg");
@@ -144,7 +145,8 @@ static void half_a_blank(void **state) {
     assert_value(*state, "1\" = 25.4 mm and 8 ft = 2438.4 mm", "true");
 }
 
-/* n pieces fit when n p + (n - 1) k <= L (arithmetic): 300 from 2400 with a 3.2 blade goes 7 times; 8 need 2422.4. */
+/* n pieces fit when n p + (n - 1) k <= L (arithmetic): 300 from 2400 with a 3.2 blade goes 7 times; 8 would
+ * need 2422.4. */
 static void pieces_from_a_bar(void **state) {
     assert_int_equal(count_of(*state, "floor((2400 mm + 3.2 mm) / (300 mm + 3.2 mm))"), 7);
     assert_value(*state, "8 * 300 mm + 7 * 3.2 mm = 2422.4 mm", "true");
