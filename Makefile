@@ -16,7 +16,7 @@ ROOMS   ?= text measure formula cutting document shop recipe writers takeoff cos
 
 # ---- nothing below needs changing ------------------------------------------------------------------
 
-PACKAGES = build-essential pkg-config libxlsxwriter-dev libcsv-dev libpcre2-dev libcmocka-dev \
+PACKAGES = build-essential pkg-config libxlsxwriter-dev zlib1g-dev libcsv-dev libpcre2-dev libcmocka-dev \
            libjansson-dev uthash-dev gnumeric unzip
 MODULES  = xlsxwriter libpcre2-8 jansson
 VERSION  = 0.1.0
