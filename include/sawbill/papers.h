@@ -23,6 +23,8 @@ sb_document *sb_paper_quote(sb_run *run, const sb_shop *shop, const sb_job *job,
 sb_document *sb_paper_estimate(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
 sb_document *sb_paper_cuts(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way); /* shop and job may be NULL-like for bare lists: see cuts.c */
 sb_document *sb_paper_order(sb_run *run, const sb_shop *shop, const char *title, sb_date date, const sb_order *order);
+/* The same lines in one table, for CSV. */
+sb_document *sb_paper_order_list(sb_run *run, const sb_shop *shop, const char *title, sb_date date, const sb_order *order);
 sb_document *sb_paper_takeoff(sb_run *run, const sb_shop *shop, const char *title, const sb_takeoff *const *takeoffs, size_t count,
                               const sb_plan *plan, const sb_order *order);
 sb_document *sb_paper_comparison(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);

@@ -4,6 +4,10 @@
 #include <stdlib.h>
 #include <string.h>
 
+static const char caution[] = "Cut a trial corner in scrap first. Eyes, ears and dust protected, hands well "
+                              "clear of the blade, short pieces clamped; the "
+                              "saw maker's manual and local rules come first.";
+
 static bool number_word(const char *text, double least, double most, double *out) {
     char *end;
     *out = strtod(text, &end);
@@ -37,42 +41,53 @@ static bool long_less_short(sb_run *run, const sb_options *options, double mitre
     return true;
 }
 
-static void show_setting(sb_run *run, const sb_options *options, const char *title, sb_saw_setting setting,
-                         const char *advice) {
-    sb_style style = {SB_UNITS_MM, {SB_NM_PER_MM / 10}, false};
-    sb_length gap = {0};
-    if (options->width && !long_less_short(run, options, setting.mitre, &gap, &style))
-        return;
-    if (options->json) {
-        sb_record *record = sb_record_object(run);
-        sb_put_text(run, record, "title", title);
-        sb_put_decimal(run, record, "mitre_from_square", degrees(setting.mitre).udeg, 6);
-        sb_put_decimal(run, record, "bevel_from_square", degrees(setting.bevel).udeg, 6);
-        if (options->width)
-            sb_put_length(run, record, "long_point_less_short_point_mm", gap);
-        show_record(run, record);
-        return;
-    }
-    sb_document *document = sb_document_new(run, title, (sb_date){0}, style, (sb_currency){"", 2});
+typedef struct answer {
+    const char *title, *advice;
+    sb_saw_setting setting;
+    bool wide; /* the width was told: so is long point less short point */
+    sb_length gap;
+    sb_style style;
+} answer;
+
+static sb_record *answer_record(sb_run *run, const answer *a) {
+    sb_record *record = sb_record_object(run);
+    sb_put_text(run, record, "title", a->title);
+    sb_put_decimal(run, record, "mitre_from_square", degrees(a->setting.mitre).udeg, 6);
+    sb_put_decimal(run, record, "bevel_from_square", degrees(a->setting.bevel).udeg, 6);
+    if (a->wide)
+        sb_put_length(run, record, "long_point_less_short_point_mm", a->gap);
+    return record;
+}
+
+static sb_document *answer_document(sb_run *run, const answer *a) {
+    sb_document *document = sb_document_new(run, a->title, (sb_date){0}, a->style, (sb_currency){"", 2});
     sb_sheet *sheet = sb_sheet_add(run, document, "Angle");
-    sb_heading_add(run, sheet, title);
+    sb_heading_add(run, sheet, a->title);
     sb_table *table =
         sb_table_add(run, sheet, "", "Saw setting|Saw's scale, from square>|On the piece, against its edge>");
-    add_reading(run, table, "mitre (swing)", setting.mitre);
-    if (setting.bevel != 0)
-        add_reading(run, table, "bevel (tilt)", setting.bevel);
-    if (options->width)
+    add_reading(run, table, "mitre (swing)", a->setting.mitre);
+    if (a->setting.bevel != 0)
+        add_reading(run, table, "bevel (tilt)", a->setting.bevel);
+    if (a->wide)
         sb_paragraph_add(run, sheet,
                          sb_pool_print(run->pool, "Long point less short point, one end: %s.",
-                                       sb_write_length_unit(run, gap, &style)),
+                                       sb_write_length_unit(run, a->gap, &a->style)),
                          false);
-    sb_paragraph_add(run, sheet, advice, false);
-    sb_paragraph_add(run, sheet,
-                     "Cut a trial corner in scrap first. Eyes, ears and dust protected, hands well clear of "
-                     "the blade, short pieces "
-                     "clamped; the saw maker's manual and local rules come first.",
-                     true);
-    show(run, sb_write_text(run, document, 80));
+    sb_paragraph_add(run, sheet, a->advice, false);
+    sb_paragraph_add(run, sheet, caution, true);
+    return document;
+}
+
+static void show_setting(sb_run *run, const sb_options *options, const char *title, sb_saw_setting setting,
+                         const char *advice) {
+    answer a = {
+        title, advice, setting, options->width != NULL, {0}, {SB_UNITS_MM, {SB_NM_PER_MM / 10}, false}};
+    if (a.wide && !long_less_short(run, options, setting.mitre, &a.gap, &a.style))
+        return;
+    if (options->json)
+        show_record(run, answer_record(run, &a));
+    else
+        show(run, sb_write_text(run, answer_document(run, &a), 80));
 }
 
 static int angle_frame(sb_run *run, const sb_options *options) {

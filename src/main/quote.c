@@ -11,8 +11,9 @@ static bool write_papers(sb_run *run, const sb_desk *desk, const sb_ways *ways) 
     sb_document *quote = sb_paper_quote(run, shop, job, ways, wording);
     sb_document *estimate = sb_paper_estimate(run, shop, job, ways);
     sb_document *cuts = sb_paper_cuts(run, shop, job, way);
-    sb_document *order =
-        sb_paper_order(run, shop, job->title ? job->title : job->name, job->date, way->order);
+    const char *name = job->title ? job->title : job->name;
+    sb_document *order = sb_paper_order(run, shop, name, job->date, way->order);
+    sb_document *list = sb_paper_order_list(run, shop, name, job->date, way->order);
     if (!sb_ok(run))
         return false;
     sb_file_set *files = sb_file_set_new(run, desk->folder);
@@ -20,7 +21,7 @@ static bool write_papers(sb_run *run, const sb_desk *desk, const sb_ways *ways) 
            file_xlsx(run, files, sb_pool_print(run->pool, "%s-estimate", desk->base), estimate) &&
            file_xlsx(run, files, sb_pool_print(run->pool, "%s-cuts", desk->base), cuts) &&
            file_xlsx(run, files, sb_pool_print(run->pool, "%s-order", desk->base), order) &&
-           file_csv(run, files, sb_pool_print(run->pool, "%s-order", desk->base), order) &&
+           file_csv(run, files, sb_pool_print(run->pool, "%s-order", desk->base), list) &&
            sb_file_set_keep(run, files);
 }
 

@@ -48,13 +48,16 @@ static bool open_all(sb_run *run, const sb_options *options, sb_desk *first, sta
     return sb_ok(run) && takeoffs->count > 0;
 }
 
-static bool write_papers(sb_run *run, const sb_options *options, const sb_document *paper,
-                         const sb_document *order) {
+static bool write_papers(sb_run *run, const sb_options *options, const sb_desk *desk, const char *title,
+                         const sb_document *paper, const sb_order *order) {
     if (!options->out)
         return true;
     sb_file_set *files = sb_file_set_new(run, options->out);
-    return file_xlsx(run, files, "takeoff", paper) && file_xlsx(run, files, "order", order) &&
-           file_csv(run, files, "order", order) && sb_file_set_keep(run, files);
+    sb_date date = desk->job->date;
+    return file_xlsx(run, files, "takeoff", paper) &&
+           file_xlsx(run, files, "order", sb_paper_order(run, desk->shop, title, date, order)) &&
+           file_csv(run, files, "order", sb_paper_order_list(run, desk->shop, title, date, order)) &&
+           sb_file_set_keep(run, files);
 }
 
 int command_takeoff(sb_run *run, const sb_options *options) {
@@ -79,7 +82,7 @@ int command_takeoff(sb_run *run, const sb_options *options) {
         takeoffs.count == 1 ? first.job->title : sb_pool_print(run->pool, "%zu jobs", takeoffs.count);
     sb_document *paper =
         sb_paper_takeoff(run, first.shop, title, takeoffs.items, takeoffs.count, plan, order);
-    if (!write_papers(run, options, paper, sb_paper_order(run, first.shop, title, first.job->date, order)))
+    if (!write_papers(run, options, &first, title, paper, order))
         return STATUS_WRONG_INPUT;
     if (options->json)
         show_record(run, sb_record_takeoff(run, first.shop, takeoffs.items, takeoffs.count, plan, order));

@@ -1,4 +1,4 @@
-/* The order: one list per merchant, in the lengths and packs they sell; the first table is also the CSV. */
+/* The order: one list per merchant, in the lengths and packs they sell; and all lines in one table, for other programs. */
 #include "papers/order.h"
 
 #include <string.h>
@@ -27,22 +27,38 @@ static const char *size_words(sb_run *run, const sb_order_line *line, const sb_s
                         : sb_stock_amount_text(run, line->stock, line->offer->pack, style);
 }
 
-static void line_row(sb_run *run, sb_table *table, const sb_order_line *line, const sb_settings *settings) {
+/* Columns of what is bought; on the list for other programs the merchant comes first. */
+enum {
+    BUY_WHAT,
+    BUY_SIZE,
+    BUY_COUNT,
+    BUY_EACH,
+    BUY_AMOUNT,
+    BUY_CODE,
+    BUY_WHY
+};
+
+static sb_cell amount_cell(sb_run *run, const sb_table *table, size_t first, const sb_order_line *line,
+                           int digits) {
+    size_t at = table->rows.count - 1;
+    const sb_relation *count = sb_rel_cell(run, table, at, first + BUY_COUNT),
+                      *each = sb_rel_cell(run, table, at, first + BUY_EACH);
+    return sb_cell_related(sb_cell_money(line->amount),
+                           sb_rel_round(run, sb_rel(run, SB_REL_MUL, count, each), digits));
+}
+
+static sb_cell *buy_row(sb_run *run, sb_table *table, size_t first, const sb_order_line *line,
+                        const sb_settings *settings) {
     int digits = settings->currency.digits;
     sb_cell *row = sb_row_add(run, table);
-    row[0] = sb_cell_text(line->merchant);
-    row[1] = sb_cell_text(line->stock->id);
-    row[2] = sb_cell_text(line->stock->title);
-    row[3] = sb_cell_text(size_words(run, line, &settings->style));
-    row[4] = sb_cell_count(line->count);
-    row[5] = sb_cell_price(line->each.milli, digits + 3);
-    size_t at = table->rows.count - 1;
-    row[6] = sb_cell_related(
-        sb_cell_money(line->amount),
-        sb_rel_round(run,
-                     sb_rel(run, SB_REL_MUL, sb_rel_cell(run, table, at, 4), sb_rel_cell(run, table, at, 5)),
-                     digits));
-    row[7] = sb_cell_text(line->reorder ? "rack is low" : "");
+    row[first + BUY_WHAT] = sb_cell_text(line->stock->title);
+    row[first + BUY_SIZE] = sb_cell_text(size_words(run, line, &settings->style));
+    row[first + BUY_COUNT] = sb_cell_count(line->count);
+    row[first + BUY_EACH] = sb_cell_price(line->each.milli, digits + 3);
+    row[first + BUY_AMOUNT] = amount_cell(run, table, first, line, digits);
+    row[first + BUY_CODE] = sb_cell_text(line->stock->id);
+    row[first + BUY_WHY] = sb_cell_text(line->reorder ? "rack is low" : "");
+    return row;
 }
 
 static void rack_table(sb_run *run, sb_sheet *sheet, const sb_order *order, const sb_settings *settings) {
@@ -61,43 +77,56 @@ static void rack_table(sb_run *run, sb_sheet *sheet, const sb_order *order, cons
     }
 }
 
-static sb_money merchant_total(const sb_order *order, const char *merchant) {
-    sb_money total = {0};
-    for (size_t i = 0; i < order->lines.count; i++)
-        if (!order->lines.items[i].rack && strcmp(order->lines.items[i].merchant, merchant) == 0)
-            total = sb_money_add(total, order->lines.items[i].amount);
-    return total;
+static bool is_bought(const sb_order_line *line) {
+    return line->rack == NULL;
 }
 
-/* Totals of each merchant, and over all. */
-static void totals_table(sb_run *run, sb_sheet *sheet, const sb_order *order) {
-    sb_table *table = sb_table_add(run, sheet, "By merchant, without tax", "Merchant|Amount>");
-    const char *last = NULL;
-    for (size_t i = 0; i < order->lines.count; i++) {
-        const sb_order_line *line = &order->lines.items[i];
-        if (line->rack || (last && strcmp(last, line->merchant) == 0))
-            continue;
-        last = line->merchant;
-        sb_cell *row = sb_row_add(run, table);
-        row[0] = sb_cell_text(last);
-        row[1] = sb_cell_money(merchant_total(order, last));
+/* A table of one merchant's lines, from `start` on; where the next merchant starts. Lines stand merchant by merchant. */
+static size_t merchant_table(sb_run *run, sb_sheet *sheet, const sb_order *order, size_t start,
+                             const sb_settings *settings) {
+    const char *merchant = order->lines.items[start].merchant;
+    sb_table *table = sb_table_add(run, sheet, merchant, "What|Size>|Count>|Each>|Amount>|Code|Why");
+    sb_money sum = {0};
+    size_t i = start;
+    for (; i < order->lines.count && is_bought(&order->lines.items[i]); i++) {
+        if (strcmp(order->lines.items[i].merchant, merchant) != 0)
+            break;
+        buy_row(run, table, 0, &order->lines.items[i], settings);
+        sum = sb_money_add(sum, order->lines.items[i].amount);
     }
-    size_t count = table->rows.count;
+    const sb_relation *lines = sb_rel_sum(run, table, BUY_AMOUNT, 0, table->rows.count - 1);
     sb_cell *total = sb_total_row_add(run, table);
-    total[0] = sb_cell_text("All");
-    total[1] = sb_cell_money(order->total);
-    if (count > 0)
-        total[1] = sb_cell_related(total[1], sb_rel_sum(run, table, 1, 0, count - 1));
+    total[BUY_WHAT] = sb_cell_text("All, without tax");
+    total[BUY_AMOUNT] = sb_cell_strong(sb_cell_related(sb_cell_money(sum), lines));
+    return i;
+}
+
+static void total_line(sb_run *run, sb_sheet *sheet, const sb_order *order, const sb_settings *settings) {
+    const char *total = sb_write_money(run, order->total, settings->currency, &settings->style);
+    sb_paragraph_add(run, sheet,
+                     sb_pool_print(run->pool, "Of all merchants together: %s %s, without tax.", total,
+                                   settings->currency.code),
+                     false);
 }
 
 void order_fill(sb_run *run, sb_sheet *sheet, const sb_shop *shop, const sb_order *order) {
+    for (size_t i = 0; i < order->lines.count && is_bought(&order->lines.items[i]);)
+        i = merchant_table(run, sheet, order, i, &shop->settings);
+    total_line(run, sheet, order, &shop->settings);
+    rack_table(run, sheet, order, &shop->settings);
+}
+
+sb_document *sb_paper_order_list(sb_run *run, const sb_shop *shop, const char *title, sb_date date,
+                                 const sb_order *order) {
     const sb_settings *settings = &shop->settings;
-    sb_table *table = sb_table_add(run, sheet, "Buy", "Merchant|Code|What|Size>|Count>|Each>|Amount>|Why");
-    for (size_t i = 0; i < order->lines.count; i++)
-        if (!order->lines.items[i].rack)
-            line_row(run, table, &order->lines.items[i], settings);
-    totals_table(run, sheet, order);
-    rack_table(run, sheet, order, settings);
+    sb_document *document =
+        sb_document_new(run, title ? title : "Order", date, settings->style, settings->currency);
+    sb_sheet *sheet = sb_sheet_add(run, document, "Order");
+    sb_table *table = sb_table_add(run, sheet, "", "Merchant|What|Size|Count>|Each>|Amount>|Code|Why");
+    for (size_t i = 0; i < order->lines.count && is_bought(&order->lines.items[i]); i++)
+        buy_row(run, table, 1, &order->lines.items[i], settings)[0] =
+            sb_cell_text(order->lines.items[i].merchant);
+    return document;
 }
 
 sb_document *sb_paper_order(sb_run *run, const sb_shop *shop, const char *title, sb_date date,

@@ -44,7 +44,8 @@ static void follow_board(follow *f, const sb_table *table, const sb_board_plan *
         assert_int_equal(row[1].amount, need->length.nm);
         if (row[3].kind != SB_CELL_LENGTH)
             continue; /* a strip beside the one before */
-        assert_in_range((uint64_t)(row[3].amount - row[2].amount - need->length.nm + step), 0, (uint64_t)(2 * step));
+        assert_in_range((uint64_t)(row[3].amount - row[2].amount - need->length.nm + step), 0,
+                        (uint64_t)(2 * step));
         bool square = need->end1.mitre.udeg == 0 && need->end2.mitre.udeg == 0;
         if (part > 1 && square && board->parts.items[part - 2].rear.mitre.udeg == 0)
             assert_true(row[2].amount >= end + problem->rules.kerf.nm - step / 2);
@@ -103,9 +104,13 @@ static void stops_add_up(void **state) {
         }
         for (size_t b = 0; b < way->plan->boards.count; b++)
             for (size_t p = 0; p < way->plan->boards.items[b].parts.count; p++)
-                sections += way->plan->boards.items[b].parts.items[p].across.nm == 0 ? way->plan->boards.items[b].count : 0;
+                sections += way->plan->boards.items[b].parts.items[p].across.nm == 0
+                                ? way->plan->boards.items[b].count
+                                : 0;
         assert_int_equal(off, sections);
-        assert_true(settings >= way->plan->counts.stops); /* a length sawn from two stocks is set once, and listed with each */
+        assert_true(
+            settings >=
+            way->plan->counts.stops); /* a length sawn from two stocks is set once, and listed with each */
         sample_close(&s);
     }
 }
@@ -162,7 +167,8 @@ static void past_the_swing(void **state) {
     assert_true(told(cuts, "auxiliary fence") > 0);
     sample_close(&s);
     sample_make(&s, "piece frame\n  recipe mitred-frame\n");
-    assert_int_equal(told(sb_paper_cuts(&s.run, s.shop, s.job, &s.ways->list.items[0]), "auxiliary fence"), 0);
+    assert_int_equal(told(sb_paper_cuts(&s.run, s.shop, s.job, &s.ways->list.items[0]), "auxiliary fence"),
+                     0);
     sample_close(&s);
 }
 
@@ -191,8 +197,12 @@ static void short_parts_are_flagged(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(marks_make_the_parts),   cmocka_unit_test(stops_add_up),       cmocka_unit_test(fences_are_from_the_piece),
-        cmocka_unit_test(both_readings_are_named), cmocka_unit_test(past_the_swing),     cmocka_unit_test(cautions_come_once),
+        cmocka_unit_test(marks_make_the_parts),
+        cmocka_unit_test(stops_add_up),
+        cmocka_unit_test(fences_are_from_the_piece),
+        cmocka_unit_test(both_readings_are_named),
+        cmocka_unit_test(past_the_swing),
+        cmocka_unit_test(cautions_come_once),
         cmocka_unit_test(short_parts_are_flagged),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -14,9 +14,10 @@ static const sb_document *why(sample *s, const char *figure) {
 
 static void every_step_of_the_price(void **state) {
     (void)state;
-    static const char *const figures[] = {"material", "labour", "overhead", "cost",    "contingency", "base",  "price",           "discount",    "pieces",
-                                          "delivery", "net",    "tax",      "total",   "gross",       "floor", "earned per hour", "margin left", "deposit",
-                                          "hours",    "TOTAL",  "margin",   "markup"};
+    static const char *const figures[] = {
+        "material",    "labour",   "overhead", "cost",  "contingency", "base",  "price", "discount",
+        "pieces",      "delivery", "net",      "tax",   "total",       "gross", "floor", "earned per hour",
+        "margin left", "deposit",  "hours",    "TOTAL", "margin",      "markup"};
     sample s;
     sample_open(&s, "harbour-planters");
     for (size_t i = 0; i < sizeof figures / sizeof *figures; i++)
@@ -29,10 +30,12 @@ static void the_total_is_the_whole_chain(void **state) {
     sample s;
     sample_open(&s, "harbour-planters");
     const sb_document *paper = why(&s, "total");
-    static const char *const steps[] = {"material", "labour", "overhead", "cost", "contingency", "base", "price", "discount", "delivery", "net", "tax"};
+    static const char *const steps[] = {"material", "labour",   "overhead", "cost", "contingency", "base",
+                                        "price",    "discount", "delivery", "net",  "tax"};
     for (size_t i = 0; i < sizeof steps / sizeof *steps; i++)
         assert_true(told(paper, steps[i]) > 0);
-    const char *gross = sb_write_money(&s.run, first(&s)->estimate->gross, s.shop->settings.currency, &s.shop->settings.style);
+    const char *gross = sb_write_money(&s.run, first(&s)->estimate->gross, s.shop->settings.currency,
+                                       &s.shop->settings.style);
     assert_true(told(paper, gross) > 0);
     assert_true(told(paper, "rates/shop.txt:") > 0);
     sample_close(&s);
@@ -92,8 +95,12 @@ static void the_record_says_the_same(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(every_step_of_the_price),    cmocka_unit_test(the_total_is_the_whole_chain), cmocka_unit_test(parts_stock_work_and_pieces),
-        cmocka_unit_test(a_length_shows_its_formula), cmocka_unit_test(near_misses),                  cmocka_unit_test(the_record_says_the_same),
+        cmocka_unit_test(every_step_of_the_price),
+        cmocka_unit_test(the_total_is_the_whole_chain),
+        cmocka_unit_test(parts_stock_work_and_pieces),
+        cmocka_unit_test(a_length_shows_its_formula),
+        cmocka_unit_test(near_misses),
+        cmocka_unit_test(the_record_says_the_same),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
