@@ -29,8 +29,9 @@ same() { cmp -s "$1" "$2" || fail "differ: $1 $2"; }
 
 # A private shop folder, a copy of the project's own.
 shop() {
-    mkdir -p "$work/shop"
-    cp -R rates templates samples "$work/shop/"
+    mkdir -p "$work/shop/samples"
+    cp -R rates templates "$work/shop/"
+    cp samples/*.job "$work/shop/samples/" # without papers somebody may have made beside them
     echo "$work/shop"
 }
 
