@@ -116,6 +116,7 @@ static int run_command(const sb_command *command, int word_count, char **words) 
 int main(int argc, char **argv) {
     signal(SIGINT, ask_to_stop);
     signal(SIGPIPE, SIG_IGN); /* a closed pipe is a failed write, told like one */
+    signal(SIGXFSZ, SIG_IGN); /* and so is a file that may not grow */
     if (argc < 2) {
         commands_help();
         return STATUS_WRONG_USE;

@@ -3,6 +3,8 @@
 
 #include "writers/shown.h"
 
+#include <string.h>
+
 /* [digits]. A column of w digits is 7 w + 5 pixels wide at 96 pixels an inch (ECMA-376 18.3.1.13, for the
  * standard font). */
 enum {
@@ -187,11 +189,18 @@ static void lay_table(xlsx_block *place) {
     place->gap = 15;
 }
 
-/* With room for every text to take several rows. */
+/* Rows a block may take at the most: a table's own, a text's at a few letters a row. */
+static size_t rows_at_most(const sb_block *block) {
+    size_t around = 8;
+    if (block->kind == SB_BLOCK_TABLE)
+        return around + block->table->rows.count;
+    return around + (block->text ? strlen(block->text) / 4 : 0);
+}
+
 static bool too_long(const xlsx_sheet *sheet) {
     size_t rows = 0;
     for (size_t i = 0; i < sheet->block_count; i++)
-        rows += 1000 + (sheet->first[i].kind == SB_BLOCK_TABLE ? sheet->first[i].table->rows.count : 0);
+        rows += rows_at_most(&sheet->first[i]);
     return rows > ROWS_MOST;
 }
 
