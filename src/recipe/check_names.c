@@ -224,4 +224,5 @@ void sb_recipe_check_names(sb_run *run, const sb_recipe *recipe) {
     for (size_t i = 0; i < recipe->components.count; i++)
         look_at_component(&check, &recipe->components.items[i]);
     look_at_uses(&check);
+    recipe_check_circles(run, recipe);
 }
