@@ -42,6 +42,29 @@ static void american_sizes(void **state) {
     }
 }
 
+/* Planed construction timber in metric sizes: 38 mm thick, 89 and 140 mm wide (Southern Pine Use Guide, Metric Edition; the
+ * trade press cites EN 1313-1:2010 for these preferred softwood sizes; the standard itself was not seen). Planed 45 mm
+ * is sawn 50 less what planing takes, as EN 1313-1's sawn 50 x 75 and 50 x 100: 3 to 5 mm on each size. */
+static void european_sizes(void **state) {
+    const sb_shop *shop = shop_in(*state, "rates");
+    static const struct {
+        const char *id;
+        int thickness, width;
+    } table[] = {{"2x4-fir", 38, 89}, {"2x6-fir", 38, 140}};
+    for (size_t i = 0; i < sizeof table / sizeof *table; i++) {
+        const sb_stock *stock = sb_shop_stock(shop, table[i].id);
+        assert_non_null(stock);
+        assert_in_range((stock->thickness.nm + SB_NM_PER_MM / 2) / SB_NM_PER_MM, table[i].thickness, table[i].thickness);
+        assert_in_range((stock->width.nm + SB_NM_PER_MM / 2) / SB_NM_PER_MM, table[i].width, table[i].width);
+    }
+    static const char *const planed[] = {"spruce-45x70", "spruce-45x95"};
+    for (size_t i = 0; i < sizeof planed / sizeof *planed; i++) {
+        const sb_stock *stock = sb_shop_stock(shop, planed[i]);
+        assert_in_range(stock->nominal_thickness.nm - stock->thickness.nm, SB_MM(3).nm, SB_MM(5).nm);
+        assert_in_range(stock->nominal_width.nm - stock->width.nm, SB_MM(3).nm, SB_MM(5).nm);
+    }
+}
+
 /* The quarter system of American hardwood: n/4 is n quarters of an inch, rough. Trade usage as hardwood
  * sellers print it. */
 static void hardwood_quarters(void **state) {
@@ -159,6 +182,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         AT_BENCH(both_sets_read_without_a_notice),
         AT_BENCH(american_sizes),
+        AT_BENCH(european_sizes),
         AT_BENCH(hardwood_quarters),
         AT_BENCH(american_sheets),
         AT_BENCH(european_lengths),
