@@ -162,7 +162,7 @@ static void both_readings_are_named(void **state) {
 static void past_the_swing(void **state) {
     (void)state;
     sample s;
-    sample_make(&s, "piece gate\n  recipe ledged-gate\n  set wide 950 mm\n  set high 1150 mm\n");
+    sample_make(&s, "piece gate\n  recipe ledged-gate\n  set wide 1200 mm\n  set high 800 mm\n");
     const sb_document *cuts = sb_paper_cuts(&s.run, s.shop, s.job, &s.ways->list.items[0]);
     assert_true(told(cuts, "auxiliary fence") > 0);
     sample_close(&s);

@@ -63,8 +63,9 @@ static void a_trough_closes(void **state) {
     const sb_part *post = part_named(t, "post"), *slat = part_named(t, "long-slat"),
                   *end = part_named(t, "short-slat");
     const sb_part *rim = part_named(t, "long-rim"), *side_rim = part_named(t, "short-rim");
-    const sb_part *floor_board = part_named(t, "floor-board"), *bearer = part_named(t, "bearer");
-    assert_int_equal(post->count, 4);
+    const sb_part *floor_board = part_named(t, "floor-board"), *bearer = part_named(t, "bearer"),
+                  *post_board = part_named(t, "post-board");
+    assert_int_equal(post->count, 6); /* over 1200 mm a pair in the middle */
     assert_close(mm(slat->length), 1400, 0);
     assert_close(mm(end->length) + 2 * mm(slat->thickness), 400, 0.5);
     assert_close(mm(post->length) + mm(rim->thickness), 500, 0.5);
@@ -78,12 +79,15 @@ static void a_trough_closes(void **state) {
     assert_close(mm(rim->length), 1400, 0);
     assert_close(mm(side_rim->length), 400, 0);
     assert_true(mm(rim->width) >= mm(slat->thickness) + mm(post->width));
-    /* the floor: boards and at least 8 mm between them fit between the posts, along the bearers */
-    double room = 1400 - 2 * mm(slat->thickness) - 2 * mm(post->width);
-    assert_close(mm(bearer->length), room, 0.5);
-    double free_room = room - (double)floor_board->count * mm(floor_board->width);
-    assert_true(free_room >= 8 * (double)(floor_board->count - 1));
-    assert_true(free_room < 8 * (double)floor_board->count + mm(floor_board->width));
+    /* the floor: bearers on the posts' inner faces, short boards between posts, full ones between these */
+    assert_close(mm(bearer->length) + 2 * mm(slat->thickness), 1400, 0.5);
+    assert_close(mm(post_board->length) + 2 * (mm(slat->thickness) + mm(post->width)), 400, 0.5);
+    assert_true(mm(post_board->length) >= 2 * mm(bearer->thickness));
+    assert_true(mm(post_board->width) >= mm(post->width)); /* full boards pass beside the posts */
+    assert_int_equal(2 * post_board->count, post->count);
+    double boards = (double)(floor_board->count + post_board->count);
+    double floor_gap = (1400 - 2 * mm(slat->thickness) - boards * mm(floor_board->width)) / (boards - 1);
+    assert_true(floor_gap >= 8 && floor_gap <= 30);
     assert_close(mm(floor_board->length) + 2 * mm(slat->thickness), 400, 0.5);
     assert_int_equal(floor_board->allow.nm, MM(2));
 }
@@ -148,10 +152,13 @@ static void splayed_sides_meet(void **state) {
     assert_close(450 - 2 * slant * tan(radians(wanted_mitre)), foot, 1e-6);
     /* before ripping it holds the outer face and, below it, what the level lower edge takes at the inner face */
     assert_close(mm(side->width), slant + mm(side->thickness) / tan(slope), 0.5);
-    /* the floor fits inside at the lower edge */
-    const sb_part *bottom_panel = part_named(t, "floor");
+    /* the floor lies on battens along the inner faces, where the room is wider than at the lower edge by their run */
+    const sb_part *bottom_panel = part_named(t, "floor"), *batten = part_named(t, "batten");
     double inside = foot - 2 * mm(side->thickness) / sin(slope);
-    assert_true(mm(bottom_panel->length) <= inside - 2 && mm(bottom_panel->length) >= inside - 6);
+    double there = inside + 2 * mm(batten->width) * cos(slope);
+    assert_true(mm(bottom_panel->length) <= there - 2 && mm(bottom_panel->length) >= there - 6);
+    assert_true(there - mm(bottom_panel->length) < mm(batten->thickness)); /* it cannot slip off them */
+    assert_true(mm(batten->length) + 2 * mm(batten->thickness) <= inside);
 }
 
 /* Compound-angle chart of a 12-inch compound mitre saw's operator manual, four sides: pitch 70: 18.88 / 41.64,
@@ -194,7 +201,11 @@ static void a_raked_leg_stands_flat(void **state) {
     assert_close(mitre(rail->end1), 0, 0);
     /* between the frames: leg, side rail, long rail, side rail, leg */
     assert_close(mm(long_rail->length) + 2 * mm(front->thickness) + 2 * mm(rail->thickness), 1500, 0.5);
-    assert_true((double)slat->count * mm(slat->width) + (double)(slat->count - 1) * 10 <= 450);
+    /* full slats, 10 mm between them, and a ripped one close the seat */
+    const sb_part *rear = part_named(t, "rear-slat");
+    assert_close((double)slat->count * (mm(slat->width) + 10) + mm(rear->width), 450, 0.5);
+    /* two bolts where each leg meets its side rail */
+    assert_int_equal(used(t, "bolt-8x100"), 8);
 }
 
 /* ---- dining table ---- */
@@ -228,6 +239,10 @@ static void shelves_close(void **state) {
     /* edged in front: what is sawn and the edging make the finished depth */
     assert_close(mm(shelf->cut_width) + mm(shelf->edging->thickness), 300, 0.5);
     assert_close(mm(part_named(t, "back-rail")->length) + 2 * mm(side->thickness), 850, 0.5);
+    /* plinth, seven boards and six equal heights between them make the height */
+    const sb_part *plinth = part_named(t, "plinth");
+    double clear = (2000 - mm(plinth->width) - 7 * mm(shelf->thickness)) / 6;
+    assert_true(clear >= 120 && clear > mm(part_named(t, "back-rail")->width));
 }
 
 static void solid_shelves_close(void **state) {
@@ -261,15 +276,18 @@ static void a_workbench_closes(void **state) {
 static void a_brace_fits_its_field(void **state) {
     const sb_takeoff *t =
         made(*state, "piece p\n  recipe ledged-gate\n  set wide 950 mm\n  set high 1150 mm\n");
-    const sb_part *board = part_named(t, "board"), *last = part_named(t, "last-board"),
+    const sb_part *board = part_named(t, "board"), *outer = part_named(t, "outer-board"),
                   *ledge = part_named(t, "ledge"), *brace = part_named(t, "brace");
     /* boards and the 2 mm between them close the width */
-    assert_close((double)board->count * (mm(board->width) + 2) + mm(last->width), 950, 0.5);
+    assert_int_equal(outer->count, 2);
+    assert_close((double)board->count * (mm(board->width) + 2) + 2 * mm(outer->width) + 2, 950, 1);
+    assert_true(mm(outer->width) >= mm(board->width) / 2 - 2); /* no splinters */
     assert_close(mm(ledge->length), 950 - 2 * 30, 0);
     /* its ends lie along the ledges: parallel, at the brace's own angle against its edge */
     double angle = radians(90 - fabs(mitre(brace->end1)));
     assert_close(mitre(brace->end1), -mitre(brace->end2), 0);
-    double field = (1150 - 2 * 150 - 3 * mm(ledge->width)) / 2, reach = 950 - 2 * 30;
+    assert_int_equal(ledge->count, 2);
+    double field = 1150 - 2 * 150 - 2 * mm(ledge->width), reach = 950 - 2 * 30;
     /* lower left corner at the heel (0, 0); along the lower edge to the other ledge, then the end's width along it */
     double edge = mm(brace->length) - mm(brace->width) / tan(angle);
     point heel = {0, 0, 0}, up = {edge * cos(angle), edge * sin(angle), 0},
@@ -307,9 +325,12 @@ static void frames_close(void **state) {
 static void a_seat_doubles_its_planters(void **state) {
     const sb_takeoff *t = made(*state, "piece p\n  recipe planter-seat\n  count 3\n  set long 2400 mm\n");
     assert_int_equal(parts_named(t, "post"), 3 * 2 * 4);
-    assert_close(mm(part_named(t, "seat-slat")->length) + 2 * 400, 2400, 0.5);
-    const sb_part *slat = part_named(t, "seat-slat");
-    assert_true((double)slat->per_piece * mm(slat->width) <= 500);
+    /* 2 mm of air at both ends of the slats */
+    assert_close(mm(part_named(t, "seat-slat")->length) + 4 + 2 * 400, 2400, 0.5);
+    /* full slats, two ripped alike and 10 mm between them make the depth of the troughs */
+    const sb_part *slat = part_named(t, "seat-slat"), *outer = part_named(t, "outer-slat");
+    assert_close((double)slat->per_piece * (mm(slat->width) + 10) + 2 * mm(outer->width) + 10, 500, 1);
+    assert_true(mm(outer->width) <= mm(slat->width));
 }
 
 static void a_bed_closes(void **state) {
