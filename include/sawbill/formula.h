@@ -34,7 +34,8 @@ sb_value sb_value_count(int64_t number);
 sb_value sb_value_truth(bool truth);
 sb_value sb_value_word(const char *word);
 sb_value sb_value_quantity(sb_quantity quantity);
-const char *sb_value_text(sb_run *run, sb_value value, const sb_style *style); /* "450 mm", "7", "slatted" */
+/* "450 mm", "7", "slatted"; style NULL: millimetres, decimal point */
+const char *sb_value_text(sb_run *run, sb_value value, const sb_style *style);
 
 typedef struct sb_formula sb_formula; /* opaque tree; every node has its place */
 
@@ -66,7 +67,8 @@ bool sb_scope_has(const sb_scope *scope, const char *name);
 sb_value sb_formula_value(sb_run *run, const sb_formula *formula, sb_scope *scope);
 
 /* Typed evaluation; false after an error that says what was wanted, what came, and where. A length
- * from floating point is rounded up to the nm (less 0.01 nm of noise). `count` wants a whole number from
+ * between two nm is rounded up (one from floating point less 0.01 nm of noise). Comparisons of inexact
+ * amounts take as equal what differs by noise alone; exact ones compare exactly. `count` wants a whole number from
  * 0 to ten million and allows no fraction. */
 bool sb_formula_length(sb_run *run, const sb_formula *formula, sb_scope *scope, sb_length *out);
 bool sb_formula_area(sb_run *run, const sb_formula *formula, sb_scope *scope, sb_area *out);

@@ -226,10 +226,28 @@ static bool holds(sb_node node, int order) {
     }
 }
 
+/* Two inexact amounts this near each other are equal: a hundredth of what the measure resolves. A relative
+ * tolerance alone would find a * tan(x) - a * sin(x) / cos(x) more than 0, or less. */
+static double noise_of(sb_dimension dimension) {
+    if (sb_dimension_same(dimension, SB_DIM_ANGLE))
+        return 1e-2; /* [udeg] */
+    bool known = sb_dimension_same(dimension, SB_DIM_NUMBER) || sb_dimension_same(dimension, SB_DIM_LENGTH) ||
+                 sb_dimension_same(dimension, SB_DIM_AREA);
+    return known ? 1e-8 : 0; /* of a number's millionth; [mm] of a nm; [mm2] of a um2 */
+}
+
+static int order_of(const sb_term terms[2]) {
+    sb_number a = terms[0].number, b = terms[1].number;
+    bool exact = sb_number_exact(a) && sb_number_exact(b);
+    if (!exact && fabs(a.real - b.real) <= noise_of(terms[0].dimension))
+        return 0;
+    return sb_number_compare(a, b);
+}
+
 static sb_term compare(sb_run *run, const sb_formula *formula, const sb_term terms[2]) {
     bool equality = formula->node == SB_NODE_EQUAL || formula->node == SB_NODE_UNEQUAL;
     if (alike(terms))
-        return sb_term_truth(holds(formula->node, sb_number_compare(terms[0].number, terms[1].number)));
+        return sb_term_truth(holds(formula->node, order_of(terms)));
     if (terms[0].kind != terms[1].kind || both_quantities(terms))
         return refuse_pair(run, formula, "compare", 0, "with", terms);
     if (!equality) {

@@ -108,7 +108,8 @@ static sb_term apply(sb_evaluation *evaluation, const sb_formula *formula, sb_fo
     return formula->function->apply(&call);
 }
 
-/* min and max: two by two, each against the best so far, with the operand that gave it for the messages. */
+/* min and max: two by two, each against the best so far. Messages quote the first operand for those before:
+ * they are all of its kind. */
 static sb_term fold(sb_evaluation *evaluation, const sb_formula *formula) {
     sb_term first = sb_evaluate(evaluation, formula->operands[0]);
     sb_term best = apply(evaluation, formula, (sb_formula *[]){formula->operands[0], formula->operands[0]},

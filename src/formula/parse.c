@@ -31,21 +31,6 @@ typedef struct sign {
 
 static rule parse_any, parse_not, parse_negated;
 
-/* ---- words that are not names ---- */
-
-static bool is_one_of(const char *word, const char *const *words, size_t count) {
-    for (size_t i = 0; i < count; i++)
-        if (strcmp(words[i], word) == 0)
-            return true;
-    return false;
-}
-
-bool sb_formula_reserved(const char *word) {
-    static const char *const words[] = {"and", "or",   "not", "when", "per",  "from", "to",
-                                        "of",  "with", "on",  "end",  "true", "false"};
-    return is_one_of(word, words, sizeof words / sizeof *words) || sb_function_find(word);
-}
-
 /* ---- nodes ---- */
 
 static sb_formula *leaf(parser *p, sb_node node, sb_place place) {
@@ -283,17 +268,32 @@ static sb_formula *parse_truth(parser *p, const sb_token *word) {
     return formula;
 }
 
+/* `long-20 mm`: a hyphen makes it one word, and a unit is left over. A difference was meant. */
+static void tell_glued_minus(parser *p, const sb_token *word) {
+    const char *hyphen = strrchr(word->text, '-'), *why;
+    const sb_token *unit = p->cursor->at;
+    sb_quantity quantity;
+    if (!hyphen || hyphen[1] < '0' || hyphen[1] > '9' || unit->kind != SB_WORD)
+        return;
+    const char *right = sb_pool_print(p->run->pool, "%s %s", hyphen + 1, unit->text);
+    if (!sb_quantity_read(p->run, right, p->decimal_comma, &quantity, &why))
+        return;
+    sb_error_glued_minus(p->run, sb_place_span(word->place, unit->place), word->text, hyphen, right);
+    p->cursor->at++;
+    p->failed = true;
+}
+
 static sb_formula *parse_name(parser *p, const sb_token *word) {
+    tell_glued_minus(p, word);
     sb_formula *formula = leaf(p, SB_NODE_NAME, word->place);
     formula->word = word->text;
     return formula;
 }
 
 static sb_formula *parse_word(parser *p) {
-    static const char *const truths[] = {"true", "false"};
     const sb_token *word = p->cursor->at;
     const sb_function *function = sb_function_find(word->text);
-    bool truth = is_one_of(word->text, truths, 2);
+    bool truth = strcmp(word->text, "true") == 0 || strcmp(word->text, "false") == 0;
     if (sb_formula_reserved(word->text) && !function && !truth)
         return expected_operand(p);
     p->cursor->at++;

@@ -212,15 +212,18 @@ static sb_term unknown(sb_run *run, const sb_formula *formula, const char *what,
     return sb_term_none();
 }
 
-/* `long-20` is one word. When what stands before a hyphen is a name, a difference was meant. */
+/* What stands before a hyphen is a name, or a number before a name: `long-20`, `20-long`. */
+static bool is_difference(const sb_scope *scope, const char *left, const char *right) {
+    return sb_scope_has(scope, left) || (left[0] >= '0' && left[0] <= '9' && sb_scope_has(scope, right));
+}
+
 static bool tell_missing_blanks(sb_evaluation *evaluation, const sb_formula *formula) {
-    sb_pool *pool = evaluation->run->pool;
-    for (const char *hyphen = strchr(formula->word, '-'); hyphen; hyphen = strchr(hyphen + 1, '-')) {
-        const char *left = sb_pool_copy(pool, formula->word, (size_t)(hyphen - formula->word));
-        if (!sb_scope_has(evaluation->scope, left))
+    const char *word = formula->word;
+    for (const char *hyphen = strchr(word, '-'); hyphen; hyphen = strchr(hyphen + 1, '-')) {
+        const char *left = sb_pool_copy(evaluation->run->pool, word, (size_t)(hyphen - word));
+        if (!is_difference(evaluation->scope, left, hyphen + 1))
             continue;
-        sb_error(evaluation->run, formula->place, "'%s' is one word: write blanks around the minus: %s - %s",
-                 formula->word, left, hyphen + 1);
+        sb_error_glued_minus(evaluation->run, formula->place, word, hyphen, hyphen + 1);
         return true;
     }
     return false;

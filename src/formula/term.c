@@ -141,9 +141,10 @@ static const char *quantity_text(sb_run *run, sb_term term, const sb_style *styl
 }
 
 const char *sb_term_text(sb_run *run, sb_term term, const sb_style *style) {
+    static const sb_style plain = {.units = SB_UNITS_MM};
     switch (term.kind) {
     case SB_VALUE_QUANTITY:
-        return quantity_text(run, term, style);
+        return quantity_text(run, term, style ? style : &plain);
     case SB_VALUE_TRUTH:
         return term.truth ? "true" : "false";
     case SB_VALUE_WORD:

@@ -42,4 +42,7 @@ struct sb_formula {
 /* The formula's own text without parentheses around the whole, shortened when it is long: for messages. */
 const char *sb_formula_quote(sb_run *run, const sb_formula *formula);
 
+/* `long-20` is one word where a difference was meant; `hyphen` points into the word, `right` goes behind. */
+void sb_error_glued_minus(sb_run *run, sb_place at, const char *word, const char *hyphen, const char *right);
+
 #endif

@@ -18,11 +18,13 @@ static void copy_up_to(worked *w, size_t offset) {
     w->done = offset;
 }
 
-/* A value of two words, or a negative one, wants parentheses where an operator would take it apart. */
+/* A negative value, a rate (4 per m), or one of two words under a power wants parentheses where an operator
+ * would take it apart. */
 static const char *value_text(worked *w, const sb_formula *name, sb_term term, const sb_formula *above) {
     const char *text = sb_term_text(w->evaluation.run, term, w->style);
     bool alone = !above || above->node == SB_NODE_CALL || name->wrapped;
-    bool parts = text[0] == '-' || (above && above->node == SB_NODE_POWER && strchr(text, ' '));
+    bool parts = text[0] == '-' || strstr(text, " per ") ||
+                 (above && above->node == SB_NODE_POWER && strchr(text, ' '));
     return alone || !parts ? text : sb_pool_print(w->evaluation.run->pool, "(%s)", text);
 }
 

@@ -124,6 +124,17 @@ static void noise_is_no_difference(void **state) {
     assert_value(*state, "sqrt(2) * sqrt(2) <= 2 and sqrt(2) * sqrt(2) >= 2", "true");
     assert_value(*state, "sqrt(2) > 1.41421 and sqrt(2) < 1.41422", "true");
     assert_value(*state, "1/3 = 0.333333333333", "false"); /* both exact: no tolerance */
+    /* where all but noise cancels: tan = sin / cos (geometry) */
+    for (int i = 1; i < 90; i++) {
+        const char *rest = sb_pool_print(((desk *)*state)->run.pool,
+                                         "450 mm * (tan(%d deg) - sin(%d deg) / cos(%d deg))", i, i, i);
+        const char *text = "%s >= 0 mm and %s <= 0 mm and %s = 0 mm";
+        assert_value(*state, sb_pool_print(((desk *)*state)->run.pool, text, rest, rest, rest), "true");
+    }
+    assert_value(*state, "sqrt(2 m2) * sqrt(2 m2) - 2 m2 = 0 m2", "true");
+    assert_value(*state, "asin(sqrt(2) / 2) - 45 deg = 0 deg", "true");
+    assert_value(*state, "sqrt(2 m2) - 1414.213562 mm > 0 mm", "true"); /* 0.37 nm is a difference */
+    assert_value(*state, "0.000000001 mm > 0 mm", "true");              /* exact: any is */
 }
 
 /* A sine that floating point took past 1 by a hair is 1. */

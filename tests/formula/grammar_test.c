@@ -112,6 +112,8 @@ static void mistakes_are_told_where_they_are(void **state) {
         {"slat.", "a word behind 'slat.'", ""},
         {"slat.2", "a word behind 'slat.'", "2"},
         {"+ 3", "found '+'", "+"},
+        {"long-20 mm", "'long-20' is one word: write blanks around the minus: long - 20 mm", "long-20 mm"},
+        {"2 * (top-rail-20 mm) + 1 m", "top-rail - 20 mm", "top-rail-20 mm"},
     };
     for (size_t i = 0; i < sizeof cases / sizeof *cases; i++)
         assert_error(*state, cases[i].text, cases[i].words, cases[i].at);

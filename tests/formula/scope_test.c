@@ -85,6 +85,7 @@ static void unknown_names(void **state) {
     assert_error(*state, "2 * logn", "long", "logn");
     assert_error(*state, "long-20", "write blanks around the minus: long - 20", "long-20");
     assert_error(*state, "top-rail-wide", "write blanks around the minus: top-rail - wide", "top-rail-wide");
+    assert_error(*state, "20-long", "write blanks around the minus: 20 - long", "20-long");
     assert_value(*state, "high - top-rail", "380 mm");
     assert_error(*state, "slat.widht", "slat has no 'widht': expected slat.width, slat.thickness",
                  "slat.widht");

@@ -25,6 +25,7 @@ static void figures_are_worked_out(void **state) {
         {"if(rows > 2, high, nonsense)",
          "if(rows > 2, high, nonsense) = if(3 > 2, 450 mm, nonsense) = 450 mm"},
         {"rows = 3 or nonsense", "rows = 3 or nonsense = 3 = 3 or nonsense = true"},
+        {"rows / pitch", "rows / pitch = 3 / (4 per m) = 750 mm"},
         {"rows / 7", "rows / 7 = 3 / 7 = 0.428571"},
         {"high * 2 m", "high * 2 m = 450 mm * 2 m = 0.9 m2"},
     };
@@ -32,6 +33,7 @@ static void figures_are_worked_out(void **state) {
     sb_scope_set(&d->run, d->scope, "high", sb_value_length(SB_MM(450)));
     sb_scope_set(&d->run, d->scope, "lift", sb_value_length(SB_MM(-5)));
     sb_scope_set(&d->run, d->scope, "rows", sb_value_count(3));
+    let(d, "pitch", "1 / (250 mm)");
     sb_scope_set(&d->run, d->scope, "sides", sb_value_word("slatted"));
     sb_scope_word(&d->run, d->scope, "slatted");
     sb_scope_set_attribute(&d->run, d->scope, "slat", "width", sb_value_length(SB_MM(95)));
@@ -56,6 +58,9 @@ static void values_are_written_for_people(void **state) {
                         "2 kg per m2");
     assert_string_equal(sb_value_text(&d->run, value_of(d, "1.5 h"), &millimetres), "90 min");
     assert_string_equal(sb_value_text(&d->run, value_of(d, "2 * 500"), &millimetres), "1000");
+    assert_string_equal(sb_value_text(&d->run, value_of(d, "1 m * 1.5 m"), NULL), "1.5 m2");
+    assert_string_equal(sb_value_text(&d->run, value_of(d, "2.5 m"), NULL), "2500 mm");
+    assert_string_equal(sb_value_text(&d->run, value_of(d, "22.5 deg"), NULL), "22.5°");
 }
 
 int main(void) {
