@@ -108,17 +108,20 @@ static void try_corners(corners *c, size_t input, const char *sets) {
     }
 }
 
+static void try_recipe(desk *d, const char *rates, const char *name) {
+    open_rates(d, rates);
+    corners c = {.d = d, .recipe = sb_recipe_book_get(&d->run, d->book, name, (sb_place){0})};
+    assert_non_null(c.recipe);
+    assert_true(strlen(c.recipe->about) > 60);
+    try_corners(&c, 0, "");
+    if (c.made <= c.stopped)
+        fail_msg("%s: %d corners are stopped, %d made: the ranges are too wide", name, c.stopped, c.made);
+}
+
 static void corners_are_sound(void **state) {
-    desk *d = *state;
     for (size_t i = 0; i < RECIPES; i++) {
-        open_rates(d, strcmp(recipe_names[i], "workbench") == 0 ? "rates/imperial" : "rates");
-        corners c = {.d = d, .recipe = sb_recipe_book_get(&d->run, d->book, recipe_names[i], (sb_place){0})};
-        assert_non_null(c.recipe);
-        assert_true(strlen(c.recipe->about) > 60);
-        try_corners(&c, 0, "");
-        if (c.made <= c.stopped)
-            fail_msg("%s: %d corners are stopped, %d made: the ranges are too wide", recipe_names[i],
-                     c.stopped, c.made);
+        try_recipe(*state, "rates", recipe_names[i]);
+        try_recipe(*state, "rates/imperial", recipe_names[i]);
     }
 }
 
