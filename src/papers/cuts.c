@@ -2,30 +2,45 @@
 #include "papers/cuts.h"
 #include "papers/figures.h"
 
-static const char caution[] =
-    "Before you start: eye and ear protection on, dust extraction on, guards and riving knife in place, "
-    "hands well clear of the "
-    "blade. Clamp short pieces or cut them from longer ones, and never hold them by hand. The saw maker's "
-    "manual, local rules and "
-    "qualified people come first. This sheet certifies neither strength nor safety of a piece.";
-static const char reading[] =
-    "Every mark is measured from the trued end, on the finished side of the line: the blade runs just beyond "
-    "the mark, away "
-    "from the trued end. Kerfs are in the numbers. Angles are given twice: as the saw's scale shows them, "
-    "counted from a square cut, and "
-    "as they stand on the piece against its edge. Lengths of angled parts are over the long points.";
+static const char caution[] = "Before you start: eye and ear protection on, dust extraction on, guards and "
+                              "riving knife in place, hands "
+                              "well clear of the blade. Clamp short pieces or cut them from longer ones, and "
+                              "never hold them by hand. The "
+                              "saw maker's manual, local rules and qualified people come first. This sheet "
+                              "certifies neither strength nor "
+                              "safety of a piece.";
+static const char reading[] = "Every mark is measured from the trued end. The blade runs beyond the mark, on "
+                              "the side away from the trued "
+                              "end, and takes nothing of the part. Kerfs are in the numbers.";
+static const char reading_angles[] =
+    "Angles are given twice: as the saw's scale shows them, counted from a square cut, and as they stand on "
+    "the "
+    "piece against its edge. Lengths of angled parts are over the long points.";
 
 const char *cuts_name(const cuts_paper *p, size_t need) {
     const sb_need *n = &p->problem->needs.items[need];
-    if (!p->cutlist)
-        return n->name;
-    const struct sb_need_source *source = &p->cutlist->needs.items[n->tag];
-    if (!source->part)
+    const struct sb_need_source *source = p->cutlist ? &p->cutlist->needs.items[n->tag] : NULL;
+    if (source && !source->part)
         return "spare for defects";
-    const sb_takeoff_piece *piece = &source->takeoff->pieces.items[source->part->piece];
-    return source->takeoff->pieces.count == 1
-               ? source->part->title
-               : sb_pool_print(p->run->pool, "%s (%s)", source->part->title, piece->title);
+    const char *part = source ? source->part->title : n->name;
+    bool one_piece = !source || source->takeoff->pieces.count == 1;
+    const char *piece = one_piece ? "" : source->takeoff->pieces.items[source->part->piece].title;
+    const char *wood = n->clear ? "clear wood" : "";
+    if (!*piece && !*wood)
+        return part;
+    return sb_pool_print(p->run->pool, "%s (%s%s%s)", part, piece, *piece && *wood ? "; " : "", wood);
+}
+
+bool cuts_is_spare(const cuts_paper *p, size_t need) {
+    return p->cutlist && !p->cutlist->needs.items[p->problem->needs.items[need].tag].part;
+}
+
+bool cuts_any_angle(const cuts_paper *p) {
+    for (size_t i = 0; i < p->problem->needs.count; i++)
+        if (!cuts_end_square(p->problem->needs.items[i].end1) ||
+            !cuts_end_square(p->problem->needs.items[i].end2))
+            return true;
+    return false;
 }
 
 const sb_cut_stock *cuts_stock(const cuts_paper *p, size_t need) {
@@ -49,9 +64,24 @@ const char *cuts_length(const cuts_paper *p, sb_length length) {
     return sb_write_length_unit(p->run, length, p->style);
 }
 
+sb_length cuts_mark(const cuts_paper *p, sb_length position) {
+    sb_length half = {p->style->step.nm / 2};
+    return sb_length_down_to_step(sb_length_add(position, half), p->style->step);
+}
+
 const char *cuts_face(const cuts_paper *p, sb_length width, sb_length length) {
-    return sb_pool_print(p->run->pool, "%s x %s", sb_write_length(p->run, width, p->style),
-                         sb_write_length_unit(p->run, length, p->style));
+    return sb_pool_print(p->run->pool, "%s x %s", sb_write_length(p->run, cuts_mark(p, width), p->style),
+                         cuts_length(p, cuts_mark(p, length)));
+}
+
+void cuts_together(cuts_paper *p, sb_sheet *sheet, size_t *used, size_t rows) {
+    enum {
+        ROWS_A_PAGE = 42
+    };
+    bool begins_page = *used > 0 && *used + rows > ROWS_A_PAGE;
+    if (begins_page)
+        sb_page_break_add(p->run, sheet);
+    *used = begins_page ? rows : *used + rows;
 }
 
 /* What the plan comes to, and how near it is to the least that any plan could cost. */
@@ -62,27 +92,31 @@ static const char *plan_line(const cuts_paper *p) {
                          d->currency.code, plan_words(p->run, p->plan));
 }
 
-/* All pages lie alike: some programs print a workbook in the orientation of its first sheet. */
-static sb_sheet *add_sheet(cuts_paper *p, const char *title) {
-    sb_sheet *sheet = sb_sheet_add(p->run, p->document, title);
-    sheet->landscape = true;
-    return sheet;
+/* The page that goes to the pile and the rack, before the first cut and after the last. */
+static void fill_pull(cuts_paper *p, const sb_takeoff *takeoff) {
+    sb_sheet *sheet = sb_sheet_add(p->run, p->document, "Pull");
+    sb_heading_add(p->run, sheet, p->document->title);
+    sb_paragraph_add(p->run, sheet, caution, false);
+    sb_paragraph_add(p->run, sheet, reading, false);
+    if (cuts_any_angle(p))
+        sb_paragraph_add(p->run, sheet, reading_angles, false);
+    for (size_t i = 0; takeoff && i < takeoff->saw_notes.count; i++)
+        sb_paragraph_add(p->run, sheet, takeoff->saw_notes.items[i], false);
+    cuts_pull(p, sheet);
+    cuts_keep(p, sheet);
+    sb_paragraph_add(p->run, sheet, plan_line(p), true);
 }
 
-static void fill(cuts_paper *p) {
-    sb_sheet *pull = add_sheet(p, "Pull");
-    sb_heading_add(p->run, pull, p->document->title);
-    sb_paragraph_add(p->run, pull, caution, false);
-    cuts_pull(p, pull);
-    sb_paragraph_add(p->run, pull, reading, true);
+static void fill(cuts_paper *p, const sb_takeoff *takeoff) {
+    fill_pull(p, takeoff);
     if (p->plan->boards.count > 0) {
-        cuts_stops(p, add_sheet(p, "Stops"));
-        cuts_boards(p, add_sheet(p, "Boards"));
+        cuts_stops(p, sb_sheet_add(p->run, p->document, "Stops"));
+        cuts_boards(p, sb_sheet_add(p->run, p->document, "Boards"));
     }
     if (p->plan->sheets.count > 0)
-        cuts_sheets(p, add_sheet(p, "Sheets"));
-    cuts_keep(p, pull);
-    sb_paragraph_add(p->run, pull, plan_line(p), true);
+        cuts_sheets(p, sb_sheet_add(p->run, p->document, "Sheets"));
+    if (takeoff)
+        cuts_after(p, takeoff, sb_sheet_add(p->run, p->document, "Glue, edge, fit"));
 }
 
 sb_document *sb_paper_cuts(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way) {
@@ -96,8 +130,7 @@ sb_document *sb_paper_cuts(sb_run *run, const sb_shop *shop, const sb_job *job, 
     document->letter = settings->style.units == SB_UNITS_IN;
     cuts_paper p = {run,          document, way->plan,       &way->cutlist->problem,
                     way->cutlist, settings, &settings->style};
-    fill(&p);
-    cuts_after(&p, way->takeoff, add_sheet(&p, "Glue, edge, fit"));
+    fill(&p, way->takeoff);
     return document;
 }
 
@@ -105,6 +138,6 @@ sb_document *sb_paper_bare_cuts(sb_run *run, const sb_plan *plan, sb_style style
     sb_document *document = sb_document_new(run, "Cut sheet", (sb_date){0}, style, currency);
     document->letter = style.units == SB_UNITS_IN;
     cuts_paper p = {run, document, plan, plan->problem, NULL, NULL, &document->style};
-    fill(&p);
+    fill(&p, NULL);
     return document;
 }

@@ -14,22 +14,32 @@ typedef struct cuts_paper {
     const sb_style *style;
 } cuts_paper;
 
-/* What a need is called at the saw: the part and its piece, or the bare list's name. */
+/* What a need is called at the saw: the part and its piece, or the bare list's name; and that it needs clear wood. */
 const char *cuts_name(const cuts_paper *p, size_t need);
+bool cuts_is_spare(const cuts_paper *p, size_t need);
+bool cuts_any_angle(const cuts_paper *p);
 const sb_cut_stock *cuts_stock(const cuts_paper *p, size_t need);
 const char *cuts_stock_title(const cuts_paper *p, size_t stock);
 const char *cuts_number(const cuts_paper *p, int64_t first, int64_t count); /* "3" or "3 to 6" */
 const char *cuts_length(const cuts_paper *p, sb_length length);
-/* "1220 x 2440" */
+/* To the nearest step of the tape; each mark is rounded by itself, so errors do not add up. */
+sb_length cuts_mark(const cuts_paper *p, sb_length position);
+/* "1220 x 2440 mm" */
 const char *cuts_face(const cuts_paper *p, sb_length width, sb_length length);
 
 /* "square", "mitre 30° on the scale, 60° on the piece" */
 const char *cuts_end(sb_run *run, sb_cut_end end, const sb_style *style);
 /* Both ends of a part in one phrase, and which way their long points lie. */
 const char *cuts_ends(sb_run *run, sb_cut_end end1, sb_cut_end end2, const sb_style *style);
+/* The same as a part lies on its board, the end at the front first: "both 45° far", "square, then 10° near". */
+const char *cuts_lying_ends(sb_run *run, sb_cut_end front, sb_cut_end rear, const sb_style *style);
 bool cuts_end_square(sb_cut_end end);
 /* What to do where the saw does not go that far; "" where it does. */
 const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end);
+
+/* Begins a page where the page, `used` by so many rows, has not the rows left for what follows and belongs together.
+ * Rows are of one line; it is a good guess, nothing more. */
+void cuts_together(cuts_paper *p, sb_sheet *sheet, size_t *used, size_t rows);
 
 void cuts_pull(cuts_paper *p, sb_sheet *sheet);
 void cuts_stops(cuts_paper *p, sb_sheet *sheet);

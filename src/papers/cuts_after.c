@@ -1,4 +1,4 @@
-/* What is done to parts off the saw: glued up, edged, planed, trimmed to fit; and the recipes' notes. */
+/* What is done to parts off the saw: glued up, edged, planed, trimmed to fit. */
 #include "papers/cuts.h"
 
 static const char *glue_words(const cuts_paper *p, const sb_part *part) {
@@ -23,16 +23,20 @@ static const char *edge_words(const cuts_paper *p, const sb_part *part) {
                          e & SB_EDGE_LEFT ? " left" : "", e & SB_EDGE_RIGHT ? " right" : "");
 }
 
+static const char *planed_words(const cuts_paper *p, const sb_part *part) {
+    return part->planed ? sb_pool_print(p->run->pool, "plane to %s x %s",
+                                        sb_write_length(p->run, part->thickness, p->style),
+                                        cuts_length(p, part->width))
+                        : "";
+}
+
 static const char *fit_words(const cuts_paper *p, const sb_part *part) {
-    const char *planed = part->planed ? sb_pool_print(p->run->pool, "plane to %s x %s",
-                                                      sb_write_length(p->run, part->thickness, p->style),
-                                                      sb_write_length_unit(p->run, part->width, p->style))
-                                      : "";
-    bool fits = part->allow.nm > 0 || part->allow_width.nm > 0;
-    const char *fit =
-        fits ? sb_pool_print(p->run->pool, "cut long: trim to fit, about %s", cuts_length(p, part->length))
-             : "";
-    return sb_pool_print(p->run->pool, "%s%s%s", planed, *planed && *fit ? "; " : "", fit);
+    if (part->allow.nm > 0)
+        return sb_pool_print(p->run->pool, "cut %s long, at %s", cuts_length(p, part->allow),
+                             cuts_length(p, part->cut_length));
+    return part->allow_width.nm > 0
+               ? sb_pool_print(p->run->pool, "cut %s wide", cuts_length(p, part->allow_width))
+               : "";
 }
 
 static const char *ends_words(const cuts_paper *p, const sb_part *part) {
@@ -44,11 +48,11 @@ static const char *ends_words(const cuts_paper *p, const sb_part *part) {
 
 static const char *all_words(const cuts_paper *p, const sb_part *part) {
     const char *words[] = {glue_words(p, part),
+                           planed_words(p, part),
                            fit_words(p, part),
                            ends_words(p, part),
                            edge_words(p, part),
                            part->note ? part->note : "",
-                           part->clear ? "clear wood, no knots" : "",
                            part->from_volume ? "select and cut from random widths; not in the plan" : ""};
     const char *all = "";
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
@@ -57,23 +61,34 @@ static const char *all_words(const cuts_paper *p, const sb_part *part) {
     return all;
 }
 
-static void part_row(const cuts_paper *p, sb_table *table, const sb_takeoff *takeoff, const sb_part *part) {
+static void part_row(const cuts_paper *p, sb_table *table, const sb_part *part) {
     sb_cell *row = sb_row_add(p->run, table);
-    row[0] = sb_cell_text(takeoff->pieces.items[part->piece].title);
-    row[1] = sb_cell_text(part->title);
-    row[2] = sb_cell_count(part->count);
-    row[3] = sb_cell_length(part->length);
-    row[4] = sb_cell_length(part->width);
-    row[5] = sb_cell_length(part->thickness);
-    row[6] = sb_cell_text(all_words(p, part));
-    row[7] = sb_cell_tick();
+    row[0] = sb_cell_text(part->title);
+    row[1] = sb_cell_count(part->count);
+    row[2] = sb_cell_length(part->length);
+    row[3] = sb_cell_length(part->width);
+    row[4] = sb_cell_length(part->thickness);
+    row[5] = sb_cell_text(all_words(p, part));
+    row[6] = sb_cell_tick();
+}
+
+static void piece_table(const cuts_paper *p, sb_sheet *sheet, const sb_takeoff *takeoff, size_t piece) {
+    sb_table *table = NULL;
+    for (size_t i = 0; i < takeoff->parts.count; i++) {
+        if (takeoff->parts.items[i].piece != piece)
+            continue;
+        const char *title = sb_pool_print(p->run->pool, "%s, %lld off", takeoff->pieces.items[piece].title,
+                                          (long long)takeoff->pieces.items[piece].count);
+        if (!table)
+            table = sb_table_add(p->run, sheet, title, "Part|Off>|Length>|Width>|Thick>|Then|Done");
+        part_row(p, table, &takeoff->parts.items[i]);
+    }
 }
 
 void cuts_after(cuts_paper *p, const sb_takeoff *takeoff, sb_sheet *sheet) {
-    sb_heading_add(p->run, sheet, "All parts, finished sizes, and what is done to them off the saw");
-    sb_table *table = sb_table_add(p->run, sheet, "", "Piece|Part|Off>|Length>|Width>|Thick>|Then|Done");
-    for (size_t i = 0; i < takeoff->parts.count; i++)
-        part_row(p, table, takeoff, &takeoff->parts.items[i]);
-    for (size_t i = 0; i < takeoff->saw_notes.count; i++)
-        sb_paragraph_add(p->run, sheet, takeoff->saw_notes.items[i], false);
+    sb_heading_add(p->run, sheet, "Glue, edge, fit");
+    sb_paragraph_add(p->run, sheet,
+                     "All parts in their finished sizes, and what is done to them off the saw.", false);
+    for (size_t i = 0; i < takeoff->pieces.count; i++)
+        piece_table(p, sheet, takeoff, i);
 }

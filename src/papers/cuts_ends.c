@@ -50,6 +50,29 @@ const char *cuts_ends(sb_run *run, sb_cut_end end1, sb_cut_end end2, const sb_st
     return sb_pool_print(run->pool, "%s%s%s", ends, mitres, bevels);
 }
 
+/* Plus lies on the far edge, on the lower face. */
+static const char *lying_end(sb_run *run, sb_cut_end end, const sb_style *style) {
+    sb_angle mitre = {size_of(end.mitre)}, bevel = {size_of(end.bevel)};
+    const char *swing = sb_pool_print(run->pool, "%s %s", sb_write_angle(run, mitre, style),
+                                      end.mitre.udeg > 0 ? "far" : "near");
+    const char *tilt = sb_pool_print(run->pool, "tilt %s %s", sb_write_angle(run, bevel, style),
+                                     end.bevel.udeg > 0 ? "lower" : "upper");
+    if (cuts_end_square(end))
+        return "square";
+    if (bevel.udeg == 0 || mitre.udeg == 0)
+        return bevel.udeg == 0 ? swing : tilt;
+    return sb_pool_print(run->pool, "%s and %s", swing, tilt);
+}
+
+const char *cuts_lying_ends(sb_run *run, sb_cut_end front, sb_cut_end rear, const sb_style *style) {
+    const char *first = lying_end(run, front, style), *second = lying_end(run, rear, style);
+    if (cuts_end_square(front) && cuts_end_square(rear))
+        return first;
+    bool alike = front.mitre.udeg == rear.mitre.udeg && front.bevel.udeg == rear.bevel.udeg;
+    return alike ? sb_pool_print(run->pool, "both %s", first)
+                 : sb_pool_print(run->pool, "%s, then %s", first, second);
+}
+
 const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end) {
     int64_t left = saw->mitre_left.udeg, right = saw->mitre_right.udeg;
     int64_t widest = left > right ? left : right, narrowest = left > right ? right : left;
@@ -58,15 +81,16 @@ const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end) {
     sb_style style = {SB_UNITS_MM, {SB_NM_PER_MM}, false};
     if (widest > 0 && size_of(end.mitre) > widest) {
         sb_angle complement = {RIGHT_ANGLE - size_of(end.mitre)};
-        return sb_pool_print(run->pool,
-                             "the saw does not swing this far: clamp the piece to an auxiliary fence square "
-                             "to the saw's own and set "
-                             "the saw to %s, or cut by hand",
-                             sb_write_angle(run, complement, &style));
+        return sb_pool_print(
+            run->pool,
+            "the saw does not swing this far: clamp the piece to an auxiliary fence square to "
+            "the saw's own and set the saw to %s, or cut by hand",
+            sb_write_angle(run, complement, &style));
     }
     if (tilt > 0 && size_of(end.bevel) > tilt)
         return "the blade does not tilt this far: cut by hand or on another saw";
     if (narrowest > 0 && size_of(end.mitre) > narrowest)
-        return left > right ? "swings far enough to the left only" : "swings far enough to the right only";
+        return left > right ? "the saw swings far enough to the left only: turn the piece"
+                            : "the saw swings far enough to the right only: turn the piece";
     return "";
 }

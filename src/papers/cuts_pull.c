@@ -55,7 +55,8 @@ static void keep_from_boards(cuts_paper *p, sb_table *table) {
     for (size_t i = 0; i < p->plan->boards.count; i++) {
         const sb_board_plan *board = &p->plan->boards.items[i];
         if (board->leftover.nm > 0)
-            keep_row(p, table, board->count, board->supply, cuts_length(p, board->leftover),
+            keep_row(p, table, board->count, board->supply,
+                     cuts_length(p, sb_length_down_to_step(board->leftover, p->style->step)),
                      sb_pool_print(p->run->pool, "board %s", cuts_number(p, first, board->count)));
         first += board->count;
     }
@@ -86,8 +87,8 @@ static bool keeps_anything(const sb_plan *plan) {
 void cuts_keep(cuts_paper *p, sb_sheet *sheet) {
     if (!keeps_anything(p->plan))
         return;
-    sb_table *table =
-        sb_table_add(p->run, sheet, "Back into the rack, with a label", "Count>|Stock|Size>|From|Done");
+    sb_table *table = sb_table_add(p->run, sheet, "When all is cut: back into the rack, with a label",
+                                   "Count>|Stock|Size>|From|Done");
     keep_from_boards(p, table);
     keep_from_sheets(p, table);
 }

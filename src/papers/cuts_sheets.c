@@ -1,61 +1,193 @@
 /* Sheet by sheet: numbered cuts in the order of work, each with its fence setting from a trued or sawn edge. */
 #include "papers/cuts.h"
 
-static void cut_row(const cuts_paper *p, sb_table *table, const sb_sheet_cut *cut, int64_t number) {
-    const char *kind = cut->across_width ? "crosscut" : "rip";
-    sb_length from = cut->across_width ? cut->divides.y : cut->divides.x;
-    sb_cell *row = sb_row_add(p->run, table);
-    row[0] = sb_cell_count(number);
-    row[1] = sb_cell_text(cut->stage == 0 ? sb_pool_print(p->run->pool, "true an edge (%s)", kind) : kind);
-    row[2] = sb_cell_text(cuts_face(p, cut->divides.w, cut->divides.l));
-    if (cut->stage > 0)
-        row[3] = sb_cell_strong(sb_cell_length(sb_length_sub(cut->at, from)));
-    row[4] = sb_cell_tick();
+static const char intro[] =
+    "Grain runs along the sheet. Cut in the order of the numbers. The fence is set from the near edge of the "
+    "piece "
+    "to the near side of the blade; one setting serves so many cuts (times) in each of so many pieces of the "
+    "stated size, across and along the grain. In truing, the first cut takes the stated amount off a factory "
+    "edge, and the second has the fence against the trued edge.";
+
+/* ---- cuts with one setting of the fence ---- */
+
+typedef struct setting {
+    size_t first; /* of its cuts in the plan */
+    size_t times; /* in each piece */
+    size_t pieces;
+} setting;
+
+static sb_length fence(const sb_sheet_cut *cut) {
+    return sb_length_sub(cut->at, cut->across_width ? cut->divides.y : cut->divides.x);
 }
 
-static void parts_table(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan) {
+/* The cut behind `before` divides what that one left. */
+static bool divides_rest(const sb_sheet_cut *before, const sb_sheet_cut *cut) {
+    sb_rect a = before->divides, b = cut->divides;
+    if (before->across_width)
+        return a.x.nm == b.x.nm && a.w.nm == b.w.nm && b.y.nm > before->at.nm &&
+               a.y.nm + a.l.nm == b.y.nm + b.l.nm;
+    return a.y.nm == b.y.nm && a.l.nm == b.l.nm && b.x.nm > before->at.nm &&
+           a.x.nm + a.w.nm == b.x.nm + b.w.nm;
+}
+
+static bool goes_on(const sb_sheet_cut *before, const sb_sheet_cut *cut) {
+    return before->across_width == cut->across_width && before->stage == cut->stage &&
+           (cut->stage == 0 || fence(before).nm == fence(cut).nm) && divides_rest(before, cut);
+}
+
+static size_t times_from(const sb_sheet_plan *plan, size_t first) {
+    size_t times = 1;
+    while (first + times < plan->cuts.count &&
+           goes_on(&plan->cuts.items[first + times - 1], &plan->cuts.items[first + times]))
+        times++;
+    return times;
+}
+
+static bool same_work(const sb_sheet_cut *a, const sb_sheet_cut *b) {
+    return a->stage > 0 && a->stage == b->stage && a->across_width == b->across_width &&
+           fence(a).nm == fence(b).nm && a->divides.w.nm == b->divides.w.nm &&
+           a->divides.l.nm == b->divides.l.nm;
+}
+
+static setting setting_from(const sb_sheet_plan *plan, size_t first) {
+    setting s = {first, times_from(plan, first), 1};
+    for (size_t next = first + s.times; next < plan->cuts.count; next += s.times, s.pieces++)
+        if (!same_work(&plan->cuts.items[first], &plan->cuts.items[next]) ||
+            times_from(plan, next) != s.times)
+            break;
+    return s;
+}
+
+/* Truing: the first cut takes off what the sheet's edge loses, the second has its fence against the trued edge. */
+static void true_row(const cuts_paper *p, sb_cell *row, const sb_sheet_plan *plan, setting s) {
     const sb_supply *supply = &p->problem->supplies.items[plan->supply];
-    sb_table *table = sb_table_add(p->run, sheet, "Parts on it, from the trued corner",
-                                   "Part|Across>|Along>|From side>|From end>|Grain|Done");
-    for (size_t i = 0; i < plan->parts.count; i++) {
-        const sb_sheet_part *part = &plan->parts.items[i];
-        const sb_need *need = &p->problem->needs.items[part->need];
-        sb_cell *row = sb_row_add(p->run, table);
-        row[0] = sb_cell_text(cuts_name(p, part->need));
-        row[1] = sb_cell_length(part->at.w);
-        row[2] = sb_cell_length(part->at.l);
-        row[3] = sb_cell_length(sb_length_sub(part->at.x, supply->trim1));
-        row[4] = sb_cell_length(sb_length_sub(part->at.y, supply->trim2));
-        row[5] = sb_cell_text(need->grain == SB_CUT_FREE ? "either way"
-                              : part->turned             ? "across the part"
-                                                         : "along the part");
-        row[6] = sb_cell_tick();
+    const sb_sheet_cut *last = &plan->cuts.items[s.first + s.times - 1];
+    row[1] = sb_cell_strong(sb_cell_length(cuts_mark(p, fence(last))));
+    sb_length off = last->across_width ? supply->trim2 : supply->trim1;
+    row[5] = sb_cell_text(sb_pool_print(p->run->pool, "true %s, %s off",
+                                        last->across_width ? "ends" : "sides", cuts_length(p, off)));
+}
+
+static void setting_row(const cuts_paper *p, sb_table *table, const sb_sheet_plan *plan, setting s) {
+    const sb_sheet_cut *cut = &plan->cuts.items[s.first];
+    sb_cell *row = sb_row_add(p->run, table);
+    row[0] = sb_cell_text(cuts_number(p, (int64_t)s.first + 1, (int64_t)(s.times * s.pieces)));
+    row[1] = sb_cell_strong(sb_cell_length(cuts_mark(p, fence(cut))));
+    row[2] = sb_cell_count((int64_t)s.times);
+    row[3] = sb_cell_count((int64_t)s.pieces);
+    row[4] = sb_cell_text(cuts_face(p, cut->divides.w, cut->divides.l));
+    row[5] = sb_cell_text(cut->across_width ? "crosscut" : "rip");
+    row[6] = sb_cell_tick();
+    if (cut->stage == 0)
+        true_row(p, row, plan, s);
+}
+
+static size_t settings_of(const sb_sheet_plan *plan) {
+    size_t count = 0;
+    for (size_t i = 0; i < plan->cuts.count; count++) {
+        setting s = setting_from(plan, i);
+        i += s.times * s.pieces;
     }
+    return count;
 }
 
 static void cuts_table(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan, const char *title) {
-    sb_table *table = sb_table_add(p->run, sheet, title, "Cut>|What|Of the piece>|Fence at>|Done");
-    for (size_t i = 0; i < plan->cuts.count; i++)
-        cut_row(p, table, &plan->cuts.items[i], (int64_t)i + 1);
+    sb_table *table =
+        sb_table_add(p->run, sheet, title, "Cut|Fence at>|Times>|Pieces>|Size of piece|What|Done");
+    for (size_t i = 0; i < plan->cuts.count;) {
+        setting s = setting_from(plan, i);
+        setting_row(p, table, plan, s);
+        i += s.times * s.pieces;
+    }
+}
+
+/* ---- parts ---- */
+
+/* Parts alike in one row across or along the sheet share a line. */
+typedef struct places {
+    const sb_sheet_part *part; /* the first */
+    size_t count;
+    const char *sides, *ends; /* where they begin, from the trued corner */
+} places;
+
+static const char *place_words(const cuts_paper *p, sb_length at, sb_length trim) {
+    return sb_write_length(p->run, cuts_mark(p, sb_length_sub(at, trim)), p->style);
+}
+
+static places place_of(const cuts_paper *p, const sb_sheet_plan *plan, size_t index) {
+    const sb_supply *supply = &p->problem->supplies.items[plan->supply];
+    const sb_sheet_part *part = &plan->parts.items[index];
+    return (places){part, 1, place_words(p, part->at.x, supply->trim1),
+                    place_words(p, part->at.y, supply->trim2)};
+}
+
+static bool lie_alike(const sb_sheet_part *a, const sb_sheet_part *b, bool across) {
+    return a->need == b->need && a->turned == b->turned &&
+           (across ? a->at.y.nm == b->at.y.nm : a->at.x.nm == b->at.x.nm);
+}
+
+/* The parts from `index` on that share a line. */
+static places places_from(const cuts_paper *p, const sb_sheet_plan *plan, size_t index) {
+    places all = place_of(p, plan, index);
+    const sb_sheet_part *parts = plan->parts.items;
+    bool across = index + 1 < plan->parts.count && lie_alike(all.part, &parts[index + 1], true);
+    const char **list = across ? &all.sides : &all.ends;
+    for (size_t i = index + 1; i < plan->parts.count && lie_alike(all.part, &parts[i], across); i++) {
+        places next = place_of(p, plan, i);
+        *list = sb_pool_print(p->run->pool, "%s, %s", *list, across ? next.sides : next.ends);
+        all.count++;
+    }
+    return all;
+}
+
+static void parts_table(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan) {
+    sb_table *table = sb_table_add(p->run, sheet, "Its parts, and where they begin from the trued corner",
+                                   "Part|Off>|Across>|Along>|From side|From end|Done");
+    for (size_t i = 0; i < plan->parts.count;) {
+        places at = places_from(p, plan, i);
+        sb_cell *row = sb_row_add(p->run, table);
+        row[0] = sb_cell_text(cuts_name(p, at.part->need));
+        row[1] = sb_cell_count((int64_t)at.count);
+        row[2] = sb_cell_length(at.part->at.w);
+        row[3] = sb_cell_length(at.part->at.l);
+        row[4] = sb_cell_text(at.sides);
+        row[5] = sb_cell_text(at.ends);
+        row[6] = sb_cell_tick();
+        i += at.count;
+    }
+}
+
+static size_t lines_of(const cuts_paper *p, const sb_sheet_plan *plan) {
+    size_t count = 0;
+    for (size_t i = 0; i < plan->parts.count; count++)
+        i += places_from(p, plan, i).count;
+    return count;
+}
+
+/* ---- sheets ---- */
+
+static void add_sheet(cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan, int64_t first) {
+    const sb_supply *supply = &p->problem->supplies.items[plan->supply];
+    const char *label = supply->leftover && *supply->label
+                            ? sb_pool_print(p->run->pool, ", rack piece %s", supply->label)
+                            : "";
+    const char *title = sb_pool_print(p->run->pool, "%s %s: %s, %s%s", plan->count == 1 ? "Sheet" : "Sheets",
+                                      cuts_number(p, first, plan->count), cuts_stock_title(p, supply->stock),
+                                      cuts_face(p, supply->width, supply->length), label);
+    cuts_table(p, sheet, plan, title);
+    parts_table(p, sheet, plan);
 }
 
 void cuts_sheets(cuts_paper *p, sb_sheet *sheet) {
-    sb_heading_add(p->run, sheet, "Sheets: cuts in order");
-    sb_paragraph_add(p->run, sheet,
-                     "Grain runs along the sheet. The fence is measured from the edge of the piece nearest "
-                     "the trued corner to the near "
-                     "side of the blade; what falls beyond the blade waits for its own cuts.",
-                     true);
+    sb_heading_add(p->run, sheet, "Sheets");
+    sb_paragraph_add(p->run, sheet, intro, false);
     int64_t first = 1;
+    size_t used = 0;
     for (size_t i = 0; i < p->plan->sheets.count; i++) {
         const sb_sheet_plan *plan = &p->plan->sheets.items[i];
-        const sb_supply *supply = &p->problem->supplies.items[plan->supply];
-        const char *title =
-            sb_pool_print(p->run->pool, "%s %s: %s, %s", plan->count == 1 ? "Sheet" : "Sheets",
-                          cuts_number(p, first, plan->count), cuts_stock_title(p, supply->stock),
-                          cuts_face(p, supply->width, supply->length));
-        cuts_table(p, sheet, plan, title);
-        parts_table(p, sheet, plan);
+        size_t rows = 6 + settings_of(plan) + 2 * lines_of(p, plan);
+        cuts_together(p, sheet, &used, rows + (i == 0 ? 6 : 0));
+        add_sheet(p, sheet, plan, first);
         first += plan->count;
     }
 }

@@ -105,36 +105,94 @@ static void sort(const cuts_paper *p, stops *all) {
         }
 }
 
-/* What the line under a stop must warn of: too short to hold, past the saw's reach, then ripped. */
-static const char *advice(const cuts_paper *p, const stop *s) {
+static const char *also(sb_run *run, const char *words, const char *more) {
+    return *more ? sb_pool_print(run->pool, "%s; %s", words, more) : words;
+}
+
+static const char *rip_words(const cuts_paper *p, const stop *s) {
     const sb_need *need = &p->problem->needs.items[s->need];
-    const char *words = "";
-    if (s->strips > s->count)
-        words = sb_pool_print(p->run->pool, "sections: rip each to strips of %s, %lld strips in all",
-                              cuts_length(p, need->width), (long long)s->strips);
-    else if (need->width.nm > 0)
-        words = sb_pool_print(p->run->pool, "sections: rip each to %s", cuts_length(p, need->width));
-    if (!p->settings)
-        return words;
-    if (need->length.nm < p->settings->short_part.nm)
-        words = joined(p->run, words, "SHORT: clamp it, hands away");
-    const char *reach = cuts_reach(p->run, &p->settings->crosscut, need->end1);
-    if (!*reach)
-        reach = cuts_reach(p->run, &p->settings->crosscut, need->end2);
-    return *reach ? joined(p->run, words, reach) : words;
+    if (need->width.nm == 0)
+        return "";
+    const char *width = cuts_length(p, need->width);
+    return s->strips > s->count
+               ? sb_pool_print(p->run->pool, "then rip each to strips of %s, %lld strips in all", width,
+                               (long long)s->strips)
+               : sb_pool_print(p->run->pool, "then rip each to %s", width);
+}
+
+static const char *short_words(const cuts_paper *p, const sb_need *need) {
+    return p->settings && need->length.nm < p->settings->short_part.nm ? "SHORT: clamp it, hands away" : "";
 }
 
 static void stop_row(const cuts_paper *p, sb_table *table, const stop *s) {
     const sb_need *need = &p->problem->needs.items[s->need];
-    const char *ends = cuts_ends(p->run, need->end1, need->end2, p->style);
-    const char *more = advice(p, s);
+    const char *words = cuts_ends(p->run, need->end1, need->end2, p->style);
+    words = also(p->run, words, rip_words(p, s));
     sb_cell *row = sb_row_add(p->run, table);
     row[0] = sb_cell_strong(sb_cell_length(need->length));
     row[1] = sb_cell_count(s->count);
     row[2] = sb_cell_text(s->parts);
-    row[3] = sb_cell_text(*more ? sb_pool_print(p->run->pool, "%s. %s", ends, more) : ends);
+    row[3] = sb_cell_text(also(p->run, words, short_words(p, need)));
     row[4] = sb_cell_text(boards_words(p, s));
     row[5] = sb_cell_tick();
+}
+
+/* What to do where the saw does not reach takes more words than a row has room for. */
+static void reach_line(const cuts_paper *p, sb_sheet *sheet, const stop *s) {
+    const sb_need *need = &p->problem->needs.items[s->need];
+    const char *reach = p->settings ? cuts_reach(p->run, &p->settings->crosscut, need->end1) : "";
+    if (p->settings && !*reach)
+        reach = cuts_reach(p->run, &p->settings->crosscut, need->end2);
+    if (*reach)
+        sb_paragraph_add(
+            p->run, sheet,
+            sb_pool_print(p->run->pool, "%s, %s: %s.", cuts_length(p, need->length), s->parts, reach), false);
+}
+
+/* The stops of one stock, from `start` on; where the next stock starts. */
+static size_t stock_table(const cuts_paper *p, sb_sheet *sheet, const stops *all, size_t start) {
+    const sb_need *needs = p->problem->needs.items;
+    size_t stock = needs[all->items[start].need].stock, end = start;
+    sb_table *table =
+        sb_table_add(p->run, sheet, cuts_stock_title(p, stock), "Stop at>|Off>|Part|Ends|Boards|Done");
+    for (; end < all->count && needs[all->items[end].need].stock == stock; end++)
+        stop_row(p, table, &all->items[end]);
+    for (size_t i = start; i < end; i++)
+        reach_line(p, sheet, &all->items[i]);
+    return end;
+}
+
+/* Rows of one line: names and ends wrap at about so many letters. */
+static size_t rows_ahead(const cuts_paper *p, const stops *all, size_t start) {
+    enum {
+        LETTERS_A_LINE = 32
+    };
+    const sb_need *needs = p->problem->needs.items;
+    size_t rows = 3;
+    for (size_t i = start; i < all->count; i++) {
+        const sb_need *need = &needs[all->items[i].need];
+        if (need->stock != needs[all->items[start].need].stock)
+            break;
+        size_t name = strlen(all->items[i].parts);
+        size_t ends = strlen(cuts_ends(p->run, need->end1, need->end2, p->style));
+        rows += 1 + (name > ends ? name : ends) / LETTERS_A_LINE;
+    }
+    return rows;
+}
+
+static const char how[] = "Each stop is set once, longest first, for all boards together. True one end of "
+                          "each board first. Set the "
+                          "stop, cut one piece, check it against the number, then run the batch.";
+static const char how_angles[] = "Parts with angled ends touch the stop with their long point.";
+static const char how_spares[] = "Spares for defects stand in for parts that turn out to have knots or "
+                                 "splits. Cut them last, to the length "
+                                 "that is lacking; a spare that is not needed goes into the rack.";
+
+static bool any_spare(const cuts_paper *p) {
+    for (size_t i = 0; i < p->problem->needs.count; i++)
+        if (cuts_is_spare(p, i))
+            return true;
+    return false;
 }
 
 void cuts_stops(cuts_paper *p, sb_sheet *sheet) {
@@ -145,20 +203,14 @@ void cuts_stops(cuts_paper *p, sb_sheet *sheet) {
         first += p->plan->boards.items[i].count;
     }
     sort(p, &all);
-    sb_heading_add(p->run, sheet, "Stops: set once, cut all, longest first");
+    sb_heading_add(p->run, sheet, "Stops");
     sb_paragraph_add(p->run, sheet,
-                     "True one end of each board first. Set the stop, cut one piece, check it against the "
-                     "number, then run the batch. Parts "
-                     "with angled ends touch the stop with their long point. Spares stand in for parts that "
-                     "turn out to have knots or "
-                     "splits: cut them last, to the length that is lacking.",
-                     false);
-    sb_table *table = NULL;
-    for (size_t i = 0; i < all.count; i++) {
-        size_t stock = p->problem->needs.items[all.items[i].need].stock;
-        if (i == 0 || stock != p->problem->needs.items[all.items[i - 1].need].stock)
-            table = sb_table_add(p->run, sheet, cuts_stock_title(p, stock),
-                                 "Stop at>|Off>|Part|Ends|Boards|Done");
-        stop_row(p, table, &all.items[i]);
+                     cuts_any_angle(p) ? sb_pool_print(p->run->pool, "%s %s", how, how_angles) : how, false);
+    if (any_spare(p))
+        sb_paragraph_add(p->run, sheet, how_spares, false);
+    size_t used = 0;
+    for (size_t i = 0; i < all.count;) {
+        cuts_together(p, sheet, &used, rows_ahead(p, &all, i) + (i == 0 ? 8 : 0));
+        i = stock_table(p, sheet, &all, i);
     }
 }

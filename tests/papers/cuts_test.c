@@ -1,72 +1,151 @@
 /* The cut sheet, followed to the letter: whoever cuts what it says, with the kerf it assumes, has exactly the parts. */
 #include "sample.h"
 
+#include <math.h>
+
 /* ---- following the boards' marks ---- */
 
+/* What is made by following one document: nothing but its printed cells, the saw's kerf and the stock's section. */
 typedef struct follow {
-    sample *s;
-    const sb_cutlist *cutlist;
-    int64_t made[512]; /* by need */
-    int64_t first;     /* the board that comes next */
+    const sb_plan *plan;
+    const sb_style *style;
+    int64_t *made; /* by need */
+    int64_t first; /* the board that comes next */
+    size_t board;  /* into plan.boards, of the rows being followed */
+    size_t part;   /* into its parts */
+    double end
+        [4]; /* where the wood behind the last part begins, before the kerf, at each corner of the section [mm] */
+    sb_cut_end rear; /* the last cut */
 } follow;
 
-static int64_t boards_in_title(const char *title, int64_t *first) {
-    long long from = 0, to = 0;
-    if (sscanf(title, "Boards %lld to %lld", &from, &to) != 2) {
-        assert_int_equal(sscanf(title, "Board %lld", &from), 1);
-        to = from;
+enum {
+    FAR = 1,
+    LOWER = 2
+};
+
+static double mm_of(sb_length length) {
+    return (double)length.nm / 1e6;
+}
+
+static double radians_of(sb_angle angle) {
+    return (double)angle.udeg / 1e6 * 3.14159265358979323846 / 180;
+}
+
+/* "square", "45° far", "tilt 30° lower", "45° far and tilt 30° lower" */
+static sb_cut_end end_said(const char *text, size_t size) {
+    sb_cut_end end = {{0}, {0}};
+    char *words = strndup(text, size), side[8] = "", face[8] = "";
+    double mitre = 0, tilt = 0;
+    if (sscanf(words, "%lf\xC2\xB0 %7[a-z] and tilt %lf\xC2\xB0 %7[a-z]", &mitre, side, &tilt, face) < 2)
+        if (sscanf(words, "tilt %lf\xC2\xB0 %7[a-z]", &tilt, face) < 2)
+            assert_string_equal(words, "square");
+    free(words);
+    end.mitre.udeg = (int64_t)llround(mitre * 1e6) * (strcmp(side, "near") == 0 ? -1 : 1);
+    end.bevel.udeg = (int64_t)llround(tilt * 1e6) * (strcmp(face, "upper") == 0 ? -1 : 1);
+    return end;
+}
+
+/* "both 45° far; rip to 60 mm", "10° far, then square" */
+static void ends_said(const char *text, sb_cut_end *front, sb_cut_end *rear) {
+    const char *then = strstr(text, ", then "), *stop = strchr(text, ';');
+    const char *end = stop ? stop : text + strlen(text);
+    if (then) {
+        *front = end_said(text, (size_t)(then - text));
+        *rear = end_said(then + 7, (size_t)(end - then) - 7);
+        return;
     }
-    *first = from;
-    return to - from + 1;
+    const char *start = strncmp(text, "both ", 5) == 0 ? text + 5 : text;
+    *front = *rear = end_said(start, (size_t)(end - start));
+}
+
+/* How far a cut lies from its mark at one corner of the section: nothing where the long point is, less elsewhere. */
+static double short_of(const sb_cut_stock *stock, sb_cut_end end, int corner) {
+    bool far = end.mitre.udeg >= 0, lower = end.bevel.udeg >= 0;
+    double mitre = fabs(tan(radians_of(end.mitre))) * mm_of(stock->width);
+    double bevel = fabs(tan(radians_of(end.bevel))) * mm_of(stock->thickness) / cos(radians_of(end.mitre));
+    return (far == ((corner & FAR) != 0) ? 0 : mitre) + (lower == ((corner & LOWER) != 0) ? 0 : bevel);
+}
+
+static double kerf_along(double kerf, sb_cut_end end) {
+    return kerf / cos(radians_of(end.mitre)) / cos(radians_of(end.bevel));
+}
+
+static bool parallel(sb_cut_end rear, sb_cut_end front) {
+    return rear.mitre.udeg == -front.mitre.udeg && rear.bevel.udeg == -front.bevel.udeg;
+}
+
+static bool is_board_row(const sb_cell *row) {
+    return row[0].strong;
 }
 
 static bool is_part_row(const sb_cell *row) {
-    return strcmp(row[0].text, "offcut") != 0 && strncmp(row[0].text, "left over", 9) != 0;
+    return row[5].kind == SB_CELL_TICK && strncmp(row[0].text, "left over", 9) != 0;
 }
 
-/* Every mark is measured from the trued end; the blade runs beyond it, so the next part begins a kerf further. */
-static void follow_board(follow *f, const sb_table *table, const sb_board_plan *board) {
-    const sb_problem *problem = &f->cutlist->problem;
-    const sb_supply *supply = &problem->supplies.items[board->supply];
-    int64_t first, count = boards_in_title(table->title, &first), step = f->s->shop->settings.style.step.nm;
-    assert_int_equal(first, f->first);
-    assert_int_equal(count, board->count);
-    f->first += count;
-    int64_t end = 0;
-    size_t part = 0;
-    for (size_t r = 0; r < table->rows.count; r++) {
-        const sb_cell *row = table->rows.items[r];
-        if (!is_part_row(row))
-            continue;
-        const sb_placed *placed = &board->parts.items[part++];
-        const sb_need *need = &problem->needs.items[placed->need];
-        f->made[placed->need] += count;
-        assert_int_equal(row[1].amount, need->length.nm);
-        if (row[3].kind != SB_CELL_LENGTH)
-            continue; /* a strip beside the one before */
-        assert_in_range((uint64_t)(row[3].amount - row[2].amount - need->length.nm + step), 0,
-                        (uint64_t)(2 * step));
-        bool square = need->end1.mitre.udeg == 0 && need->end2.mitre.udeg == 0;
-        if (part > 1 && square && board->parts.items[part - 2].rear.mitre.udeg == 0)
-            assert_true(row[2].amount >= end + problem->rules.kerf.nm - step / 2);
-        end = row[3].amount;
+/* "Boards 12 to 42", "Board 3, rack piece L4" */
+static void follow_board_row(follow *f, const sb_cell *row) {
+    long long from = 0, to = 0;
+    if (sscanf(row[0].text, "Boards %lld to %lld", &from, &to) != 2) {
+        assert_int_equal(sscanf(row[0].text, "Board %lld", &from), 1);
+        to = from;
     }
-    assert_int_equal(part, board->parts.count);
-    assert_true(end <= supply->length.nm - supply->trim1.nm - supply->trim2.nm + step / 2);
+    if (f->part > 0)
+        assert_int_equal(f->part, f->plan->boards.items[f->board++].parts.count);
+    const sb_board_plan *board = &f->plan->boards.items[f->board];
+    assert_int_equal(from, f->first);
+    assert_int_equal(to - from + 1, board->count);
+    assert_int_equal(row[1].amount, f->plan->problem->supplies.items[board->supply].length.nm);
+    f->first = to + 1;
+    f->part = 0;
 }
 
-static void follow_all(sample *s, const sb_way *way) {
-    follow f = {.s = s, .cutlist = way->cutlist, .first = 1};
-    const sb_document *cuts = sb_paper_cuts(&s->run, s->shop, s->job, way);
+static void follow_part(follow *f, const sb_cell *row) {
+    const sb_problem *problem = f->plan->problem;
+    const sb_board_plan *board = &f->plan->boards.items[f->board];
+    const sb_supply *supply = &problem->supplies.items[board->supply];
+    const sb_cut_stock *stock = &problem->stock.items[supply->stock];
+    const sb_need *need = &problem->needs.items[board->parts.items[f->part].need];
+    double step = mm_of(f->style->step), kerf = mm_of(problem->rules.kerf), room = 0;
+    f->made[board->parts.items[f->part++].need] += board->count;
+    assert_int_equal(row[1].amount, need->length.nm);
+    if (row[3].kind == SB_CELL_EMPTY) {
+        assert_non_null(strstr(row[4].text, "strip beside it"));
+        return;
+    }
+    sb_cut_end front, rear;
+    ends_said(row[4].text, &front, &rear);
+    double from = mm_of((sb_length){row[2].amount}), to = mm_of((sb_length){row[3].amount});
+    assert_true(fabs(to - from - mm_of(need->length)) <= step + 1e-6); /* the part over its long points */
+    for (int corner = 0; corner < 4; corner++) {
+        double starts = from + short_of(stock, front, corner), ends = to - short_of(stock, rear, corner);
+        double gap = f->part == 1 ? 0 : parallel(f->rear, front) ? kerf_along(kerf, front) : kerf;
+        assert_true(starts >= (f->part == 1 ? 0 : f->end[corner]) + gap - step - 0.05);
+        f->end[corner] = ends;
+        room = ends > room ? ends : room;
+    }
+    f->rear = rear;
+    assert_true(room <= mm_of(supply->length) - mm_of(supply->trim1) - mm_of(supply->trim2) + step);
+}
+
+/* Whoever follows every row ends with exactly the parts that are needed. */
+static void follow_paper(sb_run *run, const sb_document *cuts, const sb_plan *plan) {
+    follow f = {.plan = plan, .style = &cuts->style, .first = 1};
+    f.made = SB_NEW_ARRAY(run->pool, int64_t, plan->problem->needs.count);
     const sb_sheet *sheet = sheet_named(cuts, "Boards");
-    size_t board = 0;
-    for (size_t b = 0; sheet && b < sheet->blocks.count; b++)
-        if (sheet->blocks.items[b].table)
-            follow_board(&f, sheet->blocks.items[b].table, &way->plan->boards.items[board++]);
-    assert_int_equal(board, way->plan->boards.count);
-    for (size_t i = 0; i < way->cutlist->problem.needs.count; i++) {
-        const sb_need *need = &way->cutlist->problem.needs.items[i];
-        if (!way->cutlist->problem.stock.items[need->stock].sheet)
+    for (size_t b = 0; sheet && b < sheet->blocks.count; b++) {
+        const sb_table *table = sheet->blocks.items[b].table;
+        for (size_t r = 0; table && r < table->rows.count; r++) {
+            const sb_cell *row = table->rows.items[r];
+            if (is_board_row(row))
+                follow_board_row(&f, row);
+            else if (is_part_row(row))
+                follow_part(&f, row);
+        }
+    }
+    assert_int_equal(f.board + (f.part > 0), plan->boards.count);
+    for (size_t i = 0; i < plan->problem->needs.count; i++) {
+        const sb_need *need = &plan->problem->needs.items[i];
+        if (!plan->problem->stock.items[need->stock].sheet)
             assert_int_equal(f.made[i], need->count);
     }
 }
@@ -77,12 +156,102 @@ static void marks_make_the_parts(void **state) {
         sample s;
         sample_open(&s, sample_names[i]);
         for (size_t w = 0; w < s.ways->list.count; w++)
-            follow_all(&s, &s.ways->list.items[w]);
+            follow_paper(&s.run, sb_paper_cuts(&s.run, s.shop, s.job, &s.ways->list.items[w]),
+                         s.ways->list.items[w].plan);
         sample_close(&s);
     }
 }
 
+static int64_t pick(uint64_t *seed, int64_t from, int64_t to) {
+    *seed = *seed * 6364136223846793005u + 1442695040888963407u;
+    return from + (int64_t)((*seed >> 33) % (uint64_t)(to - from + 1));
+}
+
+static sb_cut_end end_by_chance(uint64_t *seed) {
+    static const int64_t mitres[] = {0, 0, 45, -45, 30, -12}, bevels[] = {0, 0, 0, 20, -20};
+    return (sb_cut_end){{mitres[pick(seed, 0, 5)] * 1000000}, {bevels[pick(seed, 0, 4)] * 1000000}};
+}
+
+/* Mitres and bevels of all kinds on boards of 95 x 20 mm, some parts ripped. */
+static sb_problem *boards_by_chance(sb_run *run, uint64_t *seed) {
+    sb_problem *problem = SB_NEW(run->pool, sb_problem);
+    problem->rules =
+        (sb_cut_rules){.kerf = {3000000}, .rip_kerf = {3000000}, .panel_kerf = {3000000}, .effort = 1000};
+    problem->rules.material_only = true;
+    sb_cut_stock stock = {.name = "slat", .width = {95000000}, .thickness = {20000000}};
+    SB_PUSH(run->pool, problem->stock, stock);
+    for (int64_t i = pick(seed, 1, 5); i > 0; i--) {
+        sb_need need = {.name = sb_pool_print(run->pool, "part %d", (int)i), .count = pick(seed, 1, 5)};
+        need.length.nm = pick(seed, 250, 900) * 1000000;
+        if (pick(seed, 0, 4) == 0)
+            need.width.nm = pick(seed, 20, 60) * 1000000;
+        else
+            need.end1 = end_by_chance(seed), need.end2 = end_by_chance(seed);
+        SB_PUSH(run->pool, problem->needs, need);
+    }
+    sb_supply supply = {.length = {2400000000}, .price = {900000}, .available = -1, .label = "", .row = 1};
+    supply.trim1.nm = supply.trim2.nm = pick(seed, 0, 1) * 10000000;
+    SB_PUSH(run->pool, problem->supplies, supply);
+    return problem;
+}
+
+static void marks_make_any_angle(void **state) {
+    (void)state;
+    uint64_t seed = 2024;
+    sb_style style = {SB_UNITS_MM, {SB_NM_PER_MM / 2}, false};
+    for (int round = 0; round < 60; round++) {
+        sb_run run = sb_run_new();
+        const sb_plan *plan = sb_plan_make(&run, boards_by_chance(&run, &seed));
+        if (!plan || !sb_ok(&run))
+            fail_msg("%s", sb_notices_text(&run, SB_NOTE, false));
+        follow_paper(&run, sb_paper_bare_cuts(&run, plan, style, (sb_currency){"", 2}), plan);
+        sb_run_free(&run);
+    }
+}
+
 /* ---- stops ---- */
+
+static int64_t sections_of(const sb_plan *plan) {
+    int64_t sections = 0;
+    for (size_t b = 0; b < plan->boards.count; b++)
+        for (size_t p = 0; p < plan->boards.items[b].parts.count; p++)
+            if (plan->boards.items[b].parts.items[p].across.nm == 0)
+                sections += plan->boards.items[b].count;
+    return sections;
+}
+
+/* Strips that the rows promise beyond one for each section. */
+static int64_t more_strips(const sb_cell *row) {
+    const char *at = strstr(row[3].text, "to strips of ");
+    long long strips = 0;
+    if (!at)
+        return 0;
+    assert_int_equal(sscanf(strchr(at, ',') + 1, " %lld strips in all", &strips), 1);
+    return strips - row[1].amount;
+}
+
+/* Every section is cut at a stop, longest first within a stock, so that a mistake can be cut again. */
+static void check_stops(const sb_document *cuts, const sb_plan *plan) {
+    const sb_sheet *sheet = sheet_named(cuts, "Stops");
+    int64_t off = 0, strips = 0, settings = 0, placed = 0;
+    for (size_t b = 0; sheet && b < sheet->blocks.count; b++) {
+        const sb_table *table = sheet->blocks.items[b].table;
+        for (size_t r = 0; table && r < table->rows.count; r++) {
+            const sb_cell *row = table->rows.items[r];
+            off += row[1].amount;
+            strips += row[1].amount + more_strips(row);
+            settings++;
+            if (r > 0)
+                assert_true(row[0].amount <= table->rows.items[r - 1][0].amount);
+        }
+    }
+    for (size_t b = 0; b < plan->boards.count; b++)
+        placed += plan->boards.items[b].count * (int64_t)plan->boards.items[b].parts.count;
+    assert_int_equal(off, sections_of(plan));
+    assert_int_equal(strips, placed);
+    assert_true(settings >=
+                plan->counts.stops); /* one length out of two stocks is set once, and listed with each */
+}
 
 static void stops_add_up(void **state) {
     (void)state;
@@ -90,59 +259,166 @@ static void stops_add_up(void **state) {
         sample s;
         sample_open(&s, sample_names[i]);
         const sb_way *way = &s.ways->list.items[0];
-        const sb_document *cuts = sb_paper_cuts(&s.run, s.shop, s.job, way);
-        const sb_sheet *sheet = sheet_named(cuts, "Stops");
-        int64_t off = 0, sections = 0, settings = 0;
-        for (size_t b = 0; b < sheet->blocks.count; b++) {
-            const sb_table *table = sheet->blocks.items[b].table;
-            for (size_t r = 0; table && r < table->rows.count; r++) {
-                off += table->rows.items[r][1].amount;
-                settings++;
-                if (r > 0) /* longest first, so that a mistake can be cut again */
-                    assert_true(table->rows.items[r][0].amount <= table->rows.items[r - 1][0].amount);
-            }
-        }
-        for (size_t b = 0; b < way->plan->boards.count; b++)
-            for (size_t p = 0; p < way->plan->boards.items[b].parts.count; p++)
-                sections += way->plan->boards.items[b].parts.items[p].across.nm == 0
-                                ? way->plan->boards.items[b].count
-                                : 0;
-        assert_int_equal(off, sections);
-        assert_true(
-            settings >=
-            way->plan->counts.stops); /* a length sawn from two stocks is set once, and listed with each */
+        check_stops(sb_paper_cuts(&s.run, s.shop, s.job, way), way->plan);
         sample_close(&s);
+    }
+    uint64_t seed = 31;
+    sb_style style = {SB_UNITS_MM, {SB_NM_PER_MM / 2}, false};
+    for (int round = 0; round < 40; round++) {
+        sb_run run = sb_run_new();
+        const sb_plan *plan = sb_plan_make(&run, boards_by_chance(&run, &seed));
+        check_stops(sb_paper_bare_cuts(&run, plan, style, (sb_currency){"", 2}), plan);
+        sb_run_free(&run);
     }
 }
 
-/* ---- sheets ---- */
+/* ---- sheets: cut after cut, as the rows say ---- */
 
-/* Fence settings are from the near edge of the piece that is divided, so they are never more than its size. */
-static void fences_are_from_the_piece(void **state) {
+typedef struct panel {
+    double w, l;
+    bool gone; /* divided, or taken as a part */
+} panel;
+
+typedef struct bench {
+    panel panels[400];
+    size_t count;
+    double kerf, step;
+    long long next; /* number of the cut that comes next */
+} bench;
+
+static panel *find_panel(bench *b, double w, double l) {
+    for (size_t i = 0; i < b->count; i++)
+        if (!b->panels[i].gone && fabs(b->panels[i].w - w) <= b->step && fabs(b->panels[i].l - l) <= b->step)
+            return &b->panels[i];
+    fail_msg("no piece of %g x %g", w, l);
+    return NULL;
+}
+
+static void add_panel(bench *b, double w, double l) {
+    if (w <= 0 || l <= 0)
+        return;
+    assert_true(b->count < sizeof b->panels / sizeof *b->panels);
+    b->panels[b->count++] = (panel){w, l, false};
+}
+
+/* `times` off one piece with one setting of the fence. */
+static void divide(bench *b, panel *from, bool crosscut, double fence, int64_t times) {
+    panel rest = *from;
+    from->gone = true;
+    for (int64_t i = 0; i < times; i++) {
+        double *size = crosscut ? &rest.l : &rest.w;
+        assert_true(fence > 0 && fence <= *size + b->step);
+        add_panel(b, crosscut ? rest.w : fence, crosscut ? fence : rest.l);
+        *size -= fence + b->kerf;
+    }
+    add_panel(b, rest.w, rest.l);
+}
+
+static void follow_cut(bench *b, const sb_cell *row) {
+    double w, l, fence = mm_of((sb_length){row[1].amount});
+    long long from = 0, to = 0;
+    if (sscanf(row[0].text, "%lld to %lld", &from, &to) != 2)
+        to = from;
+    assert_int_equal(from, b->next);
+    assert_int_equal(to - from + 1, row[2].amount * row[3].amount);
+    b->next = to + 1;
+    assert_int_equal(sscanf(row[4].text, "%lf x %lf mm", &w, &l), 2);
+    if (strncmp(row[5].text, "true ", 5) == 0) {
+        panel *sheet = find_panel(b, w, l);
+        *(strncmp(row[5].text, "true ends", 9) == 0 ? &sheet->l : &sheet->w) = fence;
+        return;
+    }
+    for (int64_t i = 0; i < row[3].amount; i++)
+        divide(b, find_panel(b, w, l), strcmp(row[5].text, "crosscut") == 0, fence, row[2].amount);
+}
+
+static void take_parts(bench *b, const sb_table *parts, int64_t *made, const sb_sheet_plan *plan) {
+    size_t part = 0;
+    for (size_t r = 0; r < parts->rows.count; r++) {
+        const sb_cell *row = parts->rows.items[r];
+        for (int64_t i = 0; i < row[1].amount; i++) {
+            find_panel(b, mm_of((sb_length){row[2].amount}), mm_of((sb_length){row[3].amount}))->gone = true;
+            made[plan->parts.items[part++].need] += plan->count;
+        }
+    }
+    assert_int_equal(part, plan->parts.count);
+}
+
+static void follow_sheets(sb_run *run, const sb_document *cuts, const sb_plan *plan) {
+    const sb_sheet *sheet = sheet_named(cuts, "Sheets");
+    int64_t *made = SB_NEW_ARRAY(run->pool, int64_t, plan->problem->needs.count);
+    size_t index = 0;
+    bench b;
+    for (size_t i = 0; sheet && i < sheet->blocks.count; i++) {
+        const sb_table *table = sheet->blocks.items[i].table;
+        if (!table)
+            continue;
+        if (strcmp(table->headings[0].text, "Part") == 0) {
+            take_parts(&b, table, made, &plan->sheets.items[index++]);
+            continue;
+        }
+        const sb_supply *supply = &plan->problem->supplies.items[plan->sheets.items[index].supply];
+        b = (bench){
+            .kerf = mm_of(plan->problem->rules.panel_kerf), .step = mm_of(cuts->style.step), .next = 1};
+        add_panel(&b, mm_of(supply->width), mm_of(supply->length));
+        for (size_t r = 0; r < table->rows.count; r++)
+            follow_cut(&b, table->rows.items[r]);
+        assert_int_equal(b.next, plan->sheets.items[index].cuts.count + 1);
+    }
+    assert_int_equal(index, plan->sheets.count);
+    for (size_t i = 0; i < plan->problem->needs.count; i++)
+        if (plan->problem->stock.items[plan->problem->needs.items[i].stock].sheet)
+            assert_int_equal(made[i], plan->problem->needs.items[i].count);
+}
+
+static void cuts_make_the_sheet_parts(void **state) {
     (void)state;
     sample s;
     sample_open(&s, "shelf-options");
-    const sb_way *way = &s.ways->list.items[0];
-    const sb_document *cuts = sb_paper_cuts(&s.run, s.shop, s.job, way);
-    const sb_sheet *sheet = sheet_named(cuts, "Sheets");
-    assert_non_null(sheet);
-    size_t plan = 0;
-    for (size_t b = 0; b < sheet->blocks.count; b++) {
-        const sb_table *table = sheet->blocks.items[b].table;
-        if (!table || strcmp(table->headings[0].text, "Cut") != 0)
-            continue;
-        const sb_sheet_plan *p = &way->plan->sheets.items[plan++];
-        assert_int_equal(table->rows.count, p->cuts.count);
-        for (size_t r = 0; r < table->rows.count; r++) {
-            const sb_sheet_cut *cut = &p->cuts.items[r];
-            if (cut->stage == 0)
-                continue;
-            int64_t size = cut->across_width ? cut->divides.l.nm : cut->divides.w.nm;
-            assert_true(table->rows.items[r][3].amount > 0 && table->rows.items[r][3].amount < size);
-        }
-    }
-    assert_int_equal(plan, way->plan->sheets.count);
+    for (size_t w = 0; w < s.ways->list.count; w++)
+        follow_sheets(&s.run, sb_paper_cuts(&s.run, s.shop, s.job, &s.ways->list.items[w]),
+                      s.ways->list.items[w].plan);
     sample_close(&s);
+}
+
+/* Sheets of 1250 x 2500 mm under all rules of a saw. */
+static sb_problem *sheets_by_chance(sb_run *run, uint64_t *seed) {
+    static const int stages[] = {0, 2, 3};
+    sb_problem *problem = SB_NEW(run->pool, sb_problem);
+    problem->rules = (sb_cut_rules){.panel_kerf = {pick(seed, 4, 8) * 500000}, .effort = 1000};
+    problem->rules.stages = stages[pick(seed, 0, 2)];
+    problem->rules.trims = problem->rules.stages == 2;
+    problem->rules.crosscut_first = pick(seed, 0, 1) == 1;
+    problem->rules.material_only = pick(seed, 0, 1) == 1;
+    sb_cut_stock stock = {
+        .name = "ply", .sheet = true, .useful_length = {400000000}, .useful_width = {300000000}};
+    SB_PUSH(run->pool, problem->stock, stock);
+    for (int64_t i = pick(seed, 1, 4); i > 0; i--) {
+        sb_need need = {.name = sb_pool_print(run->pool, "panel %d", (int)i), .count = pick(seed, 1, 8)};
+        need.length.nm = pick(seed, 200, 1100) * 1000000;
+        need.width.nm = pick(seed, 200, 1100) * 1000000;
+        need.grain = pick(seed, 0, 2) == 0 ? SB_CUT_FREE : SB_CUT_ALONG;
+        SB_PUSH(run->pool, problem->needs, need);
+    }
+    sb_supply supply = {.length = {2500000000}, .width = {1250000000}, .price = {5000000}, .available = -1};
+    supply.label = "";
+    supply.trim1.nm = supply.trim2.nm = pick(seed, 0, 1) * 10000000;
+    SB_PUSH(run->pool, problem->supplies, supply);
+    return problem;
+}
+
+static void cuts_make_any_sheet(void **state) {
+    (void)state;
+    uint64_t seed = 77;
+    sb_style style = {SB_UNITS_MM, {SB_NM_PER_MM / 2}, false};
+    for (int round = 0; round < 40; round++) {
+        sb_run run = sb_run_new();
+        const sb_plan *plan = sb_plan_make(&run, sheets_by_chance(&run, &seed));
+        if (!plan || !sb_ok(&run))
+            fail_msg("%s", sb_notices_text(&run, SB_NOTE, false));
+        follow_sheets(&run, sb_paper_bare_cuts(&run, plan, style, (sb_currency){"", 2}), plan);
+        sb_run_free(&run);
+    }
 }
 
 /* ---- angles, cautions ---- */
@@ -185,6 +461,32 @@ static void cautions_come_once(void **state) {
     }
 }
 
+/* Spares are explained where there are any, angles where there are any; clear wood is asked for by the part. */
+static void only_what_the_job_needs(void **state) {
+    (void)state;
+    sample s;
+    sample_open(&s, "rack-bench");
+    const sb_document *cuts = sb_paper_cuts(&s.run, s.shop, s.job, &s.ways->list.items[0]);
+    assert_true(told(cuts, "Spares for defects stand in") == 1);
+    assert_true(told(cuts, "counted from a square cut") == 1);
+    assert_true(told(cuts, "front leg (Garden bench; clear wood)") > 0);
+    sample_close(&s);
+    sb_run run = sb_run_new();
+    sb_problem *problem = SB_NEW(run.pool, sb_problem);
+    SB_PUSH(run.pool, problem->stock, ((sb_cut_stock){.name = "slat"}));
+    SB_PUSH(run.pool, problem->needs,
+            ((sb_need){.name = "rail", .count = 2, .length = {500000000}, .clear = true}));
+    SB_PUSH(run.pool, problem->supplies,
+            ((sb_supply){.length = {2000000000}, .price = {1000}, .available = -1, .label = "", .row = 4}));
+    cuts = sb_paper_bare_cuts(&run, sb_plan_make(&run, problem),
+                              (sb_style){SB_UNITS_MM, {SB_NM_PER_MM}, false}, (sb_currency){"", 2});
+    assert_int_equal(told(cuts, "Spares for defects"), 0);
+    assert_int_equal(told(cuts, "counted from a square cut"), 0);
+    assert_int_equal(told(cuts, "stock row 4"), 1);
+    assert_true(told(cuts, "rail (clear wood)") > 0);
+    sb_run_free(&run);
+}
+
 /* A part under the shop's limit is flagged: 80 mm blocks under 300 mm. */
 static void short_parts_are_flagged(void **state) {
     (void)state;
@@ -198,11 +500,14 @@ static void short_parts_are_flagged(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(marks_make_the_parts),
+        cmocka_unit_test(marks_make_any_angle),
         cmocka_unit_test(stops_add_up),
-        cmocka_unit_test(fences_are_from_the_piece),
+        cmocka_unit_test(cuts_make_the_sheet_parts),
+        cmocka_unit_test(cuts_make_any_sheet),
         cmocka_unit_test(both_readings_are_named),
         cmocka_unit_test(past_the_swing),
         cmocka_unit_test(cautions_come_once),
+        cmocka_unit_test(only_what_the_job_needs),
         cmocka_unit_test(short_parts_are_flagged),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
