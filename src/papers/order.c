@@ -12,6 +12,14 @@ const char *order_amount(sb_run *run, const sb_order_line *line, const sb_style 
     return sb_stock_amount_text(run, line->stock, is_lot(line) ? line->needed : line->count, style);
 }
 
+/* "pack of 200", "2.5 l"; single things need no words. */
+static const char *pack_words(sb_run *run, const sb_order_line *line, const sb_style *style) {
+    const char *holds = sb_stock_amount_text(run, line->stock, line->offer->pack, style);
+    if (*sb_stock_kind_unit(line->stock->kind))
+        return holds;
+    return line->offer->pack == 1 ? "" : sb_pool_print(run->pool, "pack of %s", holds);
+}
+
 static const char *size_words(sb_run *run, const sb_order_line *line, const sb_style *style) {
     sb_length length = line->offer ? line->offer->length : line->rack->length;
     sb_length width = line->offer ? line->offer->width : line->rack->width;
@@ -23,19 +31,18 @@ static const char *size_words(sb_run *run, const sb_order_line *line, const sb_s
         return sb_write_length_unit(run, length, style);
     if (line->rack)
         return "";
-    return is_lot(line) ? order_amount(run, line, style)
-                        : sb_stock_amount_text(run, line->stock, line->offer->pack, style);
+    return is_lot(line) ? order_amount(run, line, style) : pack_words(run, line, style);
 }
 
-/* Columns of what is bought; on the list for other programs the merchant comes first. */
+/* Columns of what is bought. The list for other programs has the merchant before them and the stock's id behind. */
 enum {
     BUY_WHAT,
     BUY_SIZE,
     BUY_COUNT,
     BUY_EACH,
     BUY_AMOUNT,
-    BUY_CODE,
-    BUY_WHY
+    BUY_WHY, /* on the paper only where something is bought for the rack */
+    BUY_CODE
 };
 
 static sb_cell amount_cell(sb_run *run, const sb_table *table, size_t first, const sb_order_line *line,
@@ -56,9 +63,16 @@ static sb_cell *buy_row(sb_run *run, sb_table *table, size_t first, const sb_ord
     row[first + BUY_COUNT] = sb_cell_count(line->count);
     row[first + BUY_EACH] = sb_cell_price(line->each.milli, digits + 3);
     row[first + BUY_AMOUNT] = amount_cell(run, table, first, line, digits);
-    row[first + BUY_CODE] = sb_cell_text(line->stock->id);
-    row[first + BUY_WHY] = sb_cell_text(line->reorder ? "rack is low" : "");
+    if (first + BUY_WHY < table->column_count)
+        row[first + BUY_WHY] = sb_cell_text(line->reorder ? "rack is low" : "");
     return row;
+}
+
+static bool any_reorder(const sb_order *order) {
+    for (size_t i = 0; i < order->lines.count; i++)
+        if (order->lines.items[i].reorder)
+            return true;
+    return false;
 }
 
 static void rack_table(sb_run *run, sb_sheet *sheet, const sb_order *order, const sb_settings *settings) {
@@ -68,12 +82,12 @@ static void rack_table(sb_run *run, sb_sheet *sheet, const sb_order *order, cons
         if (!line->rack)
             continue;
         if (!table)
-            table = sb_table_add(run, sheet, "From the rack", "Label|Stock|Size>|Takes>");
+            table = sb_table_add(run, sheet, "From the rack", "What|Size>|Takes>|Label");
         sb_cell *row = sb_row_add(run, table);
-        row[0] = sb_cell_text(line->rack->label);
-        row[1] = sb_cell_text(line->stock->title);
-        row[2] = sb_cell_text(size_words(run, line, &settings->style));
-        row[3] = sb_cell_text(order_amount(run, line, &settings->style));
+        row[0] = sb_cell_text(line->stock->title);
+        row[1] = sb_cell_text(size_words(run, line, &settings->style));
+        row[2] = sb_cell_text(order_amount(run, line, &settings->style));
+        row[3] = sb_cell_text(line->rack->label);
     }
 }
 
@@ -85,7 +99,9 @@ static bool is_bought(const sb_order_line *line) {
 static size_t merchant_table(sb_run *run, sb_sheet *sheet, const sb_order *order, size_t start,
                              const sb_settings *settings) {
     const char *merchant = order->lines.items[start].merchant;
-    sb_table *table = sb_table_add(run, sheet, merchant, "What|Size>|Count>|Each>|Amount>|Code|Why");
+    sb_table *table = sb_table_add(run, sheet, merchant,
+                                   any_reorder(order) ? "What|Size>|Count>|Each>|Amount>|Why"
+                                                      : "What|Size>|Count>|Each>|Amount>");
     sb_money sum = {0};
     size_t i = start;
     for (; i < order->lines.count && is_bought(&order->lines.items[i]); i++) {
@@ -122,10 +138,12 @@ sb_document *sb_paper_order_list(sb_run *run, const sb_shop *shop, const char *t
     sb_document *document =
         sb_document_new(run, title ? title : "Order", date, settings->style, settings->currency);
     sb_sheet *sheet = sb_sheet_add(run, document, "Order");
-    sb_table *table = sb_table_add(run, sheet, "", "Merchant|What|Size|Count>|Each>|Amount>|Code|Why");
-    for (size_t i = 0; i < order->lines.count && is_bought(&order->lines.items[i]); i++)
-        buy_row(run, table, 1, &order->lines.items[i], settings)[0] =
-            sb_cell_text(order->lines.items[i].merchant);
+    sb_table *table = sb_table_add(run, sheet, "", "Merchant|What|Size|Count>|Each>|Amount>|Why|Code");
+    for (size_t i = 0; i < order->lines.count && is_bought(&order->lines.items[i]); i++) {
+        sb_cell *row = buy_row(run, table, 1, &order->lines.items[i], settings);
+        row[0] = sb_cell_text(order->lines.items[i].merchant);
+        row[1 + BUY_CODE] = sb_cell_text(order->lines.items[i].stock->id);
+    }
     return document;
 }
 
@@ -138,7 +156,6 @@ sb_document *sb_paper_order(sb_run *run, const sb_shop *shop, const char *title,
     document->foot = sb_pool_print(run->pool, "%s, %s", name, sb_write_date(run, date));
     document->letter = settings->style.units == SB_UNITS_IN;
     sb_sheet *sheet = sb_sheet_add(run, document, "Order");
-    sheet->landscape = true;
     sb_heading_add(run, sheet, document->title);
     order_fill(run, sheet, shop, order);
     return document;

@@ -9,17 +9,17 @@ typedef struct taking {
     size_t count;
 } taking;
 
-static void pieces_table(const taking *t, sb_sheet *sheet) {
-    sb_table *table = sb_table_add(t->run, sheet, "Pieces", "Job|Piece|Size|Off>");
-    for (size_t i = 0; i < t->count; i++)
-        for (size_t j = 0; j < t->takeoffs[i]->pieces.count; j++) {
-            const sb_takeoff_piece *piece = &t->takeoffs[i]->pieces.items[j];
-            sb_cell *row = sb_row_add(t->run, table);
-            row[0] = sb_cell_text(t->takeoffs[i]->job->name);
-            row[1] = sb_cell_text(piece->title);
-            row[2] = sb_cell_text(piece->size_text);
-            row[3] = sb_cell_count(piece->count);
-        }
+static void pieces_table(const taking *t, sb_sheet *sheet, const sb_takeoff *takeoff) {
+    const char *title =
+        t->count == 1 ? "Pieces" : sb_pool_print(t->run->pool, "Pieces of %s", takeoff->job->name);
+    sb_table *table = sb_table_add(t->run, sheet, title, "Piece|Off>|Size");
+    for (size_t i = 0; i < takeoff->pieces.count; i++) {
+        const sb_takeoff_piece *piece = &takeoff->pieces.items[i];
+        sb_cell *row = sb_row_add(t->run, table);
+        row[0] = sb_cell_text(piece->title);
+        row[1] = sb_cell_count(piece->count);
+        row[2] = sb_cell_text(piece->size_text);
+    }
 }
 
 /* Timber and panels of one stock over all jobs. */
@@ -55,7 +55,7 @@ static const char *net_words(const taking *t, const sb_stock_total *sum) {
 static const char *spare_words(const taking *t, const sb_stock_total *sum) {
     if (sum->spare_added.ppm == 0)
         return "";
-    return sb_pool_print(t->run->pool, "%s added to net, %s lost of what is bought",
+    return sb_pool_print(t->run->pool, "%s added to net, %s lost of bought",
                          share_words(t->run, t->shop, sum->spare_added),
                          share_words(t->run, t->shop, sum->spare_lost));
 }
@@ -113,12 +113,15 @@ sb_document *sb_paper_takeoff(sb_run *run, const sb_shop *shop, const char *titl
     document->letter = settings->style.units == SB_UNITS_IN;
     sb_sheet *sheet = sb_sheet_add(run, document, "Takeoff");
     sb_heading_add(run, sheet, heading);
-    pieces_table(&t, sheet);
+    for (size_t i = 0; i < count; i++)
+        pieces_table(&t, sheet, takeoffs[i]);
     timber_table(&t, sheet);
     usage_table(&t, sheet);
     sb_paragraph_add(run, sheet,
                      sb_pool_print(run->pool, "Cutting plan over all jobs: %s.", plan_words(run, plan)),
                      false);
-    order_fill(run, sheet, shop, order);
+    sb_sheet *buying = sb_sheet_add(run, document, "Order");
+    sb_heading_add(run, buying, "Order");
+    order_fill(run, buying, shop, order);
     return document;
 }

@@ -457,6 +457,7 @@ static void cautions_come_once(void **state) {
         assert_int_equal(told(cuts, "eye and ear protection"), 1);
         assert_int_equal(told(cuts, "local rules"), 1);
         assert_true(sb_document_sound(&s.run, cuts));
+        fits_eighty_columns(&s.run, cuts);
         sample_close(&s);
     }
 }

@@ -4,6 +4,7 @@
 
 #include "../support/relation_eval.h"
 #include "sawbill/papers.h"
+#include "sawbill/writers.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -22,7 +23,8 @@ typedef struct sample {
     const sb_ways *ways;
 } sample;
 
-static const char *const sample_names[] = {"harbour-planters", "shelf-options", "rack-bench", "boathouse-imperial"};
+static const char *const sample_names[] = {"harbour-planters", "shelf-options", "rack-bench",
+                                           "boathouse-imperial"};
 enum {
     SAMPLES = sizeof sample_names / sizeof *sample_names
 };
@@ -75,9 +77,23 @@ static inline int told(const sb_document *document, const char *text) {
             count += block->text && strstr(block->text, text);
             for (size_t r = 0; block->table && r < block->table->rows.count; r++)
                 for (size_t c = 0; c < block->table->column_count; c++)
-                    count += strstr(block->table->rows.items[r][c].text ? block->table->rows.items[r][c].text : "", text) != NULL;
+                    count +=
+                        strstr(block->table->rows.items[r][c].text ? block->table->rows.items[r][c].text : "",
+                               text) != NULL;
         }
     return count;
+}
+
+/* As the terminal shows it. */
+static inline void fits_eighty_columns(sb_run *run, const sb_document *document) {
+    const char *text = sb_write_text(run, document, 80);
+    for (const char *line = text; line && *line; line = strchr(line, '\n') ? strchr(line, '\n') + 1 : NULL) {
+        size_t columns = 0;
+        for (size_t i = 0; i < strcspn(line, "\n"); i++)
+            columns += ((unsigned char)line[i] & 0xC0) != 0x80;
+        if (columns > 80)
+            fail_msg("wider than 80: %.100s", line);
+    }
 }
 
 #endif
