@@ -10,11 +10,12 @@
  * | `boards` | array: `row` (line of STOCK.csv), `stock`, `label` (of a rack piece), `length_mm`, `price`, `count` (identical ones), `trim1_mm`,
  *   `trim2_mm`, `parts` (`name`, `length_mm`, `at_mm` from the factory end, `across_mm` of a ripped strip, `width_mm`, `turned`, `front`, `rear`: ends as
  *   they lie, degrees from square), `leftover_mm`, `offcut_mm`, `cuts`, `stops` |
- * | `sheets` | array: `row`, `stock`, `label`, `width_mm`, `length_mm`, `price`, `count`, `parts` (`name`, `x_mm`, `y_mm`, `w_mm`, `l_mm`, `turned`),
- *   `cuts` (`stage`, `across`: "width" or "length", `at_mm`, and the rectangle it divides: `x_mm`, `y_mm`, `w_mm`, `l_mm`), `leftovers`
- *   (rectangles), `fences` |
- * | `certificate` | array, one for each stock: `stock`, `how`, `cost`, `bound`, `scale`, `duals` and `counted` by need, `worth` by supply; what they
- *   mean and how to check them stands with `sb_bound` in sawbill/cutting.h. Amounts in thousandths of the minor unit |
+ * | `sheets` | array: `row`, `stock`, `label`, `width_mm`, `length_mm`, `price`, `count`, `trim1_mm` (at the edges along the length), `trim2_mm`,
+ *   `parts` (`name`, `x_mm`, `y_mm`, `w_mm`, `l_mm`, `turned`), `cuts` (`stage`, `across`: "width" or "length", `at_mm`, and the rectangle it
+ *   divides: `x_mm`, `y_mm`, `w_mm`, `l_mm`), `leftovers` (rectangles), `fences` |
+ * | `certificate` | array, one for each stock: `stock`, `how`, `cost`, `bound`, `scale`, `duals`, `counted` and (sheets) `scales` by need,
+ *   `worth` and `least` by supply, `common`, `lack`; what they mean and how to check them stands with `sb_bound` in sawbill/cutting.h. Amounts
+ *   in thousandths of the minor unit |
  *
  * Positions are from the factory corner or end: x across the sheet's width, y along its length, grain along the length.
  */

@@ -6,8 +6,8 @@
  * | `parts` | array: `job`, `piece`, `path`, `name`, `title`, `stock`, `count`, `per_piece`, `length_mm`, `width_mm`, `thickness_mm` (finished),
  *   `blanks`, `cut_length_mm`, `cut_width_mm` (null: full width), `clear`, `end1`, `end2` (`mitre`, `bevel`, from square; absent: square),
  *   `worked` (where the length comes from), `file`, `line` |
- * | `stock` | array: `stock`, `parts`, `net_length_mm`, `net_area_m2`, `net_volume_m3`, `spare_length_mm`, `spare_added_percent` (of net),
- *   `spare_lost_percent` (of what is bought), for each job |
+ * | `stock` | array: `job`, `stock`, `parts`, `net_length_mm`, `net_area_m2`, `net_volume_m3`, `spare_length_mm`, `spare_added_percent` (of net),
+ *   `spare_lost_percent` (of what is bought) |
  * | `usage` | array: `job`, `piece` (null: the batch), `stock`, `amount`, `unit` ("", "ml", "mg", "mm", "nl") |
  * | `work` | array: `job`, `piece` (null: the batch), `operation`, `quantity`, `unit`, `minutes` |
  * | `order` | array: `merchant` ("": from the rack), `stock`, `length_mm`, `width_mm`, `count`, `each`, `amount`, `reorder`, `label` |
