@@ -7,6 +7,7 @@ typedef struct recording {
     sb_plan *plan;
     size_t *need;  /* by pane: the need being made, into pane.needs */
     int64_t *open; /* of that need, still to be made */
+    size_t first;  /* sheet of the plan that is recorded here */
 } recording;
 
 /* ---- needs in turn ------------------------------------------------------------------------------- */
@@ -93,21 +94,49 @@ static sb_sheet_plan plan_sheet(recording *r, const sb_laid *laid) {
     return sheet;
 }
 
+static bool same_rect(sb_rect a, sb_rect b) {
+    return a.x.nm == b.x.nm && a.y.nm == b.y.nm && a.w.nm == b.w.nm && a.l.nm == b.l.nm;
+}
+
 static bool same_parts(const sb_sheet_plan *a, const sb_sheet_plan *b) {
     if (a->parts.count != b->parts.count)
         return false;
-    for (size_t i = 0; i < a->parts.count; i++)
-        if (a->parts.items[i].need != b->parts.items[i].need)
+    for (size_t i = 0; i < a->parts.count; i++) {
+        const sb_sheet_part *one = &a->parts.items[i], *other = &b->parts.items[i];
+        if (one->need != other->need || one->turned != other->turned || !same_rect(one->at, other->at))
             return false;
+    }
     return true;
+}
+
+static bool same_cuts(const sb_sheet_plan *a, const sb_sheet_plan *b) {
+    if (a->cuts.count != b->cuts.count)
+        return false;
+    for (size_t i = 0; i < a->cuts.count; i++) {
+        const sb_sheet_cut *one = &a->cuts.items[i], *other = &b->cuts.items[i];
+        if (one->stage != other->stage || one->across_width != other->across_width ||
+            one->at.nm != other->at.nm || !same_rect(one->divides, other->divides))
+            return false;
+    }
+    return true;
+}
+
+/* The sheet that is cut alike, of those recorded here; NULL: none yet. */
+static sb_sheet_plan *alike(const recording *r, const sb_sheet_plan *sheet) {
+    for (size_t i = r->first; i < r->plan->sheets.count; i++) {
+        sb_sheet_plan *other = &r->plan->sheets.items[i];
+        if (other->supply == sheet->supply && same_parts(other, sheet) && same_cuts(other, sheet))
+            return other;
+    }
+    return NULL;
 }
 
 static void record_laid(recording *r, const sb_laid *laid) {
     for (int64_t n = 0; n < laid->count; n++) {
         sb_sheet_plan sheet = plan_sheet(r, laid);
-        sb_sheet_plan *last = n > 0 ? &r->plan->sheets.items[r->plan->sheets.count - 1] : NULL;
-        if (last && same_parts(last, &sheet))
-            last->count++;
+        sb_sheet_plan *same = alike(r, &sheet);
+        if (same)
+            same->count++;
         else
             SB_PUSH(r->bench->run->pool, r->plan->sheets, sheet);
     }
@@ -127,7 +156,7 @@ static void tell_shortage(recording *r, size_t index, int64_t missing) {
 }
 
 void sb_sheets_record(sb_sheet_bench *bench, const sb_laying *laying, sb_plan *plan) {
-    recording r = {bench, plan, NULL, NULL};
+    recording r = {.bench = bench, .plan = plan, .first = plan->sheets.count};
     start_needs(&r);
     for (size_t i = 0; i < laying->sheets.count; i++)
         record_laid(&r, &laying->sheets.items[i]);

@@ -275,6 +275,49 @@ static void a_truing_cut_needs_its_kerf(void **state) {
     sb_run_free(&run);
 }
 
+static bool cut_alike(const sb_sheet_plan *a, const sb_sheet_plan *b) {
+    bool same = a->supply == b->supply && a->parts.count == b->parts.count && a->cuts.count == b->cuts.count;
+    for (size_t n = 0; same && n < a->parts.count; n++)
+        same = a->parts.items[n].need == b->parts.items[n].need &&
+               memcmp(&a->parts.items[n].at, &b->parts.items[n].at, sizeof(sb_rect)) == 0;
+    for (size_t n = 0; same && n < a->cuts.count; n++)
+        same = a->cuts.items[n].at.nm == b->cuts.items[n].at.nm;
+    return same;
+}
+
+/* Six bookcases: sheets cut alike are told once, also where others come between them. */
+static void sheets_alike_are_one(void **state) {
+    sb_run run;
+    sb_problem p;
+    (void)state;
+    start_sheets(&run, &p, 3, 2500, 1250);
+    add_supply(&run, &p, 1250, 1250, 2600);
+    add_need(&run, &p, "side", 2000, 299.5, 8);
+    add_need(&run, &p, "shelf", 826, 299.5, 28);
+    add_need(&run, &p, "low side", 800, 299.5, 4);
+    add_need(&run, &p, "low shelf", 876, 299.5, 6);
+    p.rules.material_only = false;
+    p.rules.sheet.milli = 300000;
+    p.rules.fence.milli = 50000;
+    p.rules.stages = 3;
+    p.stock.items[0].useful_length = mm(600);
+    p.stock.items[0].useful_width = mm(300);
+    p.stock.items[0].value = 10000;
+    p.rules.sheet_cut.milli = 30000;
+    for (int i = 0; i < 2; i++)
+        p.supplies.items[i].trim1 = p.supplies.items[i].trim2 = mm(8);
+    const sb_plan *plan = planned(&run, &p);
+    int64_t sheets = 0;
+    for (size_t i = 0; i < plan->sheets.count; i++) {
+        sheets += plan->sheets.items[i].count;
+        for (size_t j = 0; j < i; j++)
+            assert_false(cut_alike(&plan->sheets.items[i], &plan->sheets.items[j]));
+    }
+    assert_int_equal(sheets, plan->counts.sheets);
+    assert_true(sheets > (int64_t)plan->sheets.count);
+    sb_run_free(&run);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(two_halves_lose_the_kerf),
@@ -291,6 +334,7 @@ int main(void) {
         cmocka_unit_test(usable_leftovers_are_credited),
         cmocka_unit_test(a_short_supply_of_sheets),
         cmocka_unit_test(a_truing_cut_needs_its_kerf),
+        cmocka_unit_test(sheets_alike_are_one),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
