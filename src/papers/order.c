@@ -20,7 +20,7 @@ static const char *pack_words(sb_run *run, const sb_order_line *line, const sb_s
     return line->offer->pack == 1 ? "" : sb_pool_print(run->pool, "pack of %s", holds);
 }
 
-static const char *size_words(sb_run *run, const sb_order_line *line, const sb_style *style) {
+const char *order_size(sb_run *run, const sb_order_line *line, const sb_style *style) {
     sb_length length = line->offer ? line->offer->length : line->rack->length;
     sb_length width = line->offer ? line->offer->width : line->rack->width;
     if (line->stock->kind == SB_STOCK_SHEET)
@@ -59,7 +59,7 @@ static sb_cell *buy_row(sb_run *run, sb_table *table, size_t first, const sb_ord
     int digits = settings->currency.digits;
     sb_cell *row = sb_row_add(run, table);
     row[first + BUY_WHAT] = sb_cell_text(line->stock->title);
-    row[first + BUY_SIZE] = sb_cell_text(size_words(run, line, &settings->style));
+    row[first + BUY_SIZE] = sb_cell_text(order_size(run, line, &settings->style));
     row[first + BUY_COUNT] = sb_cell_count(line->count);
     row[first + BUY_EACH] = sb_cell_price(line->each.milli, digits + 3);
     row[first + BUY_AMOUNT] = amount_cell(run, table, first, line, digits);
@@ -85,7 +85,7 @@ static void rack_table(sb_run *run, sb_sheet *sheet, const sb_order *order, cons
             table = sb_table_add(run, sheet, "From the rack", "What|Size>|Takes>|Label");
         sb_cell *row = sb_row_add(run, table);
         row[0] = sb_cell_text(line->stock->title);
-        row[1] = sb_cell_text(size_words(run, line, &settings->style));
+        row[1] = sb_cell_text(order_size(run, line, &settings->style));
         row[2] = sb_cell_text(order_amount(run, line, &settings->style));
         row[3] = sb_cell_text(line->rack->label);
     }

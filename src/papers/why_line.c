@@ -13,19 +13,23 @@ static const char *length(why *w, sb_length value) {
     return sb_write_length_unit(w->run, value, &w->shop->settings.style);
 }
 
+static const char *more(why *w, sb_length added, const char *what) {
+    return added.nm > 0 ? sb_pool_print(w->run->pool, " + %s %s", length(w, added), what) : "";
+}
+
 static void say_part(why *w, const sb_part *part) {
     const sb_takeoff_piece *piece = &w->way->takeoff->pieces.items[part->piece];
     why_say(w, sb_pool_print(w->run->pool, "%s, %s", part->path, part->title),
-            sb_pool_print(w->run->pool, "%lld off, %lld in each of %lld %s", (long long)part->count,
-                          (long long)part->per_piece, (long long)piece->count, piece->title),
-            "", part->place);
+            sb_pool_print(w->run->pool, "%lld off", (long long)part->count),
+            sb_pool_print(w->run->pool, "%lld in each of %lld %s", (long long)part->per_piece,
+                          (long long)piece->count, piece->title),
+            part->place);
     why_say(w, "finished length", length(w, part->length), part->length_worked ? part->length_worked : "",
             sb_formula_place(part->length_formula));
     if (part->allow.nm > 0 || part->over_length.nm > 0)
         why_say(w, "cut length", length(w, part->cut_length),
-                sb_pool_print(w->run->pool,
-                              "finished length + %s to trim to fit + %s over-length of a glue-up",
-                              length(w, part->allow), length(w, part->over_length)),
+                sb_pool_print(w->run->pool, "finished length%s%s", more(w, part->allow, "to trim to fit"),
+                              more(w, part->over_length, "over-length of the glue-up")),
                 part->place);
     why_say(w, "stock", part->stock->title, sb_pool_print(w->run->pool, "the role '%s'", part->role),
             part->stock->place);
@@ -43,16 +47,22 @@ bool why_part(why *w, const char *figure) {
     return found;
 }
 
+/* "2 x 3000 mm, Brackwater Timber" */
+static const char *bought_words(why *w, const sb_order_line *line) {
+    const char *size = order_size(w->run, line, &w->shop->settings.style);
+    return sb_pool_print(w->run->pool, "%lld%s%s, %s", (long long)line->count, *size ? " x " : "", size,
+                         line->merchant);
+}
+
 static void say_offer(why *w, const sb_order_line *line) {
     const sb_offer *offer = line->offer;
     const char *per = sb_per_word(offer->price.per);
-    why_say(w, sb_pool_print(w->run->pool, "%lld of %s", (long long)line->count, line->merchant),
-            money_words(w->run, w->shop, line->amount),
-            sb_pool_print(
-                w->run->pool, "each %s; listed at %s per %s",
-                money_words(w->run, w->shop, sb_cost_money(line->each)),
-                sb_write_fixed(w->run, offer->price.micro, 6, offer->price.micro % 10000 ? 4 : 2, false),
-                per),
+    const char *listed =
+        sb_write_fixed(w->run, offer->price.micro, 6, offer->price.micro % 10000 ? 4 : 2, false);
+    why_say(w, bought_words(w, line), money_words(w->run, w->shop, line->amount),
+            sb_pool_print(w->run->pool, "%s each; listed at %s %s%s",
+                          money_words(w->run, w->shop, sb_cost_money(line->each)), listed,
+                          offer->price.per == SB_PER_EACH ? "" : "per ", per),
             offer->place);
 }
 

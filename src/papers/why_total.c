@@ -92,9 +92,12 @@ static void say_price(why *w) {
 }
 
 static void say_discount(why *w) {
-    why_say(w, "discount", money(w, estimate(w)->discount),
-            sb_pool_print(w->run->pool, "%s of price", share(w, estimate(w)->discount_rate)),
-            estimate(w)->job->discount.place);
+    const sb_estimate *e = estimate(w);
+    why_say(w, "discount", money(w, e->discount),
+            e->discount_rate.ppm == 0
+                ? "none"
+                : sb_pool_print(w->run->pool, "%s of price", share(w, e->discount_rate)),
+            e->job->discount.place);
 }
 
 static void say_pieces(why *w) {
@@ -105,8 +108,8 @@ static void say_pieces(why *w) {
 }
 
 static void say_delivery(why *w) {
-    why_say(w, "delivery", money(w, estimate(w)->delivery), "as the job says",
-            estimate(w)->job->delivery.place);
+    why_say(w, "delivery", money(w, estimate(w)->delivery),
+            estimate(w)->delivery.minor == 0 ? "none" : "as the job says", estimate(w)->job->delivery.place);
 }
 
 static void say_net(why *w) {

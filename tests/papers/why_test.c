@@ -68,6 +68,26 @@ static void a_length_shows_its_formula(void **state) {
     sample_close(&s);
 }
 
+/* What is cut longer than it ends up says by how much and what for; what was bought, in which size and of whom. */
+static void lengths_and_sizes_are_told(void **state) {
+    (void)state;
+    sample s;
+    sample_open(&s, "rack-bench");
+    assert_int_equal(told(why(&s, "brace"), "finished length + 2 mm to trim to fit"), 1);
+    assert_int_equal(told(why(&s, "brace"), "over-length"), 0);
+    const sb_order *order = first(&s)->order;
+    for (size_t i = 0; i < order->lines.count && order->lines.items[i].offer; i++) {
+        const sb_order_line *line = &order->lines.items[i];
+        if (line->stock->kind != SB_STOCK_BOARD)
+            continue;
+        const char *bought = sb_pool_print(
+            s.run.pool, "%d x %s, %s", (int)line->count,
+            sb_write_length_unit(&s.run, line->offer->length, &s.shop->settings.style), line->merchant);
+        assert_int_equal(told(why(&s, line->stock->id), bought), 1);
+    }
+    sample_close(&s);
+}
+
 static void near_misses(void **state) {
     (void)state;
     sample s;
@@ -95,11 +115,9 @@ static void the_record_says_the_same(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(every_step_of_the_price),
-        cmocka_unit_test(the_total_is_the_whole_chain),
-        cmocka_unit_test(parts_stock_work_and_pieces),
-        cmocka_unit_test(a_length_shows_its_formula),
-        cmocka_unit_test(near_misses),
+        cmocka_unit_test(every_step_of_the_price),     cmocka_unit_test(the_total_is_the_whole_chain),
+        cmocka_unit_test(parts_stock_work_and_pieces), cmocka_unit_test(a_length_shows_its_formula),
+        cmocka_unit_test(lengths_and_sizes_are_told),  cmocka_unit_test(near_misses),
         cmocka_unit_test(the_record_says_the_same),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
