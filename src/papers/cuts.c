@@ -75,10 +75,8 @@ const char *cuts_face(const cuts_paper *p, sb_length width, sb_length length) {
 }
 
 void cuts_together(cuts_paper *p, sb_sheet *sheet, size_t *used, size_t rows) {
-    enum {
-        ROWS_A_PAGE = 42
-    };
-    bool begins_page = *used > 0 && *used + rows > ROWS_A_PAGE;
+    size_t page = p->document->letter ? 41 : 44;
+    bool begins_page = *used > 0 && *used + rows > page;
     if (begins_page)
         sb_page_break_add(p->run, sheet);
     *used = begins_page ? rows : *used + rows;

@@ -57,7 +57,8 @@ static void keep_from_boards(cuts_paper *p, sb_table *table) {
         if (board->leftover.nm > 0)
             keep_row(p, table, board->count, board->supply,
                      cuts_length(p, sb_length_down_to_step(board->leftover, p->style->step)),
-                     sb_pool_print(p->run->pool, "board %s", cuts_number(p, first, board->count)));
+                     sb_pool_print(p->run->pool, "board%s %s", board->count == 1 ? "" : "s",
+                                   cuts_number(p, first, board->count)));
         first += board->count;
     }
 }
@@ -68,8 +69,10 @@ static void keep_from_sheets(cuts_paper *p, sb_table *table) {
         const sb_sheet_plan *sheet = &p->plan->sheets.items[i];
         for (size_t j = 0; j < sheet->leftovers.count; j++)
             keep_row(p, table, sheet->count, sheet->supply,
-                     cuts_face(p, sheet->leftovers.items[j].w, sheet->leftovers.items[j].l),
-                     sb_pool_print(p->run->pool, "sheet %s", cuts_number(p, first, sheet->count)));
+                     cuts_face(p, sb_length_down_to_step(sheet->leftovers.items[j].w, p->style->step),
+                               sb_length_down_to_step(sheet->leftovers.items[j].l, p->style->step)),
+                     sb_pool_print(p->run->pool, "sheet%s %s", sheet->count == 1 ? "" : "s",
+                                   cuts_number(p, first, sheet->count)));
         first += sheet->count;
     }
 }

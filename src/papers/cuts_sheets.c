@@ -140,6 +140,21 @@ static places places_from(const cuts_paper *p, const sb_sheet_plan *plan, size_t
     return all;
 }
 
+static void leftover_rows(const cuts_paper *p, sb_table *table, const sb_sheet_plan *plan) {
+    const sb_supply *supply = &p->problem->supplies.items[plan->supply];
+    for (size_t i = 0; i < plan->leftovers.count; i++) {
+        sb_rect left = plan->leftovers.items[i];
+        sb_cell *row = sb_row_add(p->run, table);
+        row[0] = sb_cell_text("left over: back into the rack");
+        row[1] = sb_cell_count(1);
+        row[2] = sb_cell_length(sb_length_down_to_step(left.w, p->style->step));
+        row[3] = sb_cell_length(sb_length_down_to_step(left.l, p->style->step));
+        row[4] = sb_cell_text(place_words(p, left.x, supply->trim1));
+        row[5] = sb_cell_text(place_words(p, left.y, supply->trim2));
+        row[6] = sb_cell_tick();
+    }
+}
+
 static void parts_table(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan) {
     sb_table *table = sb_table_add(p->run, sheet, "Its parts, and where they begin from the trued corner",
                                    "Part|Off>|Across>|Along>|From side|From end|Done");
@@ -155,10 +170,11 @@ static void parts_table(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_pla
         row[6] = sb_cell_tick();
         i += at.count;
     }
+    leftover_rows(p, table, plan);
 }
 
 static size_t lines_of(const cuts_paper *p, const sb_sheet_plan *plan) {
-    size_t count = 0;
+    size_t count = plan->leftovers.count;
     for (size_t i = 0; i < plan->parts.count; count++)
         i += places_from(p, plan, i).count;
     return count;

@@ -165,7 +165,7 @@ static size_t stock_table(const cuts_paper *p, sb_sheet *sheet, const stops *all
 /* Rows of one line: names and ends wrap at about so many letters. */
 static size_t rows_ahead(const cuts_paper *p, const stops *all, size_t start) {
     enum {
-        LETTERS_A_LINE = 32
+        LETTERS_A_LINE = 36
     };
     const sb_need *needs = p->problem->needs.items;
     size_t rows = 3;
@@ -210,7 +210,7 @@ void cuts_stops(cuts_paper *p, sb_sheet *sheet) {
         sb_paragraph_add(p->run, sheet, how_spares, false);
     size_t used = 0;
     for (size_t i = 0; i < all.count;) {
-        cuts_together(p, sheet, &used, rows_ahead(p, &all, i) + (i == 0 ? 8 : 0));
+        cuts_together(p, sheet, &used, rows_ahead(p, &all, i) + (i == 0 ? 6 : 0));
         i = stock_table(p, sheet, &all, i);
     }
 }

@@ -333,14 +333,18 @@ static void follow_cut(bench *b, const sb_cell *row) {
 }
 
 static void take_parts(bench *b, const sb_table *parts, int64_t *made, const sb_sheet_plan *plan) {
-    size_t part = 0;
+    size_t part = 0, left = 0;
     for (size_t r = 0; r < parts->rows.count; r++) {
         const sb_cell *row = parts->rows.items[r];
         for (int64_t i = 0; i < row[1].amount; i++) {
             find_panel(b, mm_of((sb_length){row[2].amount}), mm_of((sb_length){row[3].amount}))->gone = true;
-            made[plan->parts.items[part++].need] += plan->count;
+            if (strncmp(row[0].text, "left over", 9) != 0)
+                made[plan->parts.items[part++].need] += plan->count;
+            else
+                left++;
         }
     }
+    assert_int_equal(left, plan->leftovers.count);
     assert_int_equal(part, plan->parts.count);
 }
 
