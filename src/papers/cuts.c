@@ -90,13 +90,21 @@ static const char *plan_line(const cuts_paper *p) {
                          d->currency.code, plan_words(p->run, p->plan));
 }
 
+/* Of a part as it is in the end: a panel gets its angles when it is glued up. */
+static bool any_angle_later(const sb_takeoff *takeoff) {
+    for (size_t i = 0; takeoff && i < takeoff->parts.count; i++)
+        if (!cuts_end_square(takeoff->parts.items[i].end1) || !cuts_end_square(takeoff->parts.items[i].end2))
+            return true;
+    return false;
+}
+
 /* The page that goes to the pile and the rack, before the first cut and after the last. */
 static void fill_pull(cuts_paper *p, const sb_takeoff *takeoff) {
     sb_sheet *sheet = sb_sheet_add(p->run, p->document, "Pull");
     sb_heading_add(p->run, sheet, p->document->title);
     sb_paragraph_add(p->run, sheet, caution, false);
     sb_paragraph_add(p->run, sheet, reading, false);
-    if (cuts_any_angle(p))
+    if (cuts_any_angle(p) || any_angle_later(takeoff))
         sb_paragraph_add(p->run, sheet, reading_angles, false);
     for (size_t i = 0; takeoff && i < takeoff->saw_notes.count; i++)
         sb_paragraph_add(p->run, sheet, takeoff->saw_notes.items[i], false);

@@ -43,7 +43,11 @@ static const char *ends_words(const cuts_paper *p, const sb_part *part) {
     bool later = part->staves > 1 || part->layers > 1;
     if (!later || (cuts_end_square(part->end1) && cuts_end_square(part->end2)))
         return "";
-    return cuts_ends(p->run, part->end1, part->end2, p->style);
+    const char *ends = cuts_ends(p->run, part->end1, part->end2, p->style);
+    const char *reach = cuts_reach(p->run, &p->settings->crosscut, part->end1);
+    if (!*reach)
+        reach = cuts_reach(p->run, &p->settings->crosscut, part->end2);
+    return *reach ? sb_pool_print(p->run->pool, "%s; %s", ends, reach) : ends;
 }
 
 static const char *all_words(const cuts_paper *p, const sb_part *part) {

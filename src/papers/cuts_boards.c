@@ -31,7 +31,7 @@ static void board_row(const cuts_paper *p, sb_table *table, const sb_board_plan 
 static const char *saw_words(const cuts_paper *p, const sb_placed *part) {
     const sb_need *need = &p->problem->needs.items[part->need];
     if (part->across.nm > 0)
-        return sb_pool_print(p->run->pool, "strip beside it, %s wide", cuts_length(p, need->width));
+        return sb_pool_print(p->run->pool, "beside it, %s wide", cuts_length(p, need->width));
     const char *ends = cuts_lying_ends(p->run, part->front, part->rear, p->style);
     return need->width.nm == 0
                ? ends

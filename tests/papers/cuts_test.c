@@ -109,7 +109,7 @@ static void follow_part(follow *f, const sb_cell *row) {
     f->made[board->parts.items[f->part++].need] += board->count;
     assert_int_equal(row[1].amount, need->length.nm);
     if (row[3].kind == SB_CELL_EMPTY) {
-        assert_non_null(strstr(row[4].text, "strip beside it"));
+        assert_non_null(strstr(row[4].text, "beside it"));
         return;
     }
     sb_cut_end front, rear;
@@ -490,6 +490,14 @@ static void only_what_the_job_needs(void **state) {
     assert_int_equal(told(cuts, "stock row 4"), 1);
     assert_true(told(cuts, "rail (clear wood)") > 0);
     sb_run_free(&run);
+    /* angles that are only cut once the sides are glued up are explained too */
+    sample_make(&s, "piece planter\n  recipe splayed-planter\n");
+    cuts = sb_paper_cuts(&s.run, s.shop, s.job, &s.ways->list.items[0]);
+    assert_int_equal(told(cuts, "counted from a square cut"), 1);
+    assert_int_equal(told(cuts, "Turn or roll the board"), 0);
+    assert_int_equal(told(cuts, "glue up from 3 staves"), 1);
+    assert_true(told(cuts, "both ends mitre") > 0);
+    sample_close(&s);
 }
 
 /* A part under the shop's limit is flagged: 80 mm blocks under 300 mm. */
