@@ -11,7 +11,7 @@ typedef struct span { /* boards by number, both ends included */
 typedef struct stop {
     size_t need; /* the first need cut at it; stands for stock, length, ends and width */
     int64_t count, strips;
-    const char *parts;
+    SB_LIST(const char *) names; /* of its parts, each once */
     SB_LIST(span) boards;
 } stop;
 
@@ -40,7 +40,7 @@ static stop *find_stop(const cuts_paper *p, stops *all, size_t need) {
     for (size_t i = 0; i < all->count; i++)
         if (same_setting(&needs[all->items[i].need], &needs[need]))
             return &all->items[i];
-    SB_PUSH(p->run->pool, *all, ((stop){.need = need, .parts = ""}));
+    SB_PUSH(p->run->pool, *all, ((stop){.need = need}));
     return &all->items[all->count - 1];
 }
 
@@ -66,12 +66,18 @@ static const char *boards_words(const cuts_paper *p, const stop *s) {
     return words;
 }
 
-static bool names(const char *list, const char *name) {
-    size_t length = strlen(name);
-    for (const char *at = list; (at = strstr(at, name)) != NULL; at += length)
-        if ((at == list || at[-1] == ' ') && (at[length] == ',' || at[length] == '\0'))
-            return true;
-    return false;
+static void add_name(sb_run *run, stop *s, const char *name) {
+    for (size_t i = 0; i < s->names.count; i++)
+        if (strcmp(s->names.items[i], name) == 0)
+            return;
+    SB_PUSH(run->pool, s->names, name);
+}
+
+static const char *names_words(const cuts_paper *p, const stop *s) {
+    const char *words = "";
+    for (size_t i = 0; i < s->names.count; i++)
+        words = joined(p->run, words, s->names.items[i]);
+    return words;
 }
 
 static void count_board(const cuts_paper *p, stops *all, size_t index, int64_t first) {
@@ -82,9 +88,7 @@ static void count_board(const cuts_paper *p, stops *all, size_t index, int64_t f
         s->strips += board->count;
         if (part->across.nm == 0)
             s->count += board->count;
-        const char *name = cuts_name(p, part->need);
-        if (!names(s->parts, name))
-            s->parts = joined(p->run, s->parts, name);
+        add_name(p->run, s, cuts_name(p, part->need));
         add_boards(p->run, s, first, board->count);
     }
 }
@@ -131,7 +135,7 @@ static void stop_row(const cuts_paper *p, sb_table *table, const stop *s) {
     sb_cell *row = sb_row_add(p->run, table);
     row[0] = sb_cell_strong(sb_cell_length(need->length));
     row[1] = sb_cell_count(s->count);
-    row[2] = sb_cell_text(s->parts);
+    row[2] = sb_cell_text(names_words(p, s));
     row[3] = sb_cell_text(also(p->run, words, short_words(p, need)));
     row[4] = sb_cell_text(boards_words(p, s));
     row[5] = sb_cell_tick();
@@ -144,9 +148,10 @@ static void reach_line(const cuts_paper *p, sb_sheet *sheet, const stop *s) {
     if (p->settings && !*reach)
         reach = cuts_reach(p->run, &p->settings->crosscut, need->end2);
     if (*reach)
-        sb_paragraph_add(
-            p->run, sheet,
-            sb_pool_print(p->run->pool, "%s, %s: %s.", cuts_length(p, need->length), s->parts, reach), false);
+        sb_paragraph_add(p->run, sheet,
+                         sb_pool_print(p->run->pool, "%s, %s: %s.", cuts_length(p, need->length),
+                                       names_words(p, s), reach),
+                         false);
 }
 
 /* The stops of one stock, from `start` on; where the next stock starts. */
@@ -173,7 +178,7 @@ static size_t rows_ahead(const cuts_paper *p, const stops *all, size_t start) {
         const sb_need *need = &needs[all->items[i].need];
         if (need->stock != needs[all->items[start].need].stock)
             break;
-        size_t name = strlen(all->items[i].parts);
+        size_t name = strlen(names_words(p, &all->items[i]));
         size_t ends = strlen(cuts_ends(p->run, need->end1, need->end2, p->style));
         rows += 1 + (name > ends ? name : ends) / LETTERS_A_LINE;
     }

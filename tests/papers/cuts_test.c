@@ -466,6 +466,25 @@ static void cautions_come_once(void **state) {
     }
 }
 
+/* "leg" is not told already because "front leg" is. */
+static void every_part_of_a_stop_is_named(void **state) {
+    (void)state;
+    sb_run run = sb_run_new();
+    sb_problem *problem = SB_NEW(run.pool, sb_problem);
+    SB_PUSH(run.pool, problem->stock, ((sb_cut_stock){.name = "slat"}));
+    SB_PUSH(run.pool, problem->needs,
+            ((sb_need){.name = "front leg, left", .count = 1, .length = {500000000}}));
+    SB_PUSH(run.pool, problem->needs, ((sb_need){.name = "leg, left", .count = 1, .length = {500000000}}));
+    SB_PUSH(run.pool, problem->needs, ((sb_need){.name = "left", .count = 1, .length = {500000000}}));
+    SB_PUSH(run.pool, problem->supplies,
+            ((sb_supply){.length = {2000000000}, .price = {1000}, .available = -1, .label = "", .row = 1}));
+    const sb_document *cuts =
+        sb_paper_bare_cuts(&run, sb_plan_make(&run, problem), (sb_style){SB_UNITS_MM, {SB_NM_PER_MM}, false},
+                           (sb_currency){"", 2});
+    assert_int_equal(told(cuts, "front leg, left, leg, left, left"), 1);
+    sb_run_free(&run);
+}
+
 /* Spares are explained where there are any, angles where there are any; clear wood is asked for by the part. */
 static void only_what_the_job_needs(void **state) {
     (void)state;
@@ -520,6 +539,7 @@ int main(void) {
         cmocka_unit_test(both_readings_are_named),
         cmocka_unit_test(past_the_swing),
         cmocka_unit_test(cautions_come_once),
+        cmocka_unit_test(every_part_of_a_stop_is_named),
         cmocka_unit_test(only_what_the_job_needs),
         cmocka_unit_test(short_parts_are_flagged),
     };
