@@ -37,32 +37,13 @@ static const char *size_words(const costing *c, sb_length length, sb_length widt
                          sb_write_length_unit(c->run, width, style));
 }
 
-/* As many of up to three decimals as say something. */
-static const char *decimal_words(const costing *c, int64_t amount, int digits) {
-    int shown = 0;
-    int64_t unit = 1;
-    for (int i = 0; i < digits; i++)
-        unit *= 10;
-    for (; shown < 3 && amount % unit != 0; shown++)
-        unit /= 10;
-    return sb_write_fixed(c->run, amount, digits, shown, c->shop->settings.style.decimal_comma);
-}
-
-/* An amount in the unit people speak of: 2500 ml is 2.5 l, 750000 mg is 0.75 kg, 50000 mm is 50 m. */
+/* What a pack or lot holds: ", 2.5 l", ", 100 in a pack"; nothing for a single piece. */
 static const char *amount_words(const costing *c, const sb_stock *stock, int64_t amount) {
-    static const struct {
-        sb_stock_kind kind;
-        int digits;
-        const char *unit;
-    } units[] = {{SB_STOCK_FINISH, 3, "l"},
-                 {SB_STOCK_GLUE, 6, "kg"},
-                 {SB_STOCK_EDGING, 3, "m"},
-                 {SB_STOCK_VOLUME, 12, "m3"}};
-    for (size_t i = 0; i < sizeof units / sizeof *units; i++)
-        if (stock->kind == units[i].kind)
-            return sb_pool_print(c->run->pool, ", %s %s", decimal_words(c, amount, units[i].digits),
-                                 units[i].unit);
-    return amount > 1 ? sb_pool_print(c->run->pool, ", %lld in a pack", (long long)amount) : "";
+    bool measured = stock->kind == SB_STOCK_VOLUME || *sb_stock_kind_unit(stock->kind);
+    if (!measured && amount <= 1)
+        return "";
+    const char *text = sb_stock_amount_text(c->run, stock, amount, &c->shop->settings.style);
+    return sb_pool_print(c->run->pool, measured ? ", %s" : ", %s in a pack", text);
 }
 
 static bool is_cut(const sb_stock *stock) {
