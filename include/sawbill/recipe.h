@@ -194,6 +194,9 @@ const sb_recipe *sb_recipe_of(sb_run *run, const sb_source *source, bool decimal
  * satisfy, without evaluating anything; each is an error where it stands. */
 void sb_recipe_check_names(sb_run *run, const sb_recipe *recipe);
 
+/* Whether a `set` may give this name a value: an input or a choice. */
+bool sb_recipe_has_input(const sb_recipe *recipe, const char *name);
+
 /* Recipes by name out of a folder: NAME.recipe, read once each. */
 typedef struct sb_recipe_book sb_recipe_book;
 sb_recipe_book *sb_recipe_book_open(sb_run *run, const char *folder, bool decimal_comma);

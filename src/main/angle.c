@@ -28,10 +28,8 @@ static void add_reading(sb_run *run, sb_table *table, const char *what, double f
 
 static bool long_less_short(sb_run *run, const sb_options *options, double mitre, sb_length *run_length,
                             sb_style *style) {
-    const sb_source *source = sb_source_of(run, "--width", options->width);
-    sb_place whole = {source, 0, sb_source_size(source)};
     sb_length width;
-    if (!sb_read_length(run, options->width, whole, false, &width))
+    if (!option_length(run, "width", options->width, &width))
         return false;
     bool inches =
         (options->units && strcmp(options->units, "in") == 0) || strpbrk(options->width, "\"'i") != NULL;

@@ -1,18 +1,11 @@
 /* main/check.c -- every error in recipes, jobs and rates, all at once. */
 #include "main/command.h"
 
-#include <stdio.h>
 #include <string.h>
-#include <sys/stat.h>
 
 static bool ends_with(const char *path, const char *ending) {
     size_t length = strlen(path), tail = strlen(ending);
     return length > tail && strcmp(path + length - tail, ending) == 0;
-}
-
-static bool exists(const char *path) {
-    struct stat status;
-    return stat(path, &status) == 0;
 }
 
 static void check_job(sb_run *run, const sb_options *options, const char *path) {
@@ -51,9 +44,9 @@ static void check_file(sb_run *run, const sb_options *options, const char *path)
         check_job(run, options, path);
     else if (ends_with(path, ".recipe"))
         check_recipe(run, options, path);
-    else if (exists(path_join(run, path, "shop.txt")))
+    else if (path_exists(path_join(run, path, "shop.txt")))
         check_rates(run, path);
-    else if (exists(path_join(run, path, "rates/shop.txt")))
+    else if (path_exists(path_join(run, path, "rates/shop.txt")))
         check_rates(run, path_join(run, path, "rates"));
     else if (ends_with(path, ".csv") || ends_with(path, "shop.txt"))
         check_rates(run, path_folder(run, path));

@@ -48,6 +48,8 @@ extern const size_t command_count;
 
 /* Fills `options` from the words behind the command's name. False after a line on standard error. */
 bool options_read(sb_run *run, const sb_command *command, int count, char **words, sb_options *options);
+/* A length given to an option, told at "--NAME" when it is none; bare numbers are mm. */
+bool option_length(sb_run *run, const char *name, const char *text, sb_length *out);
 void options_help(const sb_command *command); /* prints the command's help */
 void commands_help(void);
 /* A line on standard error about wrong use; returns STATUS_WRONG_USE. */
@@ -76,6 +78,7 @@ const sb_way *desk_way(sb_run *run, const sb_options *options, const sb_desk *de
 
 const char *path_join(sb_run *run, const char *folder, const char *name);
 const char *path_base(sb_run *run, const char *path, const char *ending); /* name without folder and ending */
+bool path_exists(const char *path);
 const char *path_folder(sb_run *run, const char *path);                   /* "." when there is none */
 
 /* Prints to standard output; a failed write is a failure of the run. */

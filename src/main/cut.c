@@ -19,14 +19,6 @@ static int cut_job(sb_run *run, const sb_options *options) {
     return stop_was_asked() ? STATUS_LOOK : STATUS_DONE;
 }
 
-static bool length_option(sb_run *run, const char *name, const char *text, sb_length *out) {
-    if (!text)
-        return true;
-    const sb_source *source = sb_source_of(run, sb_pool_print(run->pool, "--%s", name), text);
-    sb_place whole = {source, 0, sb_source_size(source)};
-    return sb_read_length(run, text, whole, false, out);
-}
-
 /* The shop around the list, if there is one, brings labour and leftovers into the plan. */
 static bool bare_rules(sb_run *run, const sb_options *options, sb_problem *problem, sb_style *style) {
     const char *home = options->material_only ? NULL : sb_shop_find(run, options->parts);
@@ -43,8 +35,8 @@ static bool bare_rules(sb_run *run, const sb_options *options, sb_problem *probl
 
 static int cut_list(sb_run *run, const sb_options *options) {
     sb_length kerf = {0}, trim = {0};
-    if (!length_option(run, "kerf", options->kerf, &kerf) ||
-        !length_option(run, "trim", options->trim, &trim))
+    if ((options->kerf && !option_length(run, "kerf", options->kerf, &kerf)) ||
+        (options->trim && !option_length(run, "trim", options->trim, &trim)))
         return STATUS_WRONG_INPUT;
     sb_problem *problem = SB_NEW(run->pool, sb_problem);
     problem->rules = (sb_cut_rules){.kerf = kerf, .rip_kerf = kerf, .panel_kerf = kerf};

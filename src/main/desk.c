@@ -3,6 +3,7 @@
 
 #include <stdio.h>
 #include <string.h>
+#include <sys/stat.h>
 
 const char *path_join(sb_run *run, const char *folder, const char *name) {
     if (strcmp(folder, ".") == 0)
@@ -19,6 +20,11 @@ const char *path_base(sb_run *run, const char *path, const char *ending) {
     if (length > tail && strcmp(name + length - tail, ending) == 0)
         length -= tail;
     return sb_pool_copy(run->pool, name, length);
+}
+
+bool path_exists(const char *path) {
+    struct stat status;
+    return stat(path, &status) == 0;
 }
 
 const char *path_folder(sb_run *run, const char *path) {

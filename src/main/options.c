@@ -171,6 +171,11 @@ bool options_read(sb_run *run, const sb_command *command, int count, char **word
     return words_fit(command, options);
 }
 
+bool option_length(sb_run *run, const char *name, const char *text, sb_length *out) {
+    const sb_source *source = sb_source_of(run, sb_pool_print(run->pool, "--%s", name), text);
+    return sb_read_length(run, text, (sb_place){source, 0, sb_source_size(source)}, false, out);
+}
+
 void options_help(const sb_command *command) {
     printf("sawbill %s %s\n  %s\n\n", command->name, command->form, command->summary);
     for (size_t i = 0; i < ROW_COUNT; i++) {

@@ -9,11 +9,6 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-static bool exists(const char *path) {
-    struct stat status;
-    return stat(path, &status) == 0;
-}
-
 /* The installed share folder beside the program, or the project's own folder when run from its build. */
 static const char *share_folder(sb_run *run) {
     char program[4096];
@@ -23,8 +18,8 @@ static const char *share_folder(sb_run *run) {
     const char *candidates[] = {path_join(run, folder, "../share/sawbill"), path_join(run, folder, ".."),
                                 path_join(run, folder, "../.."), SAWBILL_PREFIX "/share/sawbill"};
     for (size_t i = 0; i < sizeof candidates / sizeof *candidates; i++)
-        if (exists(path_join(run, candidates[i], "rates/shop.txt")) &&
-            exists(path_join(run, candidates[i], "templates")))
+        if (path_exists(path_join(run, candidates[i], "rates/shop.txt")) &&
+            path_exists(path_join(run, candidates[i], "templates")))
             return candidates[i];
     sb_fail(run, (sb_place){0},
             "the rates and templates that came with sawbill are not where it was installed");
@@ -100,7 +95,7 @@ static bool write_job(sb_run *run, const char *folder, const char *text) {
 
 int command_start(sb_run *run, const sb_options *options) {
     const char *home = options->words.items[0];
-    if (exists(home)) {
+    if (path_exists(home)) {
         sb_error(run, (sb_place){0}, "%s: is there already; a new folder is wanted", home);
         return STATUS_WRONG_INPUT;
     }

@@ -123,16 +123,6 @@ static const char *chain(sb_run *run, const book_entry *first, const book_entry 
     return sb_pool_print(run->pool, "%s -> %s", first->name, text);
 }
 
-static bool has_input(const sb_recipe *recipe, const char *name) {
-    for (size_t i = 0; i < recipe->inputs.count; i++)
-        if (strcmp(recipe->inputs.items[i].name, name) == 0)
-            return true;
-    for (size_t i = 0; i < recipe->choices.count; i++)
-        if (strcmp(recipe->choices.items[i].name, name) == 0)
-            return true;
-    return false;
-}
-
 static void tell_input(sb_run *run, const sb_recipe *recipe, const sb_recipe_set *set) {
     recipe_words known = {0};
     for (size_t i = 0; i < recipe->inputs.count; i++)
@@ -155,7 +145,7 @@ static void check_role(sb_run *run, const sb_recipe *recipe, const sb_recipe_sto
 /* What a component sets must be there to be set. */
 static void check_component(sb_run *run, const sb_recipe_component *component, const sb_recipe *inner) {
     for (size_t i = 0; i < component->sets.count; i++)
-        if (!has_input(inner, component->sets.items[i].name))
+        if (!sb_recipe_has_input(inner, component->sets.items[i].name))
             tell_input(run, inner, &component->sets.items[i]);
     for (size_t i = 0; i < component->stocks.count; i++)
         check_role(run, inner, &component->stocks.items[i]);

@@ -1,6 +1,8 @@
 /* A recipe file: its head, the table of its statements, and what must hold for the whole. */
 #include "recipe/reader.h"
 
+#include <string.h>
+
 /* ---- the head --------------------------------------------------------------------------------------------------- */
 
 static void read_name(recipe_reader *reader) {
@@ -92,4 +94,14 @@ const sb_recipe *sb_recipe_of(sb_run *run, const sb_source *source, bool decimal
 
 const sb_recipe *sb_recipe_read(sb_run *run, const char *path, bool decimal_comma) {
     return sb_recipe_of(run, sb_source_read(run, path), decimal_comma);
+}
+
+bool sb_recipe_has_input(const sb_recipe *recipe, const char *name) {
+    for (size_t i = 0; i < recipe->inputs.count; i++)
+        if (strcmp(recipe->inputs.items[i].name, name) == 0)
+            return true;
+    for (size_t i = 0; i < recipe->choices.count; i++)
+        if (strcmp(recipe->choices.items[i].name, name) == 0)
+            return true;
+    return false;
 }

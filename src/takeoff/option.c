@@ -9,16 +9,6 @@ static const char *of_piece(const char *name, const char *piece) {
     return strncmp(name, piece, size) == 0 && name[size] == '.' ? name + size + 1 : NULL;
 }
 
-static bool has_input(const sb_recipe *recipe, const char *name) {
-    for (size_t i = 0; i < recipe->inputs.count; i++)
-        if (strcmp(recipe->inputs.items[i].name, name) == 0)
-            return true;
-    for (size_t i = 0; i < recipe->choices.count; i++)
-        if (strcmp(recipe->choices.items[i].name, name) == 0)
-            return true;
-    return false;
-}
-
 static bool has_role(const sb_recipe *recipe, const char *name) {
     for (size_t i = 0; i < recipe->roles.count; i++)
         if (strcmp(recipe->roles.items[i].role, name) == 0)
@@ -40,7 +30,7 @@ int64_t takeoff_piece_count(const takeoff_walk *walk, const sb_job_piece *piece)
 static void add_sets(takeoff_walk *walk, const sb_job_piece *piece, const sb_recipe *recipe,
                      const sb_recipe_set *sets, size_t count, takeoff_givens *givens) {
     for (size_t i = 0; i < count; i++)
-        if (has_input(recipe, sets[i].name))
+        if (sb_recipe_has_input(recipe, sets[i].name))
             SB_PUSH(walk->run->pool, givens->sets, sets[i]);
     for (size_t i = 0; i < count; i++) {
         sb_recipe_set set = sets[i];
@@ -88,7 +78,7 @@ static void check_set(const takeoff_walk *walk, const sb_recipe *const *recipes,
         return;
     for (size_t i = 0; i < walk->job->pieces.count; i++) {
         const sb_recipe *recipe = recipes[i];
-        if (!recipe || has_input(recipe, set->name))
+        if (!recipe || sb_recipe_has_input(recipe, set->name))
             return;
         for (size_t j = 0; j < recipe->inputs.count; j++)
             SB_PUSH(walk->run->pool, known, recipe->inputs.items[j].name);
