@@ -26,6 +26,7 @@ typedef struct sb_value {
     double real;    /* always, same units */
     bool truth;
     const char *word;
+    bool open; /* only the kind and the dimension are known; the amount, truth or word stands in for any other */
 } sb_value;
 
 sb_value sb_value_length(sb_length length);
@@ -34,6 +35,9 @@ sb_value sb_value_count(int64_t number);
 sb_value sb_value_truth(bool truth);
 sb_value sb_value_word(const char *word);
 sb_value sb_value_quantity(sb_quantity quantity);
+/* Any value of the same kind. What is computed from it is open too: dimensions are checked everywhere, in both branches
+ * of `if` and on both sides of `and`, and nothing is told that depends on the amount. */
+sb_value sb_value_open(sb_value value);
 /* "450 mm", "7", "slatted"; style NULL: millimetres, decimal point */
 const char *sb_value_text(sb_run *run, sb_value value, const sb_style *style);
 
@@ -58,6 +62,8 @@ sb_scope *sb_scope_new(sb_run *run, sb_scope *parent); /* parent may be NULL; lo
  * taken again and hides it. A formula is evaluated in the scope that holds its name. */
 bool sb_scope_set(sb_run *run, sb_scope *scope, const char *name, sb_value value);
 bool sb_scope_set_formula(sb_run *run, sb_scope *scope, const char *name, const sb_formula *formula);
+/* Likewise; what the formula comes to only says of which kind the name is: an open value. */
+bool sb_scope_set_open(sb_run *run, sb_scope *scope, const char *name, const sb_formula *formula);
 /* `owner.attribute`, as slat.width */
 bool sb_scope_set_attribute(sb_run *run, sb_scope *scope, const char *owner, const char *attribute, sb_value value);
 /* A word that stands for itself: the values of choices. */

@@ -1,7 +1,8 @@
 /* sawbill/recipe.h -- recipe files (how a piece is made) and job files (what is ordered), as read.
  *
  * The language is described in templates/README.md. Reading checks grammar, known words, duplicate names and
- * formulas' syntax; what depends on values (dimensions, ranges) is checked at expansion, with the same places.
+ * formulas' syntax; sb_recipe_look_over checks names and dimensions; what depends on values (ranges) is checked at
+ * expansion, with the same places.
  * Nothing here knows stock or prices.
  */
 #ifndef SAWBILL_RECIPE_H
@@ -190,9 +191,10 @@ typedef struct sb_recipe {
 /* NULL when the file cannot be read; else what could be read, see sb_ok. */
 const sb_recipe *sb_recipe_read(sb_run *run, const char *path, bool decimal_comma);
 const sb_recipe *sb_recipe_of(sb_run *run, const sb_source *source, bool decimal_comma);
-/* Finds names in formulas that no input, choice, derived value, counter or role's measure of the recipe can
- * satisfy, without evaluating anything; each is an error where it stands. */
-void sb_recipe_check_names(sb_run *run, const sb_recipe *recipe);
+/* What can be told without making anything, in every line, whatever its condition: names that no input, choice, derived
+ * value, counter or role's measure satisfies, measures that do not fit, values that depend on themselves. Each is an
+ * error where it stands. */
+void sb_recipe_look_over(sb_run *run, const sb_recipe *recipe);
 
 /* Whether a `set` may give this name a value: an input or a choice. */
 bool sb_recipe_has_input(const sb_recipe *recipe, const char *name);

@@ -52,24 +52,37 @@ static sb_term both_or_either(sb_evaluation *evaluation, const sb_formula *formu
     const sb_formula *left = formula->operands[0], *right = formula->operands[1];
     sb_term first = sb_evaluate(evaluation, left);
     bool settled = formula->node == SB_NODE_OR;
-    if (first.kind == SB_VALUE_TRUTH && first.truth == settled)
+    if (first.kind == SB_VALUE_TRUTH && first.truth == settled && !first.open)
         return first;
     bool usable = sb_wants_truth(evaluation->run, left, first);
     sb_term second = sb_evaluate(evaluation, right);
     usable = sb_wants_truth(evaluation->run, right, second) && usable;
+    second.open = second.open || first.open;
     return usable ? second : sb_term_none();
 }
 
 static sb_term negate_truth(sb_evaluation *evaluation, const sb_formula *formula) {
     sb_term term = sb_evaluate(evaluation, formula->operands[0]);
-    return sb_wants_truth(evaluation->run, formula->operands[0], term) ? sb_term_truth(!term.truth)
-                                                                       : sb_term_none();
+    if (!sb_wants_truth(evaluation->run, formula->operands[0], term))
+        return sb_term_none();
+    term.truth = !term.truth;
+    return term;
+}
+
+/* Which of the two it will be is not known: its kind is, where both are alike. */
+static sb_term either(sb_evaluation *evaluation, const sb_formula *formula) {
+    sb_term first = sb_evaluate(evaluation, formula->operands[1]);
+    sb_term second = sb_evaluate(evaluation, formula->operands[2]);
+    bool alike = first.kind == second.kind && sb_dimension_same(first.dimension, second.dimension);
+    return alike ? sb_term_open(first) : sb_term_none();
 }
 
 static sb_term choose(sb_evaluation *evaluation, const sb_formula *formula) {
     sb_term condition = sb_evaluate(evaluation, formula->operands[0]);
     if (!sb_wants_truth(evaluation->run, formula->operands[0], condition))
         return sb_term_none();
+    if (condition.open)
+        return either(evaluation, formula);
     return sb_evaluate(evaluation, formula->operands[condition.truth ? 1 : 2]);
 }
 
@@ -80,6 +93,8 @@ static sb_term negate(sb_evaluation *evaluation, const sb_formula *formula) {
     sb_term term = sb_evaluate(evaluation, operand);
     if (term.kind == SB_VALUE_QUANTITY)
         term.number = sb_number_negate(term.number);
+    if (term.open)
+        term = sb_term_open(term);
     if (term.kind == SB_VALUE_QUANTITY || term.kind == SB_VALUE_NONE)
         return term;
     sb_error(evaluation->run, formula->place, "expected a measure or a number behind -, and this is %s",
@@ -93,19 +108,26 @@ static sb_term operate(sb_evaluation *evaluation, const sb_formula *formula) {
     terms[1] = sb_evaluate(evaluation, formula->operands[1]);
     if (terms[0].kind == SB_VALUE_NONE || terms[1].kind == SB_VALUE_NONE)
         return sb_term_none();
-    return sb_operate(evaluation->run, formula, terms);
+    if (formula->node == SB_NODE_POWER && terms[1].open && !sb_dimension_same(terms[0].dimension, SB_DIM_NUMBER))
+        return sb_term_none(); /* the exponent decides which measure it is */
+    sb_term result = sb_operate(evaluation->run, formula, terms);
+    return terms[0].open || terms[1].open ? sb_term_open(result) : result;
 }
 
 /* ---- calls ---- */
 
 static sb_term apply(sb_evaluation *evaluation, const sb_formula *formula, sb_formula *const *operands,
                      const sb_term *terms, size_t count) {
-    for (size_t i = 0; i < count; i++)
+    bool open = false;
+    for (size_t i = 0; i < count; i++) {
         if (terms[i].kind == SB_VALUE_NONE)
             return sb_term_none();
+        open = open || terms[i].open;
+    }
     sb_call call = {evaluation->run, formula, operands, terms, count};
+    sb_term result = formula->function->apply(&call);
     /* cppcheck-suppress returnDanglingLifetime ; a term holds nothing of the call */
-    return formula->function->apply(&call);
+    return open ? sb_term_open(result) : result;
 }
 
 /* min and max: two by two, each against the best so far. Messages quote the first operand for those before:

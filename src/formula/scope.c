@@ -20,6 +20,7 @@ typedef struct sb_scope_name {
     state state;
     sb_term term;                /* when KNOWN */
     const sb_formula *formula;   /* when not */
+    bool open;                   /* only the kind of what the formula comes to is known */
     struct sb_scope_name *asker; /* when ASKED: the name whose formula asked, NULL for none */
     UT_hash_handle hh;
 } sb_scope_name;
@@ -73,6 +74,13 @@ bool sb_scope_set_formula(sb_run *run, sb_scope *scope, const char *name, const 
     if (entry)
         entry->formula = formula;
     return entry != NULL;
+}
+
+bool sb_scope_set_open(sb_run *run, sb_scope *scope, const char *name, const sb_formula *formula) {
+    if (!sb_scope_set_formula(run, scope, name, formula))
+        return false;
+    find_here(scope->names, name)->open = true;
+    return true;
 }
 
 static const char *attribute_key(sb_run *run, const char *owner, const char *attribute) {
@@ -159,6 +167,8 @@ static sb_term settle(sb_evaluation *evaluation, const sb_formula *formula, sb_s
     entry->asker = evaluation->asker;
     sb_evaluation inner = {evaluation->run, entry->scope, entry, evaluation->depth};
     entry->term = sb_evaluate(&inner, entry->formula);
+    if (entry->open)
+        entry->term = sb_term_open(entry->term);
     entry->state = KNOWN;
     return entry->term;
 }

@@ -23,15 +23,21 @@ sb_term sb_term_word(const char *word) {
     return (sb_term){.kind = SB_VALUE_WORD, .word = word};
 }
 
+sb_term sb_term_open(sb_term term) {
+    term.open = true;
+    term.number = sb_number_whole(1);
+    return term;
+}
+
 sb_term sb_term_of(sb_value value) {
     sb_number number = value.exact ? sb_number_of(value.ratio) : sb_number_real(value.real);
-    return (sb_term){value.kind, value.dimension, number, value.truth, value.word};
+    return (sb_term){value.kind, value.dimension, number, value.truth, value.word, value.open};
 }
 
 sb_value sb_term_value(sb_term term) {
     bool exact = term.kind == SB_VALUE_QUANTITY && sb_number_exact(term.number);
-    return (sb_value){term.kind,        term.dimension, exact,    term.number.ratio,
-                      term.number.real, term.truth,     term.word};
+    return (sb_value){term.kind,        term.dimension, exact,     term.number.ratio,
+                      term.number.real, term.truth,     term.word, term.open};
 }
 
 /* ---- public values ---- */
@@ -64,6 +70,10 @@ sb_value sb_value_word(const char *word) {
 
 sb_value sb_value_quantity(sb_quantity quantity) {
     return exact_value(quantity.amount, quantity.dimension);
+}
+
+sb_value sb_value_open(sb_value value) {
+    return sb_term_value(sb_term_open(sb_term_of(value)));
 }
 
 /* ---- writing ---- */

@@ -11,12 +11,14 @@ typedef struct sb_term {
     sb_number number;
     bool truth;
     const char *word;
+    bool open; /* see sb_value */
 } sb_term;
 
 sb_term sb_term_none(void);
 sb_term sb_term_quantity(sb_number number, sb_dimension dimension);
 sb_term sb_term_truth(bool truth);
 sb_term sb_term_word(const char *word);
+sb_term sb_term_open(sb_term term); /* any of its kind: an open amount is always counted as 1 */
 sb_term sb_term_of(sb_value value);
 sb_value sb_term_value(sb_term term);
 

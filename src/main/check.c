@@ -23,7 +23,7 @@ static void check_recipe(sb_run *run, const sb_options *options, const char *pat
     const sb_recipe *recipe = sb_recipe_read(run, path, comma);
     if (!recipe)
         return;
-    sb_recipe_check_names(run, recipe);
+    sb_recipe_look_over(run, recipe);
     if (!shop || !sb_ok(run))
         return;
     sb_recipe_book *book = sb_recipe_book_open(run, path_folder(run, path), comma);

@@ -176,7 +176,7 @@ static bool open_entry(sb_run *run, sb_recipe_book *book, book_entry *entry, boo
     bool good = !entry->misread;
     entry->state = OPENING;
     entry->asker = asker;
-    sb_recipe_check_names(run, entry->recipe);
+    sb_recipe_look_over(run, entry->recipe);
     for (size_t i = 0; i < entry->recipe->components.count; i++)
         good = open_component(run, book, entry, &entry->recipe->components.items[i]) && good;
     good = good && sb_notices_count(run, SB_ERROR) == errors;

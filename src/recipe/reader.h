@@ -166,7 +166,4 @@ bool recipe_stock_twice(recipe_reader *reader, const sb_recipe_stock *stocks, si
                         const sb_recipe_stock *stock);
 bool recipe_take_count(recipe_reader *reader, int64_t *out); /* from 1 to a million */
 
-/* An error for every circle of derived values, whether something uses them or not. */
-void recipe_check_circles(sb_run *run, const sb_recipe *recipe);
-
 #endif

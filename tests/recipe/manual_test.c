@@ -68,7 +68,7 @@ static const sb_source *source_of(sb_run *run, const example *e, const char *tex
 
 static void read_as_recipe(sb_run *run, const example *e, const char *text) {
     const sb_recipe *recipe = sb_recipe_of(run, source_of(run, e, text), false);
-    sb_recipe_check_names(run, recipe);
+    sb_recipe_look_over(run, recipe);
     assert_no_notices(run);
 }
 

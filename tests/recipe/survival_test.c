@@ -135,7 +135,7 @@ static void try_recipe(dice *d, const char *text) {
     const sb_source *source = sb_source_of(&run, "damaged", damaged(&run, d, text));
     const sb_recipe *recipe = source ? sb_recipe_of(&run, source, false) : NULL;
     if (recipe)
-        sb_recipe_check_names(&run, recipe);
+        sb_recipe_look_over(&run, recipe);
     if (recipe && sb_ok(&run))
         assert_whole_recipe(recipe);
     if (source)
@@ -176,7 +176,7 @@ typedef struct reading {
 static void read_under_limit(void *context) {
     reading *r = context;
     const sb_recipe *recipe = sb_recipe_of(r->run, sb_source_of(r->run, "a.recipe", r->text), false);
-    sb_recipe_check_names(r->run, recipe);
+    sb_recipe_look_over(r->run, recipe);
 }
 
 /* Wherever memory runs out, control comes back; with enough of it the recipe reads well. */
