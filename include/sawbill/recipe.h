@@ -82,6 +82,7 @@ typedef struct sb_recipe_part {
     const sb_formula *width;     /* boards: ripped to it, NULL = full width; sheets: needed */
     const sb_formula *thickness; /* `planed THICKNESS [by WIDTH]`: from sawn stock */
     const sb_formula *planed_width;
+    bool wide; /* a width stands there, whether it could be read or not */
     sb_recipe_end end1, end2;
     const sb_formula *allow, *allow_width; /* `allow LENGTH [by LENGTH]`: cut long, trimmed to fit */
     bool clear;                            /* no knots */
@@ -196,6 +197,9 @@ const sb_recipe *sb_recipe_of(sb_run *run, const sb_source *source, bool decimal
  * error where it stands. */
 void sb_recipe_look_over(sb_run *run, const sb_recipe *recipe);
 
+/* A scope in which the recipe's names stand for open values (see formula.h), inside `loop` when it is not NULL. */
+sb_scope *sb_recipe_open_scope(sb_run *run, const sb_recipe *recipe, const sb_recipe_loop *loop);
+
 /* Whether a `set` may give this name a value: an input or a choice. */
 bool sb_recipe_has_input(const sb_recipe *recipe, const char *name);
 
@@ -206,6 +210,8 @@ sb_recipe_book *sb_recipe_book_open(sb_run *run, const char *folder, bool decima
  * file when it has mistakes. Pulls in components' recipes too, and is NULL when one of them is; a recipe that includes
  * itself, however far down, is an error that shows the chain. */
 const sb_recipe *sb_recipe_book_get(sb_run *run, sb_recipe_book *book, const char *name, sb_place at);
+/* The same, but what could be read of it when it has mistakes; NULL when it cannot be read at all. */
+const sb_recipe *sb_recipe_book_peek(sb_run *run, sb_recipe_book *book, const char *name, sb_place at);
 void sb_recipe_book_add(sb_run *run, sb_recipe_book *book, const sb_recipe *recipe); /* for tests */
 
 /* ---- jobs ------------------------------------------------------------------------------------------ */
@@ -256,6 +262,8 @@ typedef struct sb_job {
 
 const sb_job *sb_job_read(sb_run *run, const char *path, bool decimal_comma);
 const sb_job *sb_job_of(sb_run *run, const sb_source *source, bool decimal_comma);
+/* One piece as the recipe stands, for nobody. */
+const sb_job *sb_job_for_one(sb_run *run, const sb_recipe *recipe);
 /* The `rates` line of a job file without reading the rest: the shop must be read first to know its decimal sign.
  * "" when there is none. */
 const char *sb_job_rates(sb_run *run, const char *path);

@@ -193,6 +193,7 @@ typedef struct sb_shop {
     SB_LIST(sb_stock *) stock;
     SB_LIST(sb_operation) operations;
     SB_LIST(sb_rack_item) rack;
+    bool sound; /* read without a mistake */
 } sb_shop;
 
 /* Reads the folder `rates` (a path that holds shop.txt). All errors of all files are told. NULL only

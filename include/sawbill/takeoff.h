@@ -112,6 +112,12 @@ typedef struct sb_takeoff {
  *     amounts differ, the largest). Work per joint or part without a number is for all joints or parts of the recipe; work by
  *     the metre `per part` is for the parts' own length. A recipe's surfaces are those of its own parts, not of its components. */
 
+/* What can be told of a recipe, and of those inside it, against a shop: stock and operations that it does not have or that do
+ * not suit, on any line, and mistakes that show when one piece is made, as the recipe stands but for one word of one
+ * choice at a time. `place` names the recipe. */
+void sb_takeoff_look_over(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const char *name,
+                          sb_place place);
+
 /* Expands one option of a job (NULL: none). Errors carry the recipe line and the job's piece. Inputs out of range, failed checks,
  * stock unknown or of the wrong kind, sizes zero or negative or beyond 100 m, more than ten million parts: errors. Parts longer
  * than any stock are left for the planner to tell. NULL only when nothing could be done. */

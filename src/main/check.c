@@ -8,31 +8,44 @@ static bool ends_with(const char *path, const char *ending) {
     return length > tail && strcmp(path + length - tail, ending) == 0;
 }
 
-static void check_job(sb_run *run, const sb_options *options, const char *path) {
-    sb_desk desk = {0};
-    if (!desk_open(run, options, path, &desk))
-        return;
-    sb_ways_of(run, desk.shop, desk.book, desk.job, NULL);
+/* The recipe if it is sound. */
+static const sb_recipe *look_over(sb_run *run, const sb_desk *desk, const char *name, sb_place at) {
+    const sb_recipe *recipe = sb_recipe_book_get(run, desk->book, name, at);
+    if (desk->shop)
+        sb_takeoff_look_over(run, desk->shop, desk->book, name, at);
+    return recipe;
 }
 
-/* A recipe is read, its names are looked up, and it is made once with its own defaults if a shop is near. */
+static void make_parts(sb_run *run, const sb_desk *desk) {
+    sb_takeoff_of(run, desk->shop, desk->book, desk->job, NULL);
+    for (size_t i = 0; i < desk->job->options.count; i++)
+        sb_takeoff_of(run, desk->shop, desk->book, desk->job, &desk->job->options.items[i]);
+}
+
+/* A sound job is worked through to its price, another one as far as its parts; without sound rates it is only read. */
+static void check_job(sb_run *run, const sb_options *options, const char *path) {
+    sb_desk desk = {0};
+    bool sound = desk_open(run, options, path, &desk);
+    if (!desk.job || !desk.book)
+        return;
+    for (size_t i = 0; i < desk.job->pieces.count; i++)
+        look_over(run, &desk, desk.job->pieces.items[i].recipe, desk.job->pieces.items[i].place);
+    if (sound)
+        sb_ways_of(run, desk.shop, desk.book, desk.job, NULL);
+    else if (desk.shop && desk.shop->sound)
+        make_parts(run, &desk);
+}
+
+/* With a shop near, one piece is made as the recipe stands. */
 static void check_recipe(sb_run *run, const sb_options *options, const char *path) {
     const char *home = sb_shop_find(run, path);
-    sb_shop *shop = home ? desk_shop(run, options, home, NULL) : NULL;
-    bool comma = shop && shop->settings.style.decimal_comma;
-    const sb_recipe *recipe = sb_recipe_read(run, path, comma);
-    if (!recipe)
+    sb_desk desk = {.shop = home ? desk_shop(run, options, home, NULL) : NULL};
+    desk.book = sb_recipe_book_open(run, path_folder(run, path), desk_comma(&desk));
+    if (!sb_source_read(run, path))
         return;
-    sb_recipe_look_over(run, recipe);
-    if (!shop || !sb_ok(run))
-        return;
-    sb_recipe_book *book = sb_recipe_book_open(run, path_folder(run, path), comma);
-    sb_recipe_book_add(run, book, recipe);
-    const char *text =
-        sb_pool_print(run->pool, "job check\ndate 2000-01-01\ncustomer nobody\npiece %s\n", recipe->name);
-    const sb_job *job = sb_job_of(run, sb_source_of(run, "one piece as the recipe stands", text), comma);
-    if (job)
-        sb_takeoff_of(run, shop, book, job, NULL);
+    const sb_recipe *recipe = look_over(run, &desk, path_base(run, path, ".recipe"), (sb_place){0});
+    if (recipe && desk.shop && desk.shop->sound)
+        sb_takeoff_of(run, desk.shop, desk.book, sb_job_for_one(run, recipe), NULL);
 }
 
 static void check_rates(sb_run *run, const char *folder) {

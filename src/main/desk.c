@@ -52,30 +52,39 @@ sb_shop *desk_shop(sb_run *run, const sb_options *options, const char *home, con
     return shop;
 }
 
-bool desk_open(sb_run *run, const sb_options *options, const char *job_path, sb_desk *desk) {
+/* The shop and its recipes, as far as they go. */
+static void open_shop(sb_run *run, const sb_options *options, const char *job_path, const char *rates,
+                      sb_desk *desk) {
     const char *home = sb_shop_find(run, job_path);
     if (!home) {
         sb_error(run, (sb_place){0},
                  "%s: no shop folder above it: a folder with rates/ and templates/ is wanted; 'sawbill start "
                  "DIR' makes one",
                  job_path);
-        return false;
+        return;
     }
-    const char *rates = sb_job_rates(run, job_path);
-    if (!sb_ok(run))
-        return false;
     desk->shop = desk_shop(run, options, home, rates);
-    if (!desk->shop)
-        return false;
-    bool comma = desk->shop->settings.style.decimal_comma;
     desk->templates = path_join(run, home, "templates");
-    desk->book = sb_recipe_book_open(run, desk->templates, comma);
+    desk->book = sb_recipe_book_open(run, desk->templates, desk_comma(desk));
+}
+
+bool desk_comma(const sb_desk *desk) {
+    return desk->shop && desk->shop->settings.style.decimal_comma;
+}
+
+bool desk_open(sb_run *run, const sb_options *options, const char *job_path, sb_desk *desk) {
+    size_t before = sb_notices_count(run, SB_ERROR);
+    const char *rates = sb_job_rates(run, job_path);
+    if (sb_notices_count(run, SB_ERROR) > before)
+        return false;
+    open_shop(run, options, job_path, rates, desk);
+    bool comma = desk_comma(desk);
     desk->job = sb_job_read(run, job_path, comma);
     for (size_t i = 0; desk->job && i < options->sets.count; i++)
         desk->job = sb_job_with(run, desk->job, options->sets.items[i], comma);
     desk->base = path_base(run, job_path, ".job");
     desk->folder = options->out ? options->out : path_join(run, path_folder(run, job_path), desk->base);
-    return desk->job && sb_ok(run);
+    return desk->job && desk->shop && sb_notices_count(run, SB_ERROR) == before;
 }
 
 const sb_ways *desk_ways(sb_run *run, const sb_options *options, sb_desk *desk) {

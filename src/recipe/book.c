@@ -58,8 +58,6 @@ void sb_recipe_book_add(sb_run *run, sb_recipe_book *book, const sb_recipe *reci
 
 /* ---- the folder ------------------------------------------------------------------------------------------------- */
 
-static const char ending[] = ".recipe";
-
 static int compare_names(const void *a, const void *b) {
     return strcmp(*(const char *const *)a, *(const char *const *)b);
 }
@@ -76,8 +74,8 @@ static recipe_words names_in(sb_run *run, const char *path) {
         return names;
     sb_pool_defer(run->pool, close_folder, folder);
     for (struct dirent *file; (file = readdir(folder)) != NULL;) {
-        size_t length = strlen(file->d_name), tail = strlen(ending);
-        if (length > tail && strcmp(file->d_name + length - tail, ending) == 0)
+        size_t length = strlen(file->d_name), tail = strlen(recipe_ending);
+        if (length > tail && strcmp(file->d_name + length - tail, recipe_ending) == 0)
             recipe_add_word(run, &names, sb_pool_copy(run->pool, file->d_name, length - tail));
     }
     if (names.count)
@@ -87,7 +85,7 @@ static recipe_words names_in(sb_run *run, const char *path) {
 
 static const sb_recipe *read_file(sb_run *run, const sb_recipe_book *book, const char *name, sb_place at) {
     struct stat status;
-    const char *path = sb_pool_print(run->pool, "%s/%s%s", book->folder, name, ending);
+    const char *path = sb_pool_print(run->pool, "%s/%s%s", book->folder, name, recipe_ending);
     if (stat(path, &status) == 0)
         return sb_recipe_read(run, path, book->decimal_comma);
     recipe_words known = names_in(run, book->folder);
@@ -106,8 +104,6 @@ static book_entry *entry_of(sb_run *run, sb_recipe_book *book, const char *name,
     const sb_recipe *recipe = read_file(run, book, name, at);
     if (!recipe)
         return NULL;
-    if (*recipe->name && strcmp(recipe->name, name) != 0)
-        sb_error(run, recipe->place, "this file is %s%s: expected `recipe %s`", name, ending, name);
     entry = add(run, book, name);
     entry->recipe = recipe;
     entry->misread = sb_notices_count(run, SB_ERROR) > errors;
@@ -187,4 +183,11 @@ static bool open_entry(sb_run *run, sb_recipe_book *book, book_entry *entry, boo
 const sb_recipe *sb_recipe_book_get(sb_run *run, sb_recipe_book *book, const char *name, sb_place at) {
     book_entry *entry = entry_of(run, book, name, at);
     return entry && open_entry(run, book, entry, NULL) ? entry->recipe : NULL;
+}
+
+const sb_recipe *sb_recipe_book_peek(sb_run *run, sb_recipe_book *book, const char *name, sb_place at) {
+    book_entry *entry = entry_of(run, book, name, at);
+    if (entry)
+        open_entry(run, book, entry, NULL);
+    return entry ? entry->recipe : NULL;
 }

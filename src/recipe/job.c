@@ -139,6 +139,14 @@ const sb_job *sb_job_of(sb_run *run, const sb_source *source, bool decimal_comma
     return reader.job;
 }
 
+const sb_job *sb_job_for_one(sb_run *run, const sb_recipe *recipe) {
+    sb_job_piece piece = {.name = recipe->name, .recipe = recipe->name, .count = 1, .place = recipe->place};
+    sb_job *job = SB_NEW(run->pool, sb_job);
+    *job = (sb_job){.name = recipe->name, .customer = "", .use_rack = true, .place = recipe->place};
+    SB_PUSH(run->pool, job->pieces, piece);
+    return job;
+}
+
 const sb_job *sb_job_read(sb_run *run, const char *path, bool decimal_comma) {
     return sb_job_of(run, sb_source_read(run, path), decimal_comma);
 }

@@ -243,13 +243,24 @@ static void look_at_uses(looking *at) {
 
 /* ---- the whole ---------------------------------------------------------------------------------------------------------- */
 
-void sb_recipe_look_over(sb_run *run, const sb_recipe *recipe) {
+static looking begin(sb_run *run, const sb_recipe *recipe) {
     looking at = {.run = run, .recipe = recipe, .recipe_scope = sb_scope_new(run, NULL)};
     at.scope = at.recipe_scope;
     name_inputs(&at);
     name_choices(&at);
     name_lets(&at);
     name_measures(&at);
+    return at;
+}
+
+sb_scope *sb_recipe_open_scope(sb_run *run, const sb_recipe *recipe, const sb_recipe_loop *loop) {
+    looking at = begin(run, recipe);
+    enter_loop(&at, loop);
+    return at.scope;
+}
+
+void sb_recipe_look_over(sb_run *run, const sb_recipe *recipe) {
+    looking at = begin(run, recipe);
     look_at_head(&at);
     for (size_t i = 0; i < recipe->parts.count; i++)
         look_at_part(&at, &recipe->parts.items[i]);

@@ -98,6 +98,7 @@ struct recipe_reader {
 
 recipe_reader recipe_reader_new(sb_run *run, const sb_source *source, const recipe_language *language,
                                 bool decimal_comma);
+static const char recipe_ending[] = ".recipe"; /* of the file's name, which is the recipe's */
 void recipe_read_lines(recipe_reader *reader); /* blocks.c */
 void recipe_open_block(recipe_reader *reader, const recipe_block *block);
 /* Where the open block has this keyword; zeroed when it does not. */

@@ -92,8 +92,22 @@ const sb_recipe *sb_recipe_of(sb_run *run, const sb_source *source, bool decimal
     return reader.recipe;
 }
 
+/* A recipe is looked for by its name, which must therefore be that of its file. */
+static void check_file_name(sb_run *run, const sb_recipe *recipe, const char *path) {
+    const char *slash = strrchr(path, '/'), *base = slash ? slash + 1 : path;
+    size_t length = strlen(base), tail = strlen(recipe_ending);
+    if (length <= tail || strcmp(base + length - tail, recipe_ending) != 0 || !*recipe->name)
+        return;
+    const char *name = sb_pool_copy(run->pool, base, length - tail);
+    if (strcmp(recipe->name, name) != 0)
+        sb_error(run, recipe->place, "this file is %s: expected `recipe %s`", base, name);
+}
+
 const sb_recipe *sb_recipe_read(sb_run *run, const char *path, bool decimal_comma) {
-    return sb_recipe_of(run, sb_source_read(run, path), decimal_comma);
+    const sb_recipe *recipe = sb_recipe_of(run, sb_source_read(run, path), decimal_comma);
+    if (recipe)
+        check_file_name(run, recipe, path);
+    return recipe;
 }
 
 bool sb_recipe_has_input(const sb_recipe *recipe, const char *name) {

@@ -35,8 +35,10 @@ static void check_contradictions(recipe_reader *reader) {
 
 /* One width, told once; a glued panel needs one. */
 static void check_width(recipe_reader *reader) {
-    const sb_recipe_part *part = &reader->part;
+    sb_recipe_part *part = &reader->part;
     sb_place width = recipe_seen_in_block(reader, "width"), glued = recipe_seen_in_block(reader, "glued");
+    bool misread = recipe_seen_in_block(reader, "planed").source && !part->thickness;
+    part->wide = width.source || part->planed_width || misread;
     if (width.source && part->planed_width)
         sb_error(reader->run, width, "the width stands behind `planed ... by` in line %zu already",
                  recipe_line_number(recipe_seen_in_block(reader, "planed")));

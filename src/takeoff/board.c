@@ -22,11 +22,6 @@ static bool plane(takeoff_parting *parting) {
     part->thickness = part->stock->thickness;
     if (!formula)
         return true;
-    if (!part->stock->sawn) {
-        sb_error(parting->making->walk->run, sb_formula_place(formula),
-                 "%s is not sawn stock: expected sawn stock for a part that is `planed`", part->stock->id);
-        return false;
-    }
     if (!takeoff_size(parting, formula, "thickness", &part->thickness))
         return false;
     part->planed = true;
@@ -78,12 +73,6 @@ static bool one_board(takeoff_parting *parting) {
     const sb_formula *formula = takeoff_width_formula(parting->line);
     sb_length most = sb_length_sub(part->stock->width, parting->planing);
     bool random = part->stock->width.nm == 0;
-    if (!formula && random) {
-        sb_error(parting->making->walk->run, part->place,
-                 "%s comes in random widths: expected a `width` for the part %s", part->stock->id,
-                 part->name);
-        return false;
-    }
     if (!formula) {
         part->width = most;
         return true;

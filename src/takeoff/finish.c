@@ -16,7 +16,7 @@ static bool coats_of(takeoff_making *making, const sb_recipe_finish *line, const
 static void use(takeoff_making *making, const sb_recipe_finish *line, const takeoff_scopes *scopes) {
     int64_t coats;
     sb_place at = line->guard.place;
-    const sb_stock *stock = takeoff_stock(making, line->stock, 1u << SB_STOCK_FINISH, "a finish", at);
+    const sb_stock *stock = takeoff_stock(making, line->stock, TAKEOFF_FOR_FINISHES, "a finish", at);
     if (!coats_of(making, line, scopes, &coats) || !stock)
         return;
     if (stock->coverage.um2 <= 0) {

@@ -1,12 +1,10 @@
 /* Screws, bolts, hinges, film: so many per piece, part, joint or batch. */
 #include "takeoff/inside.h"
 
-#define KINDS_OF_FIXING (1u << SB_STOCK_FIXING | 1u << SB_STOCK_OTHER)
-
 static void use(takeoff_making *making, const sb_recipe_fixing *line, const takeoff_scopes *scopes) {
     int64_t basis = takeoff_basis(making, line->basis, line->of), each, amount = 0;
     const sb_stock *stock =
-        takeoff_stock(making, line->stock, KINDS_OF_FIXING, "a fixing", line->guard.place);
+        takeoff_stock(making, line->stock, TAKEOFF_FOR_FIXINGS, "a fixing", line->guard.place);
     for (size_t i = 0; i < scopes->count; i++) {
         if (!sb_formula_count(making->walk->run, line->count, scopes->items[i], &each))
             return;

@@ -21,7 +21,7 @@ static bool area_of(takeoff_making *making, const sb_recipe_glue *line, const ta
 static void use(takeoff_making *making, const sb_recipe_glue *line, const takeoff_scopes *scopes) {
     sb_area area;
     sb_place at = line->guard.place;
-    const sb_stock *stock = takeoff_stock(making, line->stock, 1u << SB_STOCK_GLUE, "glue", at);
+    const sb_stock *stock = takeoff_stock(making, line->stock, TAKEOFF_FOR_GLUE, "glue", at);
     if (!area_of(making, line, scopes, &area) || !stock)
         return;
     int64_t all = sb_mul(area.um2, takeoff_basis(making, line->basis, line->of));

@@ -93,7 +93,7 @@ static bool read_glue(takeoff_parting *parting) {
     const sb_recipe_part *line = parting->line;
     if (line->glue_role) {
         parting->glue =
-            takeoff_stock(parting->making, line->glue_role, 1u << SB_STOCK_GLUE, "glue", line->guard.place);
+            takeoff_stock(parting->making, line->glue_role, TAKEOFF_FOR_GLUE, "glue", line->guard.place);
         return parting->glue != NULL;
     }
     sb_advise(parting->making->walk->run, line->guard.place,

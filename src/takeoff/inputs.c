@@ -52,6 +52,8 @@ static const char *chosen_word(takeoff_making *making, const takeoff_givens *giv
 const char *takeoff_choice(takeoff_making *making, const takeoff_givens *givens,
                            const sb_recipe_choice *choice) {
     const sb_recipe_set *set = takeoff_given(givens, choice->name);
+    if (making->walk->tried == choice)
+        return making->walk->tried_word;
     if (set)
         return chosen_word(making, givens, choice, set);
     return choice->words.count ? choice->words.items[0] : NULL;

@@ -22,6 +22,8 @@ typedef struct takeoff_walk {
     const sb_job_option *option; /* may be NULL */
     sb_takeoff *takeoff;
     int64_t parts; /* so far */
+    const sb_recipe_choice *tried; /* made only to find mistakes, with this word of this choice; NULL: made in earnest */
+    const char *tried_word;
 } takeoff_walk;
 
 typedef struct takeoff_making {
@@ -61,6 +63,11 @@ typedef struct takeoff_givens {
     SB_LIST(sb_recipe_stock) stocks;
 } takeoff_givens;
 
+/* Takes the job off with one word of one choice, for the mistakes of the recipe's lines. What its checks and ranges stop
+ * ends there, silently: that is what they are for. */
+void takeoff_try(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job,
+                 const sb_recipe_choice *choice, const char *word); /* takeoff.c */
+
 /* ---- option.c: what the job, its option and what-if settings say about a piece -------------------------------------------- */
 
 int64_t takeoff_piece_count(const takeoff_walk *walk, const sb_job_piece *piece);
@@ -93,12 +100,33 @@ typedef struct takeoff_scopes {
  * condition holds; none when it never does. */
 takeoff_scopes takeoff_where(takeoff_making *making, const sb_recipe_guard *guard);
 
+/* Kinds of stock, as sets. */
+enum {
+    TAKEOFF_FOR_PARTS = 1 << SB_STOCK_BOARD | 1 << SB_STOCK_SHEET | 1 << SB_STOCK_VOLUME,
+    TAKEOFF_FOR_FIXINGS = 1 << SB_STOCK_FIXING | 1 << SB_STOCK_OTHER,
+    TAKEOFF_FOR_FINISHES = 1 << SB_STOCK_FINISH,
+    TAKEOFF_FOR_GLUE = 1 << SB_STOCK_GLUE,
+    TAKEOFF_FOR_EDGING = 1 << SB_STOCK_EDGING
+};
+
 /* ---- stock.c: what a word in a recipe stands for ------------------------------------------------------------- */
 
 bool takeoff_choose_stock(takeoff_making *making, const takeoff_givens *givens); /* for the recipe's roles */
 const sb_stock *takeoff_role(const takeoff_making *making, const char *role); /* NULL: no stock was chosen */
 /* A part's stock; NULL after an error. */
 const sb_stock *takeoff_stock_of_role(takeoff_making *making, const char *role, sb_place at);
+/* False after an error at `at` when the stock is of none of the kinds in the set. */
+bool takeoff_is_kind(sb_run *run, const sb_stock *stock, unsigned kinds, const char *what, sb_place at);
+/* The stocks that the lines of a role name, whether they hold or not; those that the shop has. */
+typedef struct takeoff_stocks {
+    const sb_stock **items;
+    size_t count, capacity;
+} takeoff_stocks;
+takeoff_stocks takeoff_stocks_of_role(sb_run *run, const sb_shop *shop, const sb_recipe *recipe,
+                                      const char *role);
+/* Tells what takeoff_stock would, of all the stocks that the word may stand for. */
+void takeoff_look_at_stock(sb_run *run, const sb_shop *shop, const sb_recipe *recipe, const char *word,
+                           unsigned kinds, const char *what, sb_place at);
 /* A role or the id of a stock, of one of the kinds in the set (1 << SB_STOCK_...); NULL after an error. `what` asks for
  * it: "fixing". */
 const sb_stock *takeoff_stock(takeoff_making *making, const char *word, unsigned kinds, const char *what,
@@ -118,6 +146,8 @@ typedef struct takeoff_parting { /* one part while it is worked out */
 
 void takeoff_parts(takeoff_making *making);        /* parts.c */
 bool takeoff_part(takeoff_parting *parting);       /* part.c: fills in part; false after an error */
+/* suits.c: whether a part such as the line describes can be made out of this stock at all; false after an error */
+bool takeoff_suits(sb_run *run, const sb_recipe_part *line, const sb_stock *stock);
 bool takeoff_board_part(takeoff_parting *parting); /* board.c: full width, ripped, planed */
 const sb_formula *takeoff_width_formula(const sb_recipe_part *line); /* board.c */
 bool takeoff_glued_part(takeoff_parting *parting);                   /* glued.c: staves side by side */
@@ -149,6 +179,9 @@ void takeoff_finishes(takeoff_making *making); /* finish.c */
 void takeoff_glues(takeoff_making *making);    /* glue.c */
 void takeoff_works(takeoff_making *making);    /* work.c */
 void takeoff_always(takeoff_walk *walk);       /* work.c: what every job has */
+/* Whether a line says what its operation is counted by, whatever its amount: errors where it does not. */
+void takeoff_look_at_work(sb_run *run, const sb_recipe *recipe, const sb_recipe_work *line,
+                          const sb_operation *operation);
 
 /* How many pieces, parts or joints of this name there are in the whole job; 1 for the batch. */
 int64_t takeoff_basis(const takeoff_making *making, sb_recipe_basis basis, const char *of);

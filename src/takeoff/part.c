@@ -1,8 +1,6 @@
 /* One kind of part: how many, of what, how long; the rest depends on the kind of stock. */
 #include "takeoff/inside.h"
 
-#define KINDS_OF_PART (1u << SB_STOCK_BOARD | 1u << SB_STOCK_SHEET | 1u << SB_STOCK_VOLUME)
-
 static bool read_count(takeoff_parting *parting) {
     const takeoff_making *making = parting->making;
     int64_t count = 1;
@@ -18,12 +16,7 @@ static bool read_stock(takeoff_parting *parting) {
     const sb_recipe_part *line = parting->line;
     const sb_stock *stock = takeoff_stock_of_role(parting->making, line->role, line->guard.place);
     parting->part.stock = stock;
-    if (!stock || (1u << stock->kind & KINDS_OF_PART))
-        return stock != NULL;
-    sb_error(parting->making->walk->run, line->guard.place,
-             "%s is stock of the kind %s: expected board, sheet or volume for the part %s", stock->id,
-             sb_stock_kind_word(stock->kind), line->name);
-    return false;
+    return stock && takeoff_suits(parting->making->walk->run, line, stock);
 }
 
 static bool read_length(takeoff_parting *parting) {

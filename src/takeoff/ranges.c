@@ -79,7 +79,7 @@ static bool check_range(takeoff_making *making, const takeoff_givens *givens, co
     sb_value most = limit_of(making, input, input->most, value);
     bool under = least.kind != SB_VALUE_NONE && compare(value, least) < 0;
     bool over = most.kind != SB_VALUE_NONE && compare(value, most) > 0;
-    if (under || over)
+    if ((under || over) && !making->walk->tried)
         sb_error(making->walk->run, place_of(givens, input), "%s is %s: expected %s", input->name,
                  text_of(making, value), range_text(making, least, most));
     return !under && !over;

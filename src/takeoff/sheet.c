@@ -15,7 +15,7 @@ static bool read_edging(takeoff_parting *parting) {
     if (!line->edging_role || !line->edging_edges)
         return true;
     part->edging =
-        takeoff_stock(parting->making, line->edging_role, 1u << SB_STOCK_EDGING, "edging", line->guard.place);
+        takeoff_stock(parting->making, line->edging_role, TAKEOFF_FOR_EDGING, "edging", line->guard.place);
     if (!part->edging)
         return false;
     part->edging_edges = line->edging_edges;
@@ -42,16 +42,6 @@ static bool shrink_for_edging(takeoff_parting *parting) {
 bool takeoff_sheet_part(takeoff_parting *parting) {
     const sb_recipe_part *line = parting->line;
     sb_part *part = &parting->part;
-    sb_run *run = parting->making->walk->run;
-    if (line->thickness || line->glued) {
-        sb_error(run, part->place, "%s is a sheet: `%s` is for parts out of boards", part->stock->id,
-                 line->glued ? "glued" : "planed");
-        return false;
-    }
-    if (!line->width) {
-        sb_error(run, part->place, "%s is cut from a sheet: expected a `width`", part->name);
-        return false;
-    }
     part->thickness = part->stock->thickness;
     return takeoff_size(parting, line->width, "width", &part->width) && read_edging(parting) &&
            shrink_for_edging(parting);

@@ -128,22 +128,21 @@ bool takeoff_choose_stock(takeoff_making *making, const takeoff_givens *givens) 
 
 /* ---- asking -------------------------------------------------------------------------------------------- */
 
-static bool role_named(const sb_recipe *recipe, const char *word) {
+static bool is_role(const sb_recipe *recipe, const char *word) {
     for (size_t i = 0; i < recipe->roles.count; i++)
         if (strcmp(recipe->roles.items[i].role, word) == 0)
             return true;
     return false;
 }
 
-static void tell_unknown(takeoff_making *making, const char *word, sb_place at) {
-    const sb_recipe *recipe = making->recipe;
-    const sb_shop *shop = making->walk->shop;
+static void tell_unknown(sb_run *run, const sb_shop *shop, const sb_recipe *recipe, const char *word,
+                         sb_place at) {
     size_t count = recipe->roles.count + shop->stock.count;
-    const char **known = SB_NEW_ARRAY(making->walk->run->pool, const char *, count + 1);
+    const char **known = SB_NEW_ARRAY(run->pool, const char *, count + 1);
     for (size_t i = 0; i < count; i++)
         known[i] = i < recipe->roles.count ? recipe->roles.items[i].role
                                            : shop->stock.items[i - recipe->roles.count]->id;
-    sb_error_unknown(making->walk->run, at, "stock or role", word, known, count);
+    sb_error_unknown(run, at, "stock or role", word, known, count);
 }
 
 const sb_stock *takeoff_stock_of_role(takeoff_making *making, const char *role, sb_place at) {
@@ -162,19 +161,46 @@ static const char *kinds_text(sb_run *run, unsigned kinds) {
     return text;
 }
 
-const sb_stock *takeoff_stock(takeoff_making *making, const char *word, unsigned kinds, const char *what,
-                              sb_place at) {
-    sb_run *run = making->walk->run;
-    bool role = role_named(making->recipe, word);
-    const sb_stock *stock =
-        role ? takeoff_stock_of_role(making, word, at) : sb_shop_stock(making->walk->shop, word);
-    if (!stock && !role)
-        tell_unknown(making, word, at);
-    if (!stock)
-        return NULL;
+bool takeoff_is_kind(sb_run *run, const sb_stock *stock, unsigned kinds, const char *what, sb_place at) {
     if (kinds & (1u << stock->kind))
-        return stock;
+        return true;
     sb_error(run, at, "%s is stock of the kind %s: expected %s for %s", stock->id,
              sb_stock_kind_word(stock->kind), kinds_text(run, kinds), what);
-    return NULL;
+    return false;
+}
+
+const sb_stock *takeoff_stock(takeoff_making *making, const char *word, unsigned kinds, const char *what,
+                              sb_place at) {
+    const takeoff_walk *walk = making->walk;
+    bool role = is_role(making->recipe, word);
+    const sb_stock *stock = role ? takeoff_stock_of_role(making, word, at) : sb_shop_stock(walk->shop, word);
+    if (!stock && !role)
+        tell_unknown(walk->run, walk->shop, making->recipe, word, at);
+    return stock && takeoff_is_kind(walk->run, stock, kinds, what, at) ? stock : NULL;
+}
+
+/* ---- looking over: every line of a role, whether it holds or not ---------------------------------------- */
+
+void takeoff_look_at_stock(sb_run *run, const sb_shop *shop, const sb_recipe *recipe, const char *word,
+                           unsigned kinds, const char *what, sb_place at) {
+    takeoff_stocks stocks = takeoff_stocks_of_role(run, shop, recipe, word);
+    const sb_stock *stock = sb_shop_stock(shop, word);
+    if (!is_role(recipe, word) && stock)
+        SB_PUSH(run->pool, stocks, stock);
+    else if (!is_role(recipe, word))
+        tell_unknown(run, shop, recipe, word, at);
+    for (size_t i = 0; i < stocks.count && shop->sound; i++)
+        takeoff_is_kind(run, stocks.items[i], kinds, what, at);
+}
+
+takeoff_stocks takeoff_stocks_of_role(sb_run *run, const sb_shop *shop, const sb_recipe *recipe,
+                                      const char *role) {
+    takeoff_stocks stocks = {0};
+    for (size_t i = 0; i < recipe->roles.count; i++) {
+        const sb_recipe_role *line = &recipe->roles.items[i];
+        const sb_stock *stock = strcmp(line->role, role) == 0 ? sb_shop_stock(shop, line->stock) : NULL;
+        if (stock)
+            SB_PUSH(run->pool, stocks, stock);
+    }
+    return stocks;
 }

@@ -44,20 +44,40 @@ static const sb_recipe **recipes_of(takeoff_walk *walk) {
     return recipes;
 }
 
+static void walk_job(takeoff_walk *walk) {
+    const sb_job *job = walk->job;
+    const sb_recipe **recipes = recipes_of(walk);
+    takeoff_check_settings(walk, recipes);
+    for (size_t i = 0; i < job->pieces.count; i++)
+        make_piece(walk, &job->pieces.items[i], recipes[i]);
+    if (walk->takeoff->pieces.count == 0 && sb_ok(walk->run))
+        sb_error(walk->run, walk->option ? walk->option->place : job->place,
+                 "nothing is left to make: every piece is dropped");
+    takeoff_always(walk);
+    takeoff_totals(walk);
+}
+
+static takeoff_walk walk_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job,
+                            const sb_job_option *option) {
+    takeoff_walk walk = {.run = run, .shop = shop, .book = book, .job = job, .option = option};
+    walk.takeoff = SB_NEW(run->pool, sb_takeoff);
+    *walk.takeoff = (sb_takeoff){.shop = shop, .job = job, .option = option};
+    return walk;
+}
+
 const sb_takeoff *sb_takeoff_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job,
                                 const sb_job_option *option) {
     if (!shop || !book || !job)
         return NULL;
-    sb_takeoff *takeoff = SB_NEW(run->pool, sb_takeoff);
-    *takeoff = (sb_takeoff){.shop = shop, .job = job, .option = option};
-    takeoff_walk walk = {run, shop, book, job, option, takeoff, 0};
-    const sb_recipe **recipes = recipes_of(&walk);
-    takeoff_check_settings(&walk, recipes);
-    for (size_t i = 0; i < job->pieces.count; i++)
-        make_piece(&walk, &job->pieces.items[i], recipes[i]);
-    if (takeoff->pieces.count == 0 && sb_ok(run))
-        sb_error(run, option ? option->place : job->place, "nothing is left to make: every piece is dropped");
-    takeoff_always(&walk);
-    takeoff_totals(&walk);
-    return takeoff;
+    takeoff_walk walk = walk_of(run, shop, book, job, option);
+    walk_job(&walk);
+    return walk.takeoff;
+}
+
+void takeoff_try(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job,
+                 const sb_recipe_choice *choice, const char *word) {
+    takeoff_walk walk = walk_of(run, shop, book, job, NULL);
+    walk.tried = choice;
+    walk.tried_word = word;
+    walk_job(&walk);
 }

@@ -13,10 +13,42 @@ typedef struct working {
 
 static const int64_t UM2_PER_MILLI_M2 = 1000000000;
 
-static bool tell(const working *w, const char *why) {
-    sb_error(w->making->walk->run, w->line->guard.place, "%s is counted per %s: %s", w->operation->id,
-             sb_driver_word(w->operation->driver), why);
+static bool tell(sb_run *run, const sb_recipe_work *line, const sb_operation *operation, const char *why) {
+    sb_error(run, line->guard.place, "%s is counted per %s: %s", operation->id,
+             sb_driver_word(operation->driver), why);
     return false;
+}
+
+/* ---- does the line say what its operation is counted by? ------------------------------------------------- */
+
+static bool fits(sb_run *run, const sb_recipe_work *line, const sb_operation *operation) {
+    sb_driver driver = operation->driver;
+    if (driver <= SB_BY_SHEET_CUT)
+        return tell(run, line, operation, "the cutting plan counts it, and a recipe does not name it");
+    if (line->on_surface && driver != SB_BY_SQUARE_METRE)
+        return tell(run, line, operation, "a surface is for work per m2");
+    if (driver == SB_BY_SQUARE_METRE && !line->on_surface && !line->quantity)
+        return tell(run, line, operation,
+                    "say how much, as an area or as `on all`, `on outside`, `on ends`");
+    if (driver == SB_BY_METRE && !line->quantity && line->basis != SB_PER_THE_PART)
+        return tell(run, line, operation, "say how far, as a length, or `per part` of which");
+    return true;
+}
+
+void takeoff_look_at_work(sb_run *run, const sb_recipe *recipe, const sb_recipe_work *line,
+                          const sb_operation *operation) {
+    sb_scope *scope = sb_recipe_open_scope(run, recipe, line->guard.loop);
+    sb_area area;
+    sb_length length;
+    int64_t micro;
+    if (!fits(run, line, operation) || !line->quantity)
+        return;
+    if (operation->driver == SB_BY_SQUARE_METRE)
+        sb_formula_area(run, line->quantity, scope, &area);
+    else if (operation->driver == SB_BY_METRE)
+        sb_formula_length(run, line->quantity, scope, &length);
+    else
+        sb_formula_micro(run, line->quantity, scope, &micro);
 }
 
 /* ---- by area ------------------------------------------------------------------------------------------------ */
@@ -40,8 +72,6 @@ static bool of_area(const working *w, int64_t *milli) {
     int64_t total = 0;
     if (w->line->on_surface)
         return of_surface(w, milli);
-    if (!w->line->quantity)
-        return tell(w, "say how much, as an area or as `on all`, `on outside`, `on ends`");
     for (size_t i = 0; i < w->scopes->count; i++) {
         sb_area area;
         if (!sb_formula_area(w->making->walk->run, w->line->quantity, w->scopes->items[i], &area))
@@ -55,10 +85,7 @@ static bool of_area(const working *w, int64_t *milli) {
 /* ---- by length: of parts, their own unless it is told -------------------------------------------------- */
 
 static bool of_own_length(const working *w, int64_t *milli) {
-    const sb_recipe_work *line = w->line;
-    if (line->basis != SB_PER_THE_PART)
-        return tell(w, "say how far, as a length, or `per part` of which");
-    sb_length length = takeoff_run_of_parts(w->making, line->of);
+    sb_length length = takeoff_run_of_parts(w->making, w->line->of);
     *milli = sb_mul_div(sb_mul(length.nm, (int64_t)w->scopes->count), 1, SB_NM_PER_MM);
     return true;
 }
@@ -111,10 +138,8 @@ static bool of_number(const working *w, int64_t *milli) {
 
 static bool quantity_of(const working *w, int64_t *milli) {
     sb_driver driver = w->operation->driver;
-    if (driver <= SB_BY_SHEET_CUT)
-        return tell(w, "the cutting plan counts it, and a recipe does not name it");
-    if (w->line->on_surface && driver != SB_BY_SQUARE_METRE)
-        return tell(w, "a surface is for work per m2");
+    if (!fits(w->making->walk->run, w->line, w->operation))
+        return false;
     if (driver == SB_BY_SQUARE_METRE)
         return of_area(w, milli);
     return driver == SB_BY_METRE ? of_length(w, milli) : of_number(w, milli);
@@ -152,7 +177,7 @@ static void add_line(const working *w) {
     if (!quantity_of(w, &milli) || milli == 0)
         return;
     if (milli < 0) {
-        tell(w, "its quantity is out of all range");
+        tell(w->making->walk->run, line, w->operation, "its quantity is out of all range");
         return;
     }
     bool batch = line->basis == SB_PER_THE_BATCH || w->operation->driver == SB_BY_BATCH;

@@ -1,0 +1,123 @@
+# `sawbill check` tells every mistake of recipes, jobs and rates at once, also in what no default takes.
+. tests/shell/lib.sh
+home=$(shop)
+
+# tells FILE:LINE TEXT: that line is an error, and it says so
+tells() { grep -F -- "$1:" "$work/err" | grep -qF -- "$2" || fail "nothing at $1 says: $2"; }
+errors() { says "$1 error"; }
+
+cat >"$home/templates/nasty.recipe" <<'RECIPE'
+recipe nasty2
+input long 1000 mm
+choice tray no | yes
+choice seat slim | wide
+stock slat larch-28x120
+stock skin spruce-ply-188 when tray = yes
+stock fancy screw-5x60
+let unused long + 3
+let rows floor(long / 300 mm)
+lett foo 3
+part tray
+  count tray
+  of fancy
+  length long
+  when tray = yes
+part other
+  of slat
+  length long
+  width 30 mmm
+  planed 20 mm
+  when seat = wide
+fixing screww 3 when tray = yes
+finish larch-28x120 2 coats on all when seat = wide
+work assembel per piece when tray = yes
+work assemble 3 mm when long > 5 m
+work sawing-cut when long > 5 m
+component inner
+  recipe no-such
+RECIPE
+cat >"$home/samples/nasty.job" <<'JOB'
+job nasty
+dat 2026-01-01
+customer A
+piece first
+  recipe nasty
+piece second
+  recipe garden-bench
+  set long 3 mmm
+  set seat 4 m
+piece third
+  recipe nastier
+JOB
+cat >"$home/templates/nastier.recipe" <<'RECIPE'
+recipe nastier
+input long 1000 mm
+choice seat slim | wide
+choice tray no | yes
+stock slat larch-28x120
+let rows floor(long / 300 mm)
+part other
+  count rows / 2
+  of slat
+  length long
+  when seat = wide
+part tray
+  of slat
+  length long - 1 m
+  when tray = yes
+check tray = no or long > 2 m : a tray wants a long one
+RECIPE
+
+wrong_recipe() {
+    tells nasty.recipe:1 'expected `recipe nasty`'
+    tells nasty.recipe:6 'unknown stock "spruce-ply-188"'
+    tells nasty.recipe:8 'cannot add a bare number (3) to a length (long)'
+    tells nasty.recipe:10 'unknown keyword "lett"'
+    tells nasty.recipe:11 'screw-5x60 is stock of the kind fixing'
+    tells nasty.recipe:12 'expected a number, and this is a word (tray)'
+    tells nasty.recipe:19 'found "mmm"'
+    tells nasty.recipe:20 'larch-28x120 is not sawn stock'
+    tells nasty.recipe:22 'unknown stock or role "screww"'
+    tells nasty.recipe:23 'expected finish'
+    tells nasty.recipe:24 'unknown operation "assembel"; did you mean "assemble"?'
+    tells nasty.recipe:25 'expected a number, and this is a length (3 mm)'
+    tells nasty.recipe:26 'unknown operation "sawing-cut"'
+    tells nasty.recipe:28 'unknown recipe "no-such"'
+}
+
+status 1 "$SAWBILL" check "$home/templates/nasty.recipe"
+wrong_recipe
+
+# What checks stop is no mistake; what gets past them must be possible to make.
+status 1 "$SAWBILL" check "$home/templates/nastier.recipe"
+tells nastier.recipe:8 'rows / 2 is 1.5'
+complains 'in the choice seat wide'
+errors 1
+
+# A wrong job hides neither its recipes' mistakes nor its own.
+status 1 "$SAWBILL" check "$home/samples/nasty.job"
+wrong_recipe
+tells nastier.recipe:8 'rows / 2 is 1.5'
+tells nasty.job:2 'unknown keyword "dat"'
+tells nasty.job:8 'found "mmm"'
+tells nasty.job:9 'seat is 4000 mm: expected 380 mm to 500 mm'
+
+# Nor do wrong rates.
+sed -i 's/^larch-28x120,\([^,]*\),board,/larch-28x120,\1,boards,/' "$home/rates/stock.csv"
+sed -i 's/^  kerf .*3 mm$/  kerf 3 mmm/' "$home/rates/shop.txt"
+status 1 "$SAWBILL" check "$home/samples/nasty.job"
+complains 'stock.csv:'
+tells nasty.recipe:6 'unknown stock "spruce-ply-188"'
+tells nasty.recipe:24 'unknown operation "assembel"'
+tells nasty.recipe:8 'cannot add'
+tells nasty.job:2 'unknown keyword "dat"'
+
+# Mistakes in several files come out together; sound files are told to be so.
+status 1 "$SAWBILL" check "$home/templates/nasty.recipe" "$home/templates/nastier.recipe" "$home/rates"
+tells nasty.recipe:10 'unknown keyword "lett"'
+complains 'stock.csv:'
+for file in templates/*.recipe samples/*.job rates rates/imperial; do
+    status 0 "$SAWBILL" check "$file"
+    says '0 errors, 0 pieces of advice'
+done
+finish
