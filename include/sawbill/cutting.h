@@ -121,7 +121,8 @@ typedef struct sb_placed { /* one part on a board */
     size_t need;
     sb_length at;           /* from the factory end to the part's nearest long point */
     sb_length across;       /* ripped strips: from the board's edge; else 0 */
-    bool turned;            /* turned end for end: end2 lies to the front */
+    bool turned;            /* turned flat, end for end: end2 lies to the front */
+    bool rolled;            /* rolled over its length: the other face up; with `turned`, tumbled end over end */
     sb_cut_end front, rear; /* its ends as it lies: signs change when a part is turned or rolled over */
 } sb_placed;
 

@@ -29,7 +29,6 @@ typedef struct sb_ending {
 /* One way a part can lie: endings at its front and rear. */
 typedef struct sb_turn {
     size_t front, rear;
-    bool reversed; /* end2 to the front */
 } sb_turn;
 
 typedef struct sb_kind {
@@ -114,8 +113,8 @@ typedef struct sb_outcome {
 
 /* The same part, turned or rolled over. */
 bool sb_need_same_shape(const sb_need *a, const sb_need *b);
-/* Can the need lie with these ends? *reversed: with end2 to the front. */
-bool sb_need_lies(const sb_need *need, sb_cut_end front, sb_cut_end rear, bool *reversed);
+/* The way a part lies whose ends show so: its `turned` and `rolled` are set, with the least handling that gives it. */
+void sb_need_lies(const sb_need *need, sb_placed *part);
 /* NULL when the stock is wanted by nobody. Needs that fit no board are told and put on `short_of`. */
 sb_bench *sb_bench_make(sb_run *run, sb_plan *plan, size_t stock, sb_work *work);
 

@@ -38,14 +38,13 @@ static bool equal(sb_cut_end a, int64_t mitre, int64_t bevel) {
     return a.mitre.udeg == mitre && a.bevel.udeg == bevel;
 }
 
-/* Turned flat or end over end brings end2 to the front; rolled over keeps the order and flips both signs. */
+/* Turned flat brings end2 to the front and the far edge near; rolled over keeps the order and flips both signs. */
 static bool lies_as_told(const sb_need *need, const sb_placed *part) {
-    const sb_cut_end a = need->end1, b = need->end2, f = part->front, r = part->rear;
-    if (!part->turned)
-        return (equal(f, a.mitre.udeg, a.bevel.udeg) && equal(r, b.mitre.udeg, b.bevel.udeg)) ||
-               (equal(f, -a.mitre.udeg, -a.bevel.udeg) && equal(r, -b.mitre.udeg, -b.bevel.udeg));
-    return (equal(f, -b.mitre.udeg, b.bevel.udeg) && equal(r, -a.mitre.udeg, a.bevel.udeg)) ||
-           (equal(f, b.mitre.udeg, -b.bevel.udeg) && equal(r, a.mitre.udeg, -a.bevel.udeg));
+    const sb_cut_end first = part->turned ? need->end2 : need->end1,
+                     second = part->turned ? need->end1 : need->end2;
+    int mitre = part->turned != part->rolled ? -1 : 1, bevel = part->rolled ? -1 : 1;
+    return equal(part->front, mitre * first.mitre.udeg, bevel * first.bevel.udeg) &&
+           equal(part->rear, mitre * second.mitre.udeg, bevel * second.bevel.udeg);
 }
 
 static bool is_strip(const boarding *b, size_t part) {

@@ -52,29 +52,35 @@ static void pair_endings(sb_bench *bench) {
         }
 }
 
-/* ---- turns: as it is, turned flat end for end, tumbled end over end, rolled over its length ------ */
+/* ---- turns: as it is, turned flat end for end, rolled over its length, both ---------------------- */
 
 typedef struct ends {
     sb_cut_end front, rear;
 } ends;
 
-static ends turned(const sb_need *need, int way) {
+enum {
+    TURNED = 1,
+    ROLLED = 2,
+    WAYS = 4
+};
+
+static ends lying(const sb_need *need, int way) {
     sb_cut_end a = need->end1, b = need->end2;
     switch (way) {
-    case 1:
+    case TURNED:
         return (ends){end_of(-b.mitre.udeg, b.bevel.udeg), end_of(-a.mitre.udeg, a.bevel.udeg)};
-    case 2:
-        return (ends){end_of(b.mitre.udeg, -b.bevel.udeg), end_of(a.mitre.udeg, -a.bevel.udeg)};
-    case 3:
+    case ROLLED:
         return (ends){end_of(-a.mitre.udeg, -a.bevel.udeg), end_of(-b.mitre.udeg, -b.bevel.udeg)};
+    case TURNED | ROLLED:
+        return (ends){end_of(b.mitre.udeg, -b.bevel.udeg), end_of(a.mitre.udeg, -a.bevel.udeg)};
     default:
         return (ends){a, b};
     }
 }
 
 static void add_turn(sb_bench *bench, sb_kind *kind, int way) {
-    ends lies = turned(kind->like, way);
-    sb_turn turn = {ending_of(bench, lies.front), ending_of(bench, lies.rear), way == 1 || way == 2};
+    ends lies = lying(kind->like, way);
+    sb_turn turn = {ending_of(bench, lies.front), ending_of(bench, lies.rear)};
     for (size_t i = 0; i < kind->turn_count; i++)
         if (kind->turns[i].front == turn.front && kind->turns[i].rear == turn.rear)
             return;
@@ -82,23 +88,23 @@ static void add_turn(sb_bench *bench, sb_kind *kind, int way) {
 }
 
 bool sb_need_same_shape(const sb_need *a, const sb_need *b) {
-    for (int way = 0; way < 4; way++) {
-        ends lies = turned(a, way);
+    for (int way = 0; way < WAYS; way++) {
+        ends lies = lying(a, way);
         if (same_end(lies.front, b->end1) && same_end(lies.rear, b->end2))
             return true;
     }
     return false;
 }
 
-bool sb_need_lies(const sb_need *need, sb_cut_end front, sb_cut_end rear, bool *reversed) {
-    for (int way = 0; way < 4; way++) {
-        ends lies = turned(need, way);
-        if (!same_end(lies.front, front) || !same_end(lies.rear, rear))
+void sb_need_lies(const sb_need *need, sb_placed *part) {
+    for (int way = 0; way < WAYS; way++) {
+        ends lies = lying(need, way);
+        if (!same_end(lies.front, part->front) || !same_end(lies.rear, part->rear))
             continue;
-        *reversed = way == 1 || way == 2;
-        return true;
+        part->turned = (way & TURNED) != 0;
+        part->rolled = (way & ROLLED) != 0;
+        return;
     }
-    return false;
 }
 
 /* ---- kinds --------------------------------------------------------------------------------------- */

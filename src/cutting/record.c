@@ -42,7 +42,7 @@ static void place_part(recording *r, sb_board_plan *board, const sb_lying *lying
     sb_placed part = {.need = need, .at = {start + lying->at}, .across = {across}};
     part.front = bench->endings.items[turn->front].end;
     part.rear = bench->endings.items[turn->rear].end;
-    sb_need_lies(&bench->problem->needs.items[need], part.front, part.rear, &part.turned);
+    sb_need_lies(&bench->problem->needs.items[need], &part);
     SB_PUSH(bench->run->pool, board->parts, part);
 }
 

@@ -8,8 +8,8 @@
  * | `material`, `handling`, `leftovers` | money; `cost` = material + handling - leftovers, before rounding |
  * | `counts` | `boards`, `changes`, `stops`, `cuts`, `ripped_mm`, `sheets`, `fences`, `sheet_cuts` |
  * | `boards` | array: `row` (line of STOCK.csv), `stock`, `label` (of a rack piece), `length_mm`, `price`, `count` (identical ones), `trim1_mm`,
- *   `trim2_mm`, `parts` (`name`, `length_mm`, `at_mm` from the factory end, `across_mm` of a ripped strip, `width_mm`, `turned`, `front`, `rear`: ends as
- *   they lie, degrees from square), `leftover_mm`, `offcut_mm`, `cuts`, `stops` |
+ *   `trim2_mm`, `parts` (`name`, `length_mm`, `at_mm` from the factory end, `across_mm` of a ripped strip, `width_mm`, `turned`, `rolled`, `front`,
+ *   `rear`: ends as they lie, degrees from square), `leftover_mm`, `offcut_mm`, `cuts`, `stops` |
  * | `sheets` | array: `row`, `stock`, `label`, `width_mm`, `length_mm`, `price`, `count`, `trim1_mm` (at the edges along the length), `trim2_mm`,
  *   `parts` (`name`, `x_mm`, `y_mm`, `w_mm`, `l_mm`, `turned`), `cuts` (`stage`, `across`: "width" or "length", `at_mm`, and the rectangle it
  *   divides: `x_mm`, `y_mm`, `w_mm`, `l_mm`), `leftovers` (rectangles), `fences` |
@@ -73,6 +73,8 @@ static void put_placed(sb_run *run, sb_record *parts, const sb_plan *plan, const
     }
     if (placed->turned)
         sb_put_truth(run, part, "turned", true);
+    if (placed->rolled)
+        sb_put_truth(run, part, "rolled", true);
     put_end(run, part, "front", placed->front);
     put_end(run, part, "rear", placed->rear);
 }

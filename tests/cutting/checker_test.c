@@ -121,6 +121,8 @@ static void broken_strips_and_ends(void **state) {
           "a part has other ends than were asked for");
     BREAK(b->boards.items[i].parts.items[j].turned = !plan->boards.items[i].parts.items[j].turned,
           "a part has other ends than were asked for");
+    BREAK(b->boards.items[i].parts.items[j].rolled = !plan->boards.items[i].parts.items[j].rolled,
+          "a part has other ends than were asked for");
     BREAK(b->boards.items[i].parts.items[j].across.nm = 1, "a part of full width does not lie at the edge");
     sb_run_free(&run);
 }

@@ -13,6 +13,16 @@ static const sb_placed *part(const sb_plan *plan, size_t index) {
     return &only_board(plan)->parts.items[index];
 }
 
+/* Ends as a part lies: turned flat, the far edge comes near; rolled over its length, the lower face comes up too. */
+static void lies_as_it_is_told(const sb_need *need, const sb_placed *p) {
+    sb_cut_end first = p->turned ? need->end2 : need->end1, second = p->turned ? need->end1 : need->end2;
+    int mitre = p->turned != p->rolled ? -1 : 1, bevel = p->rolled ? -1 : 1;
+    assert_int_equal(p->front.mitre.udeg, mitre * first.mitre.udeg);
+    assert_int_equal(p->front.bevel.udeg, bevel * first.bevel.udeg);
+    assert_int_equal(p->rear.mitre.udeg, mitre * second.mitre.udeg);
+    assert_int_equal(p->rear.bevel.udeg, bevel * second.bevel.udeg);
+}
+
 /* ---- off square ---------------------------------------------------------------------------------- */
 
 /* 95 wide, 45 degrees, 3 mm blade: the cut takes 4.2426 mm along the board, long point less short point
@@ -45,6 +55,23 @@ static void parallel_ends_share_their_cuts(void **state) {
     assert_int_equal(only_board(plan)->cuts, 13); /* the front end is cut too, though there is no trim */
     assert_int_equal(only_board(plan)->stops, 1);
     sb_run_free(&run);
+}
+
+/* Every way a part lies is told, and no turn where none is needed. */
+static void each_part_says_how_it_lies(void **state) {
+    static const int ends[][4] = {
+        {45, 0, 0, 0}, {30, 20, -12, 0}, {0, 20, 45, -20}, {31, 12, 31, 12}, {10, 0, -10, 0}};
+    (void)state;
+    for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
+        sb_run run;
+        sb_problem p;
+        start_angled(&run, &p, 400, end_of(ends[i][0], ends[i][1]), end_of(ends[i][2], ends[i][3]), 6);
+        const sb_plan *plan = planned(&run, &p);
+        for (size_t b = 0; b < plan->boards.count; b++)
+            for (size_t j = 0; j < plan->boards.items[b].parts.count; j++)
+                lies_as_it_is_told(&p.needs.items[0], &plan->boards.items[b].parts.items[j]);
+        sb_run_free(&run);
+    }
 }
 
 /* Alternating trapezoids: (long + short) / 2 and kerf / cos each. */
@@ -204,6 +231,7 @@ static void a_part_wider_than_its_board(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(parallel_ends_share_their_cuts),
+        cmocka_unit_test(each_part_says_how_it_lies),
         cmocka_unit_test(trapezoids_alternate),
         cmocka_unit_test(braces_lie_in_pairs),
         cmocka_unit_test(compound_sides_alternate),
