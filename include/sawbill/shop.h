@@ -133,6 +133,11 @@ typedef struct sb_saw {
     sb_length longest_rip;                       /* 0: no limit */
     sb_length smallest_strip;                    /* 0: no limit */
 } sb_saw;
+/* Whether a saw goes as far as a cut asks, counted from square; a saw whose swing or tilt was not told goes anywhere. */
+typedef enum sb_reach { SB_REACHES, SB_REACHES_LEFT_ONLY, SB_REACHES_RIGHT_ONLY, SB_SWINGS_TOO_LITTLE, SB_TILTS_TOO_LITTLE } sb_reach;
+sb_reach sb_saw_reach(const sb_saw *saw, sb_angle mitre, sb_angle bevel);
+sb_angle sb_saw_swing(const sb_saw *saw); /* to the side where it goes farther; 0: not told */
+sb_angle sb_saw_tilt(const sb_saw *saw);
 
 /* Where recipes ask for one stock this shop takes another: `replace larch-70x70 by 4x4-fir`. */
 typedef struct sb_replacement {

@@ -35,7 +35,7 @@ const char *cuts_ends(sb_run *run, sb_cut_end end1, sb_cut_end end2, const sb_st
 const char *cuts_lying_ends(sb_run *run, sb_cut_end front, sb_cut_end rear, const sb_style *style);
 bool cuts_end_square(sb_cut_end end);
 /* What to do where the saw does not go that far; "" where it does. */
-const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end);
+const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end, const sb_style *style);
 
 /* Begins a page where the page, `used` by so many rows, has not the rows left for what follows and belongs together.
  * Rows are of one line; it is a good guess, nothing more. */

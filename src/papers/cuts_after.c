@@ -44,9 +44,9 @@ static const char *ends_words(const cuts_paper *p, const sb_part *part) {
     if (!later || (cuts_end_square(part->end1) && cuts_end_square(part->end2)))
         return "";
     const char *ends = cuts_ends(p->run, part->end1, part->end2, p->style);
-    const char *reach = cuts_reach(p->run, &p->settings->crosscut, part->end1);
+    const char *reach = cuts_reach(p->run, &p->settings->crosscut, part->end1, p->style);
     if (!*reach)
-        reach = cuts_reach(p->run, &p->settings->crosscut, part->end2);
+        reach = cuts_reach(p->run, &p->settings->crosscut, part->end2, p->style);
     return *reach ? sb_pool_print(p->run->pool, "%s; %s", ends, reach) : ends;
 }
 

@@ -73,24 +73,22 @@ const char *cuts_lying_ends(sb_run *run, sb_cut_end front, sb_cut_end rear, cons
                  : sb_pool_print(run->pool, "%s, then %s", first, second);
 }
 
-const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end) {
-    int64_t left = saw->mitre_left.udeg, right = saw->mitre_right.udeg;
-    int64_t widest = left > right ? left : right, narrowest = left > right ? right : left;
-    int64_t tilt =
-        saw->bevel_left.udeg > saw->bevel_right.udeg ? saw->bevel_left.udeg : saw->bevel_right.udeg;
-    sb_style style = {SB_UNITS_MM, {SB_NM_PER_MM}, false};
-    if (widest > 0 && size_of(end.mitre) > widest) {
-        sb_angle complement = {RIGHT_ANGLE - size_of(end.mitre)};
+const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end, const sb_style *style) {
+    sb_angle complement = {RIGHT_ANGLE - size_of(end.mitre)};
+    switch (sb_saw_reach(saw, end.mitre, end.bevel)) {
+    case SB_SWINGS_TOO_LITTLE:
         return sb_pool_print(
             run->pool,
             "the saw does not swing this far: clamp the piece to an auxiliary fence square to "
             "the saw's own and set the saw to %s, or cut by hand",
-            sb_write_angle(run, complement, &style));
-    }
-    if (tilt > 0 && size_of(end.bevel) > tilt)
+            sb_write_angle(run, complement, style));
+    case SB_TILTS_TOO_LITTLE:
         return "the blade does not tilt this far: cut by hand or on another saw";
-    if (narrowest > 0 && size_of(end.mitre) > narrowest)
-        return left > right ? "the saw swings far enough to the left only: turn the piece"
-                            : "the saw swings far enough to the right only: turn the piece";
-    return "";
+    case SB_REACHES_LEFT_ONLY:
+        return "the saw swings far enough to the left only: turn the piece";
+    case SB_REACHES_RIGHT_ONLY:
+        return "the saw swings far enough to the right only: turn the piece";
+    default:
+        return "";
+    }
 }

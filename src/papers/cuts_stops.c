@@ -144,9 +144,9 @@ static void stop_row(const cuts_paper *p, sb_table *table, const stop *s) {
 /* What to do where the saw does not reach takes more words than a row has room for. */
 static void reach_line(const cuts_paper *p, sb_sheet *sheet, const stop *s) {
     const sb_need *need = &p->problem->needs.items[s->need];
-    const char *reach = p->settings ? cuts_reach(p->run, &p->settings->crosscut, need->end1) : "";
+    const char *reach = p->settings ? cuts_reach(p->run, &p->settings->crosscut, need->end1, p->style) : "";
     if (p->settings && !*reach)
-        reach = cuts_reach(p->run, &p->settings->crosscut, need->end2);
+        reach = cuts_reach(p->run, &p->settings->crosscut, need->end2, p->style);
     if (*reach)
         sb_paragraph_add(p->run, sheet,
                          sb_pool_print(p->run->pool, "%s, %s: %s.", cuts_length(p, need->length),

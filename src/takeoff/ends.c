@@ -3,6 +3,10 @@
 
 static const int64_t SQUARE = 90000000; /* millionths of a degree */
 
+static int64_t size_of(sb_angle angle) {
+    return angle.udeg < 0 ? -angle.udeg : angle.udeg;
+}
+
 static bool tell_angle(takeoff_parting *parting, const sb_recipe_angle *angle, const char *what,
                        const char *why) {
     takeoff_walk *walk = parting->making->walk;
@@ -19,7 +23,7 @@ static bool read_angle(takeoff_parting *parting, const sb_recipe_angle *angle, c
         return true;
     if (!sb_formula_angle(parting->making->walk->run, angle->formula, parting->scope, out))
         return false;
-    int64_t size = out->udeg < 0 ? -out->udeg : out->udeg;
+    int64_t size = size_of(*out);
     if (angle->on_piece && (size == 0 || size > SQUARE))
         return tell_angle(parting, angle, what, "on the piece, expected more than 0 and at most 90 degrees");
     if (!angle->on_piece && size >= SQUARE)
@@ -35,6 +39,41 @@ static bool read_end(takeoff_parting *parting, const sb_recipe_end *line, sb_cut
     return read_angle(parting, &line->mitre, "mitre", &out->mitre) &&
            read_angle(parting, &line->bevel, "bevel", &out->bevel);
 }
+
+/* ---- what the saw reaches ---- */
+
+/* The same angle of other parts was told with the first of them. */
+static bool told_before(takeoff_walk *walk, sb_cut_end angle) {
+    for (size_t i = 0; i < walk->past_saw.count; i++)
+        if (walk->past_saw.items[i].mitre.udeg == angle.mitre.udeg &&
+            walk->past_saw.items[i].bevel.udeg == angle.bevel.udeg)
+            return true;
+    SB_PUSH(walk->run->pool, walk->past_saw, angle);
+    return false;
+}
+
+static void advise_reach(takeoff_parting *parting, const sb_recipe_angle *line, sb_cut_end angle) {
+    takeoff_walk *walk = parting->making->walk;
+    const sb_saw *saw = &walk->shop->settings.crosscut;
+    const sb_style *style = &walk->shop->settings.style;
+    sb_reach reach = sb_saw_reach(saw, angle.mitre, angle.bevel);
+    bool swing = reach == SB_SWINGS_TOO_LITTLE;
+    if ((!swing && reach != SB_TILTS_TOO_LITTLE) || told_before(walk, angle))
+        return;
+    sb_advise(
+        walk->run, sb_formula_place(line->formula),
+        "the %s of %s is %s on the scale, and the crosscut saw %s %s at most: the cut sheet says what to do",
+        swing ? "mitre" : "bevel", parting->line->name,
+        sb_write_angle(walk->run, swing ? angle.mitre : angle.bevel, style), swing ? "swings" : "tilts",
+        sb_write_angle(walk->run, swing ? sb_saw_swing(saw) : sb_saw_tilt(saw), style));
+}
+
+static void check_reach(takeoff_parting *parting, const sb_recipe_end *line, sb_cut_end end) {
+    advise_reach(parting, &line->mitre, (sb_cut_end){.mitre = {size_of(end.mitre)}});
+    advise_reach(parting, &line->bevel, (sb_cut_end){.bevel = {size_of(end.bevel)}});
+}
+
+/* ---- what is left between the ends ---- */
 
 /* How much shorter than the long points one edge is: what both ends take off it. */
 static int64_t taken_off(const sb_part *part, bool far) {
@@ -57,6 +96,11 @@ static bool ends_apart(takeoff_parting *parting) {
 }
 
 bool takeoff_ends(takeoff_parting *parting) {
-    return read_end(parting, &parting->line->end1, &parting->part.end1) &&
-           read_end(parting, &parting->line->end2, &parting->part.end2) && ends_apart(parting);
+    const sb_recipe_part *line = parting->line;
+    sb_part *part = &parting->part;
+    if (!read_end(parting, &line->end1, &part->end1) || !read_end(parting, &line->end2, &part->end2))
+        return false;
+    check_reach(parting, &line->end1, part->end1);
+    check_reach(parting, &line->end2, part->end2);
+    return ends_apart(parting);
 }

@@ -24,6 +24,7 @@ typedef struct takeoff_walk {
     int64_t parts; /* so far */
     const sb_recipe_choice *tried; /* made only to find mistakes, with this word of this choice; NULL: made in earnest */
     const char *tried_word;
+    SB_LIST(sb_cut_end) past_saw; /* angles the saw does not reach that have been told */
 } takeoff_walk;
 
 typedef struct takeoff_making {

@@ -36,6 +36,21 @@ sed -i 's/^discount .*/discount 60 %/' "$home/samples/harbour-planters.job"
 status 3 "$SAWBILL" quote "$home/samples/harbour-planters.job"
 [ -s "$home/samples/harbour-planters/harbour-planters-quote.xlsx" ] || fail "no papers with advice"
 
+# An angle past the saw's swing: told at the recipe's line, once.
+cat >"$home/samples/braced.job" <<'EOF'
+job braced
+date 2026-03-02
+customer Somebody
+piece gate
+  recipe ledged-gate
+  set wide 1200 mm
+  set high 800 mm
+EOF
+status 3 "$SAWBILL" quote "$home/samples/braced.job"
+complains "ledged-gate.recipe:59"
+complains "the mitre of brace is"
+[ "$(grep -c 'the crosscut saw swings' "$work/err")" -eq 1 ] || fail "an angle past the saw is told more than once"
+
 # A full disk: standard output and papers.
 "$SAWBILL" quote samples/rack-bench.job --json --out "$work/full" >/dev/full 2>"$work/err"
 [ $? -eq 4 ] || fail "a full disk under standard output is not status 4"

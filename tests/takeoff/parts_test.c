@@ -324,6 +324,40 @@ static void random_widths_need_a_number_of_staves(void **state) {
         "how many staves");
 }
 
+/* ---- what the saw reaches ---- */
+
+/* Counted from square, as the saw's scale shows: 20 degrees on the piece are 70 on the scale. */
+static void an_angle_past_the_saw_is_told_once(void **state) {
+    desk *d = *state;
+    open_shop(d);
+    d->shop->settings.crosscut.mitre_left.udeg = 50000000;
+    d->shop->settings.crosscut.mitre_right.udeg = 60000000;
+    d->shop->settings.crosscut.bevel_left.udeg = 45000000;
+    add_recipe(d, "recipe thing\nstock rail slat\n"
+                  "part brace\n  of rail\n  length 1 m\n  ends mitre 20 deg piece parallel\n"
+                  "part strut\n  of rail\n  length 900 mm\n  end1 mitre 70 deg scale\n"
+                  "part stay\n  of rail\n  length 1 m\n  end1 mitre 60 deg scale\n  end2 bevel 45 deg scale\n"
+                  "part hip\n  of rail\n  length 1 m\n  end2 mitre 65 deg scale bevel 46 deg scale\n");
+    takeoff(d, "piece it\n  recipe thing\n");
+    const char *told = sb_notices_text(&d->run, SB_NOTE, false);
+    assert_int_equal(sb_notices_count(&d->run, SB_ADVICE), 3);
+    assert_non_null(strstr(told, "the mitre of brace is 70\xC2\xB0 on the scale"));
+    assert_non_null(strstr(told, "the crosscut saw swings 60\xC2\xB0 at most"));
+    assert_non_null(strstr(told, "the mitre of hip is 65\xC2\xB0 on the scale"));
+    assert_non_null(
+        strstr(told, "the bevel of hip is 46\xC2\xB0 on the scale, and the crosscut saw tilts 45\xC2\xB0"));
+    assert_int_equal(sb_status(&d->run), 3);
+}
+
+/* A saw whose swing was not told goes anywhere. */
+static void an_untold_saw_reaches_everywhere(void **state) {
+    takeoff_recipe(
+        *state,
+        "stock rail slat\npart a\n  of rail\n  length 1 m\n  ends mitre 70 deg scale bevel 50 deg scale\n",
+        1);
+    assert_int_equal(sb_status(&((desk *)*state)->run), 0);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         AT_DESK(a_part_has_its_size_and_count),
@@ -354,6 +388,8 @@ int main(void) {
         AT_DESK(rough_volume_counts_what_planing_takes),
         AT_DESK(random_widths_need_a_width),
         AT_DESK(random_widths_need_a_number_of_staves),
+        AT_DESK(an_angle_past_the_saw_is_told_once),
+        AT_DESK(an_untold_saw_reaches_everywhere),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
