@@ -133,8 +133,8 @@ typedef struct sb_cutlist {
     SB_LIST(struct sb_supply_source { const sb_offer *offer; const sb_rack_item *rack; /* one of them */ const sb_stock *stock; }) supplies;
 } sb_cutlist;
 /* Several takeoffs are planned together. The rack is used unless every job says otherwise; its pieces have fresh ends and no
- * trim. Spare for defects: further needs named "spare", each as long as the longest part of its stock, the last one the
- * remainder, but not under the shortest part. Blanks of glued and laminated parts, and sheet parts, are cut square. */
+ * trim. Spare for defects: further needs named "spare", each as long as the longest part of its stock; the last one, for
+ * the remainder, as long as the shortest part that is not shorter than it. Blanks of glued and laminated parts, and sheet parts, are cut square. */
 const sb_cutlist *sb_cutlist_of(sb_run *run, const sb_shop *shop, const sb_takeoff *const *takeoffs, size_t count);
 
 /* Gives a bare list's problem the shop's rules: what labour costs, what leftovers are worth against the list's own lowest

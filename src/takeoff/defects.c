@@ -1,23 +1,29 @@
 /* Spare for defects: knots and splits fall anywhere, so the spare length of a grade is planned as further needs,
- * each as long as the longest part of its stock, which is where a bad board would hurt. */
+ * each as long as the longest part of its stock, which is where a bad board would hurt. What remains is made up to the
+ * next longer part: a spare that is shorter than every part it could replace is of no use, and one of an odd length
+ * takes a stop of its own. */
 #include "takeoff/inside.h"
 
-typedef struct span {
-    sb_length shortest, longest;
-} span;
-
-static span span_of(const sb_takeoff *takeoff, const sb_stock *stock) {
-    span s = {{0}, {0}};
+static sb_length longest_part(const sb_takeoff *takeoff, const sb_stock *stock) {
+    sb_length longest = {0};
     for (size_t i = 0; i < takeoff->parts.count; i++) {
         const sb_part *part = &takeoff->parts.items[i];
-        if (part->stock != stock)
-            continue;
-        if (s.shortest.nm == 0 || part->cut_length.nm < s.shortest.nm)
-            s.shortest = part->cut_length;
-        if (part->cut_length.nm > s.longest.nm)
-            s.longest = part->cut_length;
+        if (part->stock == stock && part->cut_length.nm > longest.nm)
+            longest = part->cut_length;
     }
-    return s;
+    return longest;
+}
+
+/* The shortest part that is not shorter than `length`; the longest part never is. */
+static sb_length next_part(const sb_takeoff *takeoff, const sb_stock *stock, sb_length length,
+                           sb_length longest) {
+    sb_length next = longest;
+    for (size_t i = 0; i < takeoff->parts.count; i++) {
+        const sb_part *part = &takeoff->parts.items[i];
+        if (part->stock == stock && part->cut_length.nm >= length.nm && part->cut_length.nm < next.nm)
+            next = part->cut_length;
+    }
+    return next;
 }
 
 static void add(sb_run *run, sb_cutlist *list, const sb_takeoff *takeoff, const sb_stock_total *total,
@@ -39,10 +45,11 @@ void takeoff_spare_needs(sb_run *run, sb_cutlist *list, const sb_takeoff *takeof
                          const sb_stock_total *total, size_t index) {
     if (total->spare_length.nm <= 0)
         return;
-    span s = span_of(takeoff, total->stock);
-    int64_t whole = total->spare_length.nm / s.longest.nm;
-    sb_length rest = {total->spare_length.nm % s.longest.nm};
-    add(run, list, takeoff, total, index, s.longest, whole);
-    if (rest.nm > 0)
-        add(run, list, takeoff, total, index, rest.nm < s.shortest.nm ? s.shortest : rest, 1);
+    sb_length longest = longest_part(takeoff, total->stock);
+    sb_length rest = {total->spare_length.nm % longest.nm};
+    int64_t whole = total->spare_length.nm / longest.nm;
+    sb_length last = next_part(takeoff, total->stock, rest, longest);
+    bool like_whole = rest.nm > 0 && last.nm == longest.nm;
+    add(run, list, takeoff, total, index, longest, whole + like_whole);
+    add(run, list, takeoff, total, index, last, rest.nm > 0 && !like_whole);
 }

@@ -65,23 +65,39 @@ static void timber_by_volume_is_not_planned(void **state) {
     assert_int_equal(list->problem.needs.count, 0);
 }
 
-static void spare_is_planned_in_lengths_of_the_longest_part(void **state) {
+static void spare_is_planned_in_lengths_of_parts(void **state) {
     const sb_takeoff *t = takeoff_recipe(*state,
                                          "stock soft knotty\n"
                                          "part long\n  count 4\n  of soft\n  length 1500 mm\n"
+                                         "part middle\n  of soft\n  length 1000 mm\n"
                                          "part short\n  count 6\n  of soft\n  length 500 mm\n",
                                          1);
     const sb_cutlist *list = cutlist_of(*state, t);
-    /* 9 m net, 30 % added: 2.7 m, one of 1.5 m and the remainder */
+    /* 10 m net, 30 % added: 3 m, two of 1.5 m and nothing beyond */
     assert_int_equal(list->problem.needs.count, 4);
-    const sb_need *whole = &list->problem.needs.items[2], *rest = &list->problem.needs.items[3];
+    const sb_need *whole = &list->problem.needs.items[3];
     assert_string_equal(whole->name, "spare");
     assert_mm(whole->length, 1500);
-    assert_int_equal(whole->count, 1);
-    assert_mm(rest->length, 1200);
-    assert_int_equal(rest->count, 1);
-    assert_null(list->needs.items[rest->tag].part);
-    assert_ptr_equal(list->needs.items[rest->tag].takeoff, t);
+    assert_int_equal(whole->count, 2);
+    assert_null(list->needs.items[whole->tag].part);
+    assert_ptr_equal(list->needs.items[whole->tag].takeoff, t);
+}
+
+/* 9 m net, 30 % added: 2.7 m, one of 1.5 m and 1.2 m beyond, which stands in for a part of 1.3 m. */
+static void the_last_spare_is_as_long_as_a_part(void **state) {
+    const sb_takeoff *t = takeoff_recipe(*state,
+                                         "stock soft knotty\n"
+                                         "part long\n  count 4\n  of soft\n  length 1500 mm\n"
+                                         "part middle\n  of soft\n  length 1300 mm\n"
+                                         "part short\n  of soft\n  length 1 m\n"
+                                         "part block\n  of soft\n  length 700 mm\n",
+                                         1);
+    const sb_cutlist *list = cutlist_of(*state, t);
+    assert_int_equal(list->problem.needs.count, 6);
+    assert_mm(list->problem.needs.items[4].length, 1500);
+    assert_int_equal(list->problem.needs.items[4].count, 1);
+    assert_mm(list->problem.needs.items[5].length, 1300);
+    assert_int_equal(list->problem.needs.items[5].count, 1);
 }
 
 static void a_small_spare_is_as_long_as_the_shortest_part(void **state) {
@@ -233,7 +249,8 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         AT_DESK(needs_are_what_the_saw_makes),
         AT_DESK(timber_by_volume_is_not_planned),
-        AT_DESK(spare_is_planned_in_lengths_of_the_longest_part),
+        AT_DESK(spare_is_planned_in_lengths_of_parts),
+        AT_DESK(the_last_spare_is_as_long_as_a_part),
         AT_DESK(a_small_spare_is_as_long_as_the_shortest_part),
         AT_DESK(several_jobs_are_one_problem),
         AT_DESK(supplies_are_offers_and_the_rack),
