@@ -17,12 +17,14 @@ typedef struct cuts_paper {
 /* What a need is called at the saw: the part and its piece, or the bare list's name; and that it needs clear wood. */
 const char *cuts_name(const cuts_paper *p, size_t need);
 bool cuts_is_spare(const cuts_paper *p, size_t need);
+/* The parts a spare can stand in for: "seat slat, back slat". */
+const char *cuts_spare_for(const cuts_paper *p, size_t need);
 bool cuts_any_angle(const cuts_paper *p);
 const sb_cut_stock *cuts_stock(const cuts_paper *p, size_t need);
 const char *cuts_stock_title(const cuts_paper *p, size_t stock);
 const char *cuts_number(const cuts_paper *p, int64_t first, int64_t count); /* "3" or "3 to 6" */
 const char *cuts_length(const cuts_paper *p, sb_length length);
-/* To the nearest step of the tape; each mark is rounded by itself, so errors do not add up. */
+/* To the nearest step of the tape: faces and fences of sheets. */
 sb_length cuts_mark(const cuts_paper *p, sb_length position);
 /* "1220 x 2440 mm" */
 const char *cuts_face(const cuts_paper *p, sb_length width, sb_length length);
@@ -31,11 +33,34 @@ const char *cuts_face(const cuts_paper *p, sb_length width, sb_length length);
 const char *cuts_end(sb_run *run, sb_cut_end end, const sb_style *style);
 /* Both ends of a part in one phrase, and which way their long points lie. */
 const char *cuts_ends(sb_run *run, sb_cut_end end1, sb_cut_end end2, const sb_style *style);
-/* The same as a part lies on its board, the end at the front first: "both 45° far", "square, then 10° near". */
+/* The same as a part lies on its board, the end at the front first: "both 45° (marks: far edge)", "square, then 10°
+ * (mark: near edge)". */
 const char *cuts_lying_ends(sb_run *run, sb_cut_end front, sb_cut_end rear, const sb_style *style);
 bool cuts_end_square(sb_cut_end end);
+/* What is done to the strips of an angled part once they are ripped: ", then mitre each strip"; "" where all is square. */
+const char *cuts_after_rip(const sb_need *need);
+/* "turned end for end", "rolled over"; "" as it is. */
+const char *cuts_turned(bool turned, bool rolled);
 /* What to do where the saw does not go that far; "" where it does. */
 const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end, const sb_style *style);
+
+/* ---- cuts_marks.c ---- */
+
+/* Marks of one board from its trued end, by part; strips of one section have the same. */
+typedef struct cuts_marks {
+    sb_length *from, *to;
+    sb_length step; /* the marks are on this one, the shop's or a finer one */
+    bool fit;       /* false: the board has no room for marks, only for stops */
+    sb_length rest; /* left over or offcut */
+} cuts_marks;
+cuts_marks cuts_marks_of(const cuts_paper *p, const sb_board_plan *board);
+bool cuts_is_strip(const cuts_paper *p, size_t need); /* ripped out of a wider board */
+bool cuts_beside(const cuts_paper *p, const sb_board_plan *board, size_t part); /* a section's second strip and on */
+/* One cut is both the rear of the part before and this one's front; true for the first. */
+bool cuts_shares(const cuts_paper *p, const sb_board_plan *board, size_t part);
+/* Width of what stays beside the last strip of a section, as long as that; 0 elsewhere, and where the blade takes it. */
+sb_length cuts_strip_left(const cuts_paper *p, const sb_board_plan *board, size_t part);
+bool cuts_strip_kept(const cuts_paper *p, size_t need, sb_length width); /* else offcut */
 
 /* Begins a page where the page, `used` by so many rows, has not the rows left for what follows and belongs together.
  * Rows are of one line; it is a good guess, nothing more. */

@@ -5,15 +5,31 @@
 static const char intro[] =
     "True the front end of each board: the board's row says how much comes off. All marks are measured from "
     "there, and each part begins a kerf behind the one before it.";
-static const char intro_angles[] =
-    "Angles here are set on the saw's scale, at the front of the part first. Far and near: the edge on which "
-    "the "
-    "part's long point and its mark lie; lower and upper: the face. Turn or roll the board until it lies so. "
-    "Where the first part begins at an angle the board is trued at that angle. Angled neighbours share a "
-    "cut, so "
-    "that their numbers overlap.";
+static const char intro_angles[] = "Angles here are set on the saw's scale, at the front of the part first. "
+                                   "A mark of an angled end stands at its "
+                                   "long point: behind the angle stands the edge, far or near, or the face, "
+                                   "lower or upper, on which that is. A part "
+                                   "said to be turned end for end, or rolled over its length, lies that way "
+                                   "as against its row on the page Stops. "
+                                   "Where the first part begins at an angle the board is trued at that "
+                                   "angle. Angled neighbours share a cut, so that "
+                                   "their numbers overlap; where a front needs a cut of its own its row says "
+                                   "so, and there the blade runs before the "
+                                   "From mark.";
 
-static void board_row(const cuts_paper *p, sb_table *table, const sb_board_plan *board, int64_t first) {
+/* "true: 10 mm off; marks finer than the tape" */
+static const char *truing_words(const cuts_paper *p, const sb_supply *supply, const cuts_marks *marks) {
+    const char *words = supply->trim1.nm == 0
+                            ? "ends as they are"
+                            : sb_pool_print(p->run->pool, "true: %s off", cuts_length(p, supply->trim1));
+    const char *tight = !marks->fit                           ? "; no room for marks, cut each at its stop"
+                        : marks->step.nm != p->style->step.nm ? "; no room to spare, finer marks"
+                                                              : "";
+    return sb_pool_print(p->run->pool, "%s%s", words, tight);
+}
+
+static void board_row(const cuts_paper *p, sb_table *table, const sb_board_plan *board,
+                      const cuts_marks *marks, int64_t first) {
     const sb_supply *supply = &p->problem->supplies.items[board->supply];
     const char *label = supply->leftover && *supply->label
                             ? sb_pool_print(p->run->pool, ", rack piece %s", supply->label)
@@ -23,38 +39,64 @@ static void board_row(const cuts_paper *p, sb_table *table, const sb_board_plan 
     sb_cell *row = sb_row_add(p->run, table);
     row[0] = sb_cell_strong(sb_cell_text(title));
     row[1] = sb_cell_strong(sb_cell_length(supply->length));
-    row[4] = sb_cell_text(supply->trim1.nm == 0
-                              ? "ends as they are"
-                              : sb_pool_print(p->run->pool, "true: %s off", cuts_length(p, supply->trim1)));
+    row[4] = sb_cell_text(truing_words(p, supply, marks));
 }
 
-static const char *saw_words(const cuts_paper *p, const sb_placed *part) {
-    const sb_need *need = &p->problem->needs.items[part->need];
-    if (part->across.nm > 0)
-        return sb_pool_print(p->run->pool, "beside it, %s wide", cuts_length(p, need->width));
-    const char *ends = cuts_lying_ends(p->run, part->front, part->rear, p->style);
-    return need->width.nm == 0
-               ? ends
-               : sb_pool_print(p->run->pool, "%s; rip to %s", ends, cuts_length(p, need->width));
+/* ---- a part ---- */
+
+static const char *also(const cuts_paper *p, const char *words, const char *more) {
+    return *more ? sb_pool_print(p->run->pool, "%s; %s", words, more) : words;
 }
 
-static void part_row(const cuts_paper *p, sb_table *table, const sb_supply *supply, const sb_placed *part) {
-    const sb_need *need = &p->problem->needs.items[part->need];
-    sb_length from = sb_length_sub(part->at, supply->trim1), to = sb_length_add(from, need->length);
+static const char *strip_words(const cuts_paper *p, const sb_board_plan *board, size_t part) {
+    size_t index = board->parts.items[part].need;
+    const sb_need *need = &p->problem->needs.items[index];
+    const char *format = cuts_beside(p, board, part) ? "beside it, %s wide%s" : "cut square, rip to %s%s";
+    const char *words =
+        sb_pool_print(p->run->pool, format, cuts_length(p, need->width), cuts_after_rip(need));
+    sb_length left = cuts_strip_left(p, board, part);
+    const char *kept = cuts_strip_kept(p, index, left) ? "back into the rack" : "offcut";
+    return left.nm == 0 ? words
+                        : sb_pool_print(p->run->pool, "%s; beside it %s are left, %s", words,
+                                        cuts_length(p, left), kept);
+}
+
+static const char *saw_words(const cuts_paper *p, const sb_board_plan *board, size_t part) {
+    const sb_placed *placed = &board->parts.items[part];
+    bool strip = cuts_is_strip(p, placed->need);
+    const char *words =
+        strip ? strip_words(p, board, part) : cuts_lying_ends(p->run, placed->front, placed->rear, p->style);
+    if (!strip)
+        words = also(p, words, cuts_turned(placed->turned, placed->rolled));
+    bool own = !cuts_beside(p, board, part) && !cuts_shares(p, board, part);
+    return also(p, words, own ? "cut its front too, before From" : "");
+}
+
+/* What is finer than the tape is written out. */
+static sb_cell mark_cell(const cuts_paper *p, sb_length mark, sb_length step) {
+    sb_style style = *p->style;
+    style.step = step;
+    return step.nm == p->style->step.nm ? sb_cell_length(mark)
+                                        : sb_cell_text(sb_write_length(p->run, mark, &style));
+}
+
+static void part_row(const cuts_paper *p, sb_table *table, const sb_board_plan *board,
+                     const cuts_marks *marks, size_t part) {
+    size_t need = board->parts.items[part].need;
     sb_cell *row = sb_row_add(p->run, table);
-    row[0] = sb_cell_text(cuts_name(p, part->need));
-    row[1] = sb_cell_length(need->length);
-    if (part->across.nm == 0) {
-        row[2] = sb_cell_length(cuts_mark(p, from));
-        row[3] = sb_cell_strong(sb_cell_length(cuts_mark(p, to)));
+    row[0] = sb_cell_text(cuts_name(p, need));
+    row[1] = sb_cell_length(p->problem->needs.items[need].length);
+    if (!cuts_beside(p, board, part) && marks->fit) {
+        row[2] = mark_cell(p, marks->from[part], marks->step);
+        row[3] = sb_cell_strong(mark_cell(p, marks->to[part], marks->step));
     }
-    row[4] = sb_cell_text(saw_words(p, part));
+    row[4] = sb_cell_text(saw_words(p, board, part));
     row[5] = sb_cell_tick();
 }
 
-static void rest_row(const cuts_paper *p, sb_table *table, const sb_board_plan *board) {
-    bool kept = board->leftover.nm > 0;
-    sb_length rest = sb_length_down_to_step(kept ? board->leftover : board->offcut, p->style->step);
+/* ---- a board ---- */
+
+static void rest_row(const cuts_paper *p, sb_table *table, bool kept, sb_length rest) {
     if (rest.nm <= 0)
         return;
     sb_cell *row = sb_row_add(p->run, table);
@@ -65,14 +107,16 @@ static void rest_row(const cuts_paper *p, sb_table *table, const sb_board_plan *
 }
 
 static void add_board(const cuts_paper *p, sb_table *table, const sb_board_plan *board, int64_t first) {
+    cuts_marks marks = cuts_marks_of(p, board);
     if (table->rows.count > 0)
         sb_row_add(p->run, table); /* keeps boards apart */
-    board_row(p, table, board, first);
-    const sb_supply *supply = &p->problem->supplies.items[board->supply];
+    board_row(p, table, board, &marks, first);
     for (size_t i = 0; i < board->parts.count; i++)
-        part_row(p, table, supply, &board->parts.items[i]);
-    rest_row(p, table, board);
+        part_row(p, table, board, &marks, i);
+    rest_row(p, table, board->leftover.nm > 0, marks.rest);
 }
+
+/* ---- all of them ---- */
 
 static size_t stock_of(const cuts_paper *p, size_t board) {
     return p->problem->supplies.items[p->plan->boards.items[board].supply].stock;

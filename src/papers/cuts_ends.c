@@ -42,7 +42,7 @@ const char *cuts_ends(sb_run *run, sb_cut_end end1, sb_cut_end end2, const sb_st
     const char *first = cuts_end(run, end1, style);
     const char *ends =
         alike ? sb_pool_print(run->pool, "both ends %s", first)
-              : sb_pool_print(run->pool, "one end %s, the other %s", first, cuts_end(run, end2, style));
+              : sb_pool_print(run->pool, "front end %s, rear end %s", first, cuts_end(run, end2, style));
     const char *mitres = lie_words(end1.mitre, end2.mitre, "; long points on the same edge",
                                    "; ends lean the same way, long points on opposite edges");
     const char *bevels =
@@ -50,27 +50,50 @@ const char *cuts_ends(sb_run *run, sb_cut_end end1, sb_cut_end end2, const sb_st
     return sb_pool_print(run->pool, "%s%s%s", ends, mitres, bevels);
 }
 
-/* Plus lies on the far edge, on the lower face. */
-static const char *lying_end(sb_run *run, sb_cut_end end, const sb_style *style) {
+/* "45°", "tilt 30°", "45° and tilt 30°" */
+static const char *setting_words(sb_run *run, sb_cut_end end, const sb_style *style) {
     sb_angle mitre = {size_of(end.mitre)}, bevel = {size_of(end.bevel)};
-    const char *swing = sb_pool_print(run->pool, "%s %s", sb_write_angle(run, mitre, style),
-                                      end.mitre.udeg > 0 ? "far" : "near");
-    const char *tilt = sb_pool_print(run->pool, "tilt %s %s", sb_write_angle(run, bevel, style),
-                                     end.bevel.udeg > 0 ? "lower" : "upper");
-    if (cuts_end_square(end))
-        return "square";
+    const char *swing = sb_write_angle(run, mitre, style);
+    const char *tilt = sb_pool_print(run->pool, "tilt %s", sb_write_angle(run, bevel, style));
     if (bevel.udeg == 0 || mitre.udeg == 0)
         return bevel.udeg == 0 ? swing : tilt;
     return sb_pool_print(run->pool, "%s and %s", swing, tilt);
 }
 
+/* Where the long point stands, and the mark at it: plus lies on the far edge, on the lower face. */
+static const char *long_point(sb_run *run, sb_cut_end end) {
+    const char *edge = end.mitre.udeg > 0 ? "far edge" : "near edge";
+    const char *face = end.bevel.udeg > 0 ? "lower face" : "upper face";
+    if (end.mitre.udeg == 0 || end.bevel.udeg == 0)
+        return end.bevel.udeg == 0 ? edge : face;
+    return sb_pool_print(run->pool, "%s, %s", edge, face);
+}
+
+static const char *lying_end(sb_run *run, sb_cut_end end, const char *marks, const sb_style *style) {
+    return cuts_end_square(end) ? "square"
+                                : sb_pool_print(run->pool, "%s (%s: %s)", setting_words(run, end, style),
+                                                marks, long_point(run, end));
+}
+
 const char *cuts_lying_ends(sb_run *run, sb_cut_end front, sb_cut_end rear, const sb_style *style) {
-    const char *first = lying_end(run, front, style), *second = lying_end(run, rear, style);
     if (cuts_end_square(front) && cuts_end_square(rear))
-        return first;
+        return "square";
     bool alike = front.mitre.udeg == rear.mitre.udeg && front.bevel.udeg == rear.bevel.udeg;
-    return alike ? sb_pool_print(run->pool, "both %s", first)
-                 : sb_pool_print(run->pool, "%s, then %s", first, second);
+    return alike ? sb_pool_print(run->pool, "both %s", lying_end(run, front, "marks", style))
+                 : sb_pool_print(run->pool, "%s, then %s", lying_end(run, front, "mark", style),
+                                 lying_end(run, rear, "mark", style));
+}
+
+const char *cuts_after_rip(const sb_need *need) {
+    if (need->end1.mitre.udeg != 0 || need->end2.mitre.udeg != 0)
+        return ", then mitre each strip";
+    return need->end1.bevel.udeg != 0 || need->end2.bevel.udeg != 0 ? ", then bevel each strip" : "";
+}
+
+const char *cuts_turned(bool turned, bool rolled) {
+    if (turned)
+        return rolled ? "turned end for end and rolled over" : "turned end for end";
+    return rolled ? "rolled over" : "";
 }
 
 const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end, const sb_style *style) {

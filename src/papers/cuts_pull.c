@@ -40,9 +40,26 @@ void cuts_pull(cuts_paper *p, sb_sheet *sheet) {
     }
 }
 
-static void keep_row(cuts_paper *p, sb_table *table, int64_t count, size_t supply, const char *size,
-                     const char *from) {
-    sb_cell *row = sb_row_add(p->run, table);
+/* ---- what goes back ---- */
+
+typedef struct keeping {
+    cuts_paper *p;
+    sb_sheet *sheet;
+    sb_table *table; /* NULL: nothing so far */
+    bool strips;
+} keeping;
+
+static const char *origin_words(const keeping *k, const char *what, int64_t first, int64_t count) {
+    return sb_pool_print(k->p->run->pool, "%s%s %s", what, count == 1 ? "" : "s",
+                         cuts_number(k->p, first, count));
+}
+
+static void keep_row(keeping *k, int64_t count, size_t supply, const char *size, const char *from) {
+    cuts_paper *p = k->p;
+    if (!k->table)
+        k->table = sb_table_add(p->run, k->sheet, "When all is cut: back into the rack, with a label",
+                                "Count>|Stock|Size>|From|Done");
+    sb_cell *row = sb_row_add(p->run, k->table);
     row[0] = sb_cell_count(count);
     row[1] = sb_cell_text(cuts_stock_title(p, p->problem->supplies.items[supply].stock));
     row[2] = sb_cell_text(size);
@@ -50,48 +67,60 @@ static void keep_row(cuts_paper *p, sb_table *table, int64_t count, size_t suppl
     row[4] = sb_cell_tick();
 }
 
-static void keep_from_boards(cuts_paper *p, sb_table *table) {
+/* Strips beside ripped parts; those of one size and board in one row. */
+static void keep_strips(keeping *k, const sb_board_plan *board, int64_t first) {
+    const cuts_paper *p = k->p;
+    const sb_need *needs = p->problem->needs.items;
+    for (size_t i = 0, alike; i < board->parts.count; i += alike) {
+        size_t need = board->parts.items[i].need;
+        sb_length width = cuts_strip_left(p, board, i);
+        for (alike = 1; i + alike < board->parts.count; alike++)
+            if (needs[board->parts.items[i + alike].need].length.nm != needs[need].length.nm ||
+                cuts_strip_left(p, board, i + alike).nm != width.nm)
+                break;
+        if (!cuts_strip_kept(p, need, width))
+            continue;
+        k->strips = true;
+        keep_row(k, sb_mul(board->count, (int64_t)alike), board->supply,
+                 cuts_face(p, width, needs[need].length),
+                 sb_pool_print(p->run->pool, "%s, beside %s", origin_words(k, "board", first, board->count),
+                               cuts_name(p, need)));
+    }
+}
+
+static void keep_from_boards(keeping *k) {
     int64_t first = 1;
-    for (size_t i = 0; i < p->plan->boards.count; i++) {
-        const sb_board_plan *board = &p->plan->boards.items[i];
+    for (size_t i = 0; i < k->p->plan->boards.count; i++) {
+        const sb_board_plan *board = &k->p->plan->boards.items[i];
         if (board->leftover.nm > 0)
-            keep_row(p, table, board->count, board->supply,
-                     cuts_length(p, sb_length_down_to_step(board->leftover, p->style->step)),
-                     sb_pool_print(p->run->pool, "board%s %s", board->count == 1 ? "" : "s",
-                                   cuts_number(p, first, board->count)));
+            keep_row(k, board->count, board->supply, cuts_length(k->p, cuts_marks_of(k->p, board).rest),
+                     origin_words(k, "board", first, board->count));
+        keep_strips(k, board, first);
         first += board->count;
     }
 }
 
-static void keep_from_sheets(cuts_paper *p, sb_table *table) {
+static void keep_from_sheets(keeping *k) {
+    const cuts_paper *p = k->p;
     int64_t first = 1;
     for (size_t i = 0; i < p->plan->sheets.count; i++) {
         const sb_sheet_plan *sheet = &p->plan->sheets.items[i];
         for (size_t j = 0; j < sheet->leftovers.count; j++)
-            keep_row(p, table, sheet->count, sheet->supply,
+            keep_row(k, sheet->count, sheet->supply,
                      cuts_face(p, sb_length_down_to_step(sheet->leftovers.items[j].w, p->style->step),
                                sb_length_down_to_step(sheet->leftovers.items[j].l, p->style->step)),
-                     sb_pool_print(p->run->pool, "sheet%s %s", sheet->count == 1 ? "" : "s",
-                                   cuts_number(p, first, sheet->count)));
+                     origin_words(k, "sheet", first, sheet->count));
         first += sheet->count;
     }
 }
 
-static bool keeps_anything(const sb_plan *plan) {
-    for (size_t i = 0; i < plan->boards.count; i++)
-        if (plan->boards.items[i].leftover.nm > 0)
-            return true;
-    for (size_t i = 0; i < plan->sheets.count; i++)
-        if (plan->sheets.items[i].leftovers.count > 0)
-            return true;
-    return false;
-}
-
 void cuts_keep(cuts_paper *p, sb_sheet *sheet) {
-    if (!keeps_anything(p->plan))
-        return;
-    sb_table *table = sb_table_add(p->run, sheet, "When all is cut: back into the rack, with a label",
-                                   "Count>|Stock|Size>|From|Done");
-    keep_from_boards(p, table);
-    keep_from_sheets(p, table);
+    keeping k = {.p = p, .sheet = sheet};
+    keep_from_boards(&k);
+    keep_from_sheets(&k);
+    if (k.strips)
+        sb_paragraph_add(p->run, sheet,
+                         "Strips go into the rack's list under a stock of their own width; the plan counts "
+                         "them for nothing.",
+                         false);
 }

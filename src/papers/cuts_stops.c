@@ -11,7 +11,9 @@ typedef struct span { /* boards by number, both ends included */
 typedef struct stop {
     size_t need; /* the first need cut at it; stands for stock, length, ends and width */
     int64_t count, strips;
-    SB_LIST(const char *) names; /* of its parts, each once */
+    int64_t turned, rolled, both; /* of its parts, how many lie so on their boards */
+    SB_LIST(const char *) names;  /* of its parts, each once */
+    SB_LIST(size_t) spares;       /* needs, each once */
     SB_LIST(span) boards;
 } stop;
 
@@ -20,19 +22,20 @@ typedef struct stops {
     size_t count, capacity;
 } stops;
 
-static int64_t plain(sb_angle angle) {
-    return angle.udeg < 0 ? -angle.udeg : angle.udeg;
-}
-
 static bool same_end(sb_cut_end a, sb_cut_end b) {
-    return plain(a.mitre) == plain(b.mitre) && plain(a.bevel) == plain(b.bevel);
+    return a.mitre.udeg == b.mitre.udeg && a.bevel.udeg == b.bevel.udeg;
 }
 
+static sb_cut_end rolled_over(sb_cut_end end) {
+    return (sb_cut_end){{-end.mitre.udeg}, {-end.bevel.udeg}};
+}
+
+/* A part rolled over is the same at the saw; one turned end for end has its front where the other has its rear. */
 static bool same_setting(const sb_need *a, const sb_need *b) {
     bool straight = same_end(a->end1, b->end1) && same_end(a->end2, b->end2);
-    bool turned = same_end(a->end1, b->end2) && same_end(a->end2, b->end1);
+    bool rolled = same_end(a->end1, rolled_over(b->end1)) && same_end(a->end2, rolled_over(b->end2));
     return a->stock == b->stock && a->length.nm == b->length.nm && a->width.nm == b->width.nm &&
-           (straight || turned);
+           (straight || rolled);
 }
 
 static stop *find_stop(const cuts_paper *p, stops *all, size_t need) {
@@ -80,6 +83,19 @@ static const char *names_words(const cuts_paper *p, const stop *s) {
     return words;
 }
 
+static void add_spare(const cuts_paper *p, stop *s, size_t need) {
+    bool listed = false;
+    for (size_t i = 0; i < s->spares.count; i++)
+        listed = listed || s->spares.items[i] == need;
+    if (!listed && cuts_is_spare(p, need))
+        SB_PUSH(p->run->pool, s->spares, need);
+}
+
+static void count_lying(stop *s, const sb_placed *part, int64_t count) {
+    if (part->turned || part->rolled)
+        *(part->turned && part->rolled ? &s->both : part->turned ? &s->turned : &s->rolled) += count;
+}
+
 static void count_board(const cuts_paper *p, stops *all, size_t index, int64_t first) {
     const sb_board_plan *board = &p->plan->boards.items[index];
     for (size_t i = 0; i < board->parts.count; i++) {
@@ -88,6 +104,9 @@ static void count_board(const cuts_paper *p, stops *all, size_t index, int64_t f
         s->strips += board->count;
         if (part->across.nm == 0)
             s->count += board->count;
+        if (!cuts_is_strip(p, part->need))
+            count_lying(s, part, board->count);
+        add_spare(p, s, part->need);
         add_name(p->run, s, cuts_name(p, part->need));
         add_boards(p->run, s, first, board->count);
     }
@@ -110,33 +129,65 @@ static void sort(const cuts_paper *p, stops *all) {
 }
 
 static const char *also(sb_run *run, const char *words, const char *more) {
-    return *more ? sb_pool_print(run->pool, "%s; %s", words, more) : words;
+    if (!*words || !*more)
+        return *words ? words : more;
+    return sb_pool_print(run->pool, "%s; %s", words, more);
 }
 
-static const char *rip_words(const cuts_paper *p, const stop *s) {
+/* "cut square, rip to strips of 45 mm, 4 strips in all, then mitre each strip: both ends ..."; the ends alone of a part
+ * that is not ripped. */
+static const char *saw_words(const cuts_paper *p, const stop *s) {
     const sb_need *need = &p->problem->needs.items[s->need];
-    if (need->width.nm == 0)
-        return "";
+    const char *ends = cuts_ends(p->run, need->end1, need->end2, p->style), *then = cuts_after_rip(need);
+    if (!cuts_is_strip(p, s->need))
+        return ends;
     const char *width = cuts_length(p, need->width);
-    return s->strips > s->count
-               ? sb_pool_print(p->run->pool, "then rip each to strips of %s, %lld strips in all", width,
-                               (long long)s->strips)
-               : sb_pool_print(p->run->pool, "then rip each to %s", width);
+    const char *rip = s->strips > s->count
+                          ? sb_pool_print(p->run->pool, "cut square, rip to strips of %s, %lld strips in all",
+                                          width, (long long)s->strips)
+                          : sb_pool_print(p->run->pool, "cut square, rip to %s", width);
+    return *then ? sb_pool_print(p->run->pool, "%s%s: %s", rip, then, ends) : rip;
+}
+
+static const char *lying(sb_run *run, const char *words, int64_t count, const char *how) {
+    return count > 0 ? joined(run, words, sb_pool_print(run->pool, "%lld %s", (long long)count, how)) : words;
+}
+
+/* "of 4, 2 lie turned end for end, 1 rolled over" */
+static const char *lying_words(const cuts_paper *p, const stop *s) {
+    const char *words = lying(p->run, "", s->turned, cuts_turned(true, false));
+    words = lying(p->run, words, s->rolled, cuts_turned(false, true));
+    words = lying(p->run, words, s->both, cuts_turned(true, true));
+    return *words ? sb_pool_print(p->run->pool, "of %lld on the boards, %s", (long long)s->count, words) : "";
+}
+
+/* A spare that stands in for one part says so by its name. */
+static const char *spare_words(const cuts_paper *p, const stop *s) {
+    const char *words = "";
+    for (size_t i = 0; i < s->spares.count; i++) {
+        const char *parts = cuts_spare_for(p, s->spares.items[i]);
+        if (strchr(parts, ','))
+            words = also(p->run, words, sb_pool_print(p->run->pool, "the spare stands in for %s", parts));
+    }
+    return words;
 }
 
 static const char *short_words(const cuts_paper *p, const sb_need *need) {
     return p->settings && need->length.nm < p->settings->short_part.nm ? "SHORT: clamp it, hands away" : "";
 }
 
+static const char *row_words(const cuts_paper *p, const stop *s) {
+    const char *words = also(p->run, saw_words(p, s), lying_words(p, s));
+    words = also(p->run, words, spare_words(p, s));
+    return also(p->run, words, short_words(p, &p->problem->needs.items[s->need]));
+}
+
 static void stop_row(const cuts_paper *p, sb_table *table, const stop *s) {
-    const sb_need *need = &p->problem->needs.items[s->need];
-    const char *words = cuts_ends(p->run, need->end1, need->end2, p->style);
-    words = also(p->run, words, rip_words(p, s));
     sb_cell *row = sb_row_add(p->run, table);
-    row[0] = sb_cell_strong(sb_cell_length(need->length));
+    row[0] = sb_cell_strong(sb_cell_length(p->problem->needs.items[s->need].length));
     row[1] = sb_cell_count(s->count);
     row[2] = sb_cell_text(names_words(p, s));
-    row[3] = sb_cell_text(also(p->run, words, short_words(p, need)));
+    row[3] = sb_cell_text(row_words(p, s));
     row[4] = sb_cell_text(boards_words(p, s));
     row[5] = sb_cell_tick();
 }
@@ -179,7 +230,7 @@ static size_t rows_ahead(const cuts_paper *p, const stops *all, size_t start) {
         if (need->stock != needs[all->items[start].need].stock)
             break;
         size_t name = strlen(names_words(p, &all->items[i]));
-        size_t ends = strlen(cuts_ends(p->run, need->end1, need->end2, p->style));
+        size_t ends = strlen(row_words(p, &all->items[i]));
         rows += 1 + (name > ends ? name : ends) / LETTERS_A_LINE;
     }
     return rows;
@@ -189,15 +240,47 @@ static const char how[] = "Each stop is set once, longest first, for all boards 
                           "each board first. Set the "
                           "stop, cut one piece, check it against the number, then run the batch.";
 static const char how_angles[] = "Parts with angled ends touch the stop with their long point.";
-static const char how_spares[] = "Spares for defects stand in for parts that turn out to have knots or "
-                                 "splits. Cut them last, to the length "
-                                 "that is lacking; a spare that is not needed goes into the rack.";
+static const char how_ripped[] =
+    "Ripped parts with angled ends: cut the section square at the stop, rip it into strips, "
+    "and only then mitre each strip at its ends.";
+static const char how_turned[] =
+    "How many parts of a stop lie turned end for end, or rolled over, is said with it; "
+    "which ones, and at which mark, on the page Boards.";
+static const char how_spares[] =
+    "Spares stand in for parts that turn out to have knots or splits. Cut them "
+    "last, square; where one is needed, cut it to the length and the ends of the "
+    "part that is lacking. A spare that is not needed goes into the rack.";
 
 static bool any_spare(const cuts_paper *p) {
     for (size_t i = 0; i < p->problem->needs.count; i++)
         if (cuts_is_spare(p, i))
             return true;
     return false;
+}
+
+static bool any_mitred_strip(const cuts_paper *p) {
+    for (size_t i = 0; i < p->problem->needs.count; i++)
+        if (cuts_is_strip(p, i) && *cuts_after_rip(&p->problem->needs.items[i]))
+            return true;
+    return false;
+}
+
+static bool any_turned(const stops *all) {
+    for (size_t i = 0; i < all->count; i++)
+        if (all->items[i].turned + all->items[i].rolled + all->items[i].both > 0)
+            return true;
+    return false;
+}
+
+static void explain(const cuts_paper *p, sb_sheet *sheet, const stops *all) {
+    sb_paragraph_add(p->run, sheet,
+                     cuts_any_angle(p) ? sb_pool_print(p->run->pool, "%s %s", how, how_angles) : how, false);
+    if (any_mitred_strip(p))
+        sb_paragraph_add(p->run, sheet, how_ripped, false);
+    if (any_turned(all))
+        sb_paragraph_add(p->run, sheet, how_turned, false);
+    if (any_spare(p))
+        sb_paragraph_add(p->run, sheet, how_spares, false);
 }
 
 void cuts_stops(cuts_paper *p, sb_sheet *sheet) {
@@ -209,10 +292,7 @@ void cuts_stops(cuts_paper *p, sb_sheet *sheet) {
     }
     sort(p, &all);
     sb_heading_add(p->run, sheet, "Stops");
-    sb_paragraph_add(p->run, sheet,
-                     cuts_any_angle(p) ? sb_pool_print(p->run->pool, "%s %s", how, how_angles) : how, false);
-    if (any_spare(p))
-        sb_paragraph_add(p->run, sheet, how_spares, false);
+    explain(p, sheet, &all);
     size_t used = 0;
     for (size_t i = 0; i < all.count;) {
         cuts_together(p, sheet, &used, rows_ahead(p, &all, i) + (i == 0 ? 6 : 0));
