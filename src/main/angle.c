@@ -45,6 +45,7 @@ typedef struct answer {
     bool wide; /* the width was told: so is long point less short point */
     sb_length gap;
     sb_style style;
+    bool bare; /* no words around the figures */
 } answer;
 
 static sb_record *answer_record(sb_run *run, const answer *a) {
@@ -71,6 +72,8 @@ static sb_document *answer_document(sb_run *run, const answer *a) {
                          sb_pool_print(run->pool, "Long point less short point, one end: %s.",
                                        sb_write_length_unit(run, a->gap, &a->style)),
                          false);
+    if (a->bare)
+        return document;
     sb_paragraph_add(run, sheet, a->advice, false);
     sb_paragraph_add(run, sheet, caution, true);
     return document;
@@ -78,14 +81,21 @@ static sb_document *answer_document(sb_run *run, const answer *a) {
 
 static void show_setting(sb_run *run, const sb_options *options, const char *title, sb_saw_setting setting,
                          const char *advice) {
-    answer a = {
-        title, advice, setting, options->width != NULL, {0}, {SB_UNITS_MM, {SB_NM_PER_MM / 10}, false}};
+    answer a = {.title = title,
+                .advice = advice,
+                .setting = setting,
+                .wide = options->width != NULL,
+                .style = {SB_UNITS_MM, {SB_NM_PER_MM / 10}, false},
+                .bare = options->quiet};
     if (a.wide && !long_less_short(run, options, setting.mitre, &a.gap, &a.style))
+        return;
+    const sb_document *document = answer_document(run, &a);
+    if (!out_xlsx(run, options, "angle", document))
         return;
     if (options->json)
         show_record(run, answer_record(run, &a));
     else
-        show(run, sb_write_text(run, answer_document(run, &a), 80));
+        show(run, sb_write_text(run, document, 80));
 }
 
 static int angle_frame(sb_run *run, const sb_options *options) {
@@ -133,6 +143,8 @@ static int angle_point(sb_run *run, const sb_options *options) {
 
 int command_angle(sb_run *run, const sb_options *options) {
     const char *kind = options->words.items[0];
+    if (options->butt && strcmp(kind, "splay") != 0)
+        return wrong_use("--butt goes with splay: angle %s has no corners to butt", kind);
     if (strcmp(kind, "frame") == 0)
         return angle_frame(run, options);
     if (strcmp(kind, "splay") == 0)

@@ -48,7 +48,7 @@ extern const size_t command_count;
 
 /* Fills `options` from the words behind the command's name. False after a line on standard error. */
 bool options_read(sb_run *run, const sb_command *command, int count, char **words, sb_options *options);
-/* A length given to an option, told at "--NAME" when it is none; bare numbers are mm. */
+/* A length given to an option, told at "--NAME" when it is none or below nothing; bare numbers are mm. */
 bool option_length(sb_run *run, const char *name, const char *text, sb_length *out);
 void options_help(const sb_command *command); /* prints the command's help */
 void commands_help(void);
@@ -72,10 +72,9 @@ bool desk_open(sb_run *run, const sb_options *options, const char *job_path, sb_
 bool desk_comma(const sb_desk *desk); /* whether the shop writes a decimal comma */
 /* The shop's rates folder `name` (NULL or "": the default set) in the shop folder `home`. */
 sb_shop *desk_shop(sb_run *run, const sb_options *options, const char *home, const char *name);
-/* Opens the first word as a job and works every option of it through to the price. NULL after errors. */
+/* Opens the first word as a job and works every option of it, or the one of --option alone, through to the price.
+ * NULL after errors. */
 const sb_ways *desk_ways(sb_run *run, const sb_options *options, sb_desk *desk);
-/* The option named by --option, else the first; NULL after an error. */
-const sb_way *desk_way(sb_run *run, const sb_options *options, const sb_desk *desk, const sb_ways *ways);
 
 const char *path_join(sb_run *run, const char *folder, const char *name);
 const char *path_base(sb_run *run, const char *path, const char *ending); /* name without folder and ending */
@@ -88,6 +87,8 @@ void show_document(sb_run *run, const sb_options *options, const sb_document *do
 void show_record(sb_run *run, const sb_record *record);
 /* Writes the document as NAME.xlsx into the set. */
 bool file_xlsx(sb_run *run, sb_file_set *files, const char *name, const sb_document *document);
+/* With --out: the document as NAME.xlsx in that folder. False after a failure. */
+bool out_xlsx(sb_run *run, const sb_options *options, const char *name, const sb_document *document);
 bool file_csv(sb_run *run, sb_file_set *files, const char *name, const sb_document *document);
 
 /* Set by the signal handler: the search stops with the best plan so far. */

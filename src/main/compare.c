@@ -11,12 +11,8 @@ int command_compare(sb_run *run, const sb_options *options) {
                 "the job has %s; 'option' lines in the job file add more ways to make it",
                 desk.job->options.count == 0 ? "no options" : "one option");
     sb_document *paper = sb_paper_comparison(run, desk.shop, desk.job, ways);
-    if (options->out) {
-        sb_file_set *files = sb_file_set_new(run, options->out);
-        if (!file_xlsx(run, files, sb_pool_print(run->pool, "%s-options", desk.base), paper) ||
-            !sb_file_set_keep(run, files))
-            return STATUS_WRONG_INPUT;
-    }
+    if (!out_xlsx(run, options, sb_pool_print(run->pool, "%s-options", desk.base), paper))
+        return STATUS_WRONG_INPUT;
     if (options->json)
         show_record(run, sb_record_comparison(run, desk.shop, desk.job, ways));
     else

@@ -4,9 +4,9 @@
 static int cut_job(sb_run *run, const sb_options *options) {
     sb_desk desk = {0};
     const sb_ways *ways = desk_ways(run, options, &desk);
-    const sb_way *way = ways ? desk_way(run, options, &desk, ways) : NULL;
-    if (!way)
+    if (!ways)
         return STATUS_WRONG_INPUT;
+    const sb_way *way = &ways->list.items[0];
     sb_document *cuts = sb_paper_cuts(run, desk.shop, desk.job, way);
     sb_file_set *files = sb_ok(run) ? sb_file_set_new(run, desk.folder) : NULL;
     if (!file_xlsx(run, files, sb_pool_print(run->pool, "%s-cuts", desk.base), cuts) ||
@@ -35,6 +35,8 @@ static bool bare_rules(sb_run *run, const sb_options *options, sb_problem *probl
 
 static int cut_list(sb_run *run, const sb_options *options) {
     sb_length kerf = {0}, trim = {0};
+    if (!options->kerf && !options->json)
+        sb_note(run, (sb_place){0}, "no --kerf was given: the list is planned as if the saw took nothing");
     if ((options->kerf && !option_length(run, "kerf", options->kerf, &kerf)) ||
         (options->trim && !option_length(run, "trim", options->trim, &trim)))
         return STATUS_WRONG_INPUT;
@@ -51,12 +53,9 @@ static int cut_list(sb_run *run, const sb_options *options) {
     if (!plan || !sb_ok(run))
         return STATUS_WRONG_INPUT;
     sb_document *cuts = sb_paper_bare_cuts(run, plan, style, currency);
-    if (options->out) {
-        sb_file_set *files = sb_file_set_new(run, options->out);
-        const char *name = sb_pool_print(run->pool, "%s-cuts", path_base(run, options->parts, ".csv"));
-        if (!file_xlsx(run, files, name, cuts) || !sb_file_set_keep(run, files))
-            return STATUS_WRONG_INPUT;
-    }
+    const char *name = sb_pool_print(run->pool, "%s-cuts", path_base(run, options->parts, ".csv"));
+    if (!out_xlsx(run, options, name, cuts))
+        return STATUS_WRONG_INPUT;
     if (options->json)
         show_record(run, sb_record_plan(run, plan, currency.digits));
     else
@@ -76,5 +75,8 @@ int command_cut(sb_run *run, const sb_options *options) {
         return cut_job(run, options);
     if (!options->parts || !options->stock)
         return wrong_use("use: sawbill cut JOB, or sawbill cut --parts FILE --stock FILE");
+    if (options->sets.count > 0 || options->option)
+        return wrong_use("%s goes with a job; a bare list has nothing to choose",
+                         options->option ? "--option" : "--set");
     return cut_list(run, options);
 }

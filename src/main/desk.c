@@ -87,26 +87,31 @@ bool desk_open(sb_run *run, const sb_options *options, const char *job_path, sb_
     return desk->job && desk->shop && sb_notices_count(run, SB_ERROR) == before;
 }
 
+/* The job as if it had this option alone; NULL after an error. */
+static const sb_job *job_with_option(sb_run *run, const sb_job *job, const char *name) {
+    const char **names = SB_NEW_ARRAY(run->pool, const char *, job->options.count + 1);
+    for (size_t i = 0; i < job->options.count; i++) {
+        names[i] = job->options.items[i].name;
+        if (strcmp(names[i], name) != 0)
+            continue;
+        sb_job *alone = SB_NEW(run->pool, sb_job);
+        *alone = *job;
+        alone->options.items = &job->options.items[i];
+        alone->options.count = alone->options.capacity = 1;
+        return alone;
+    }
+    sb_error_unknown(run, job->place, "option", name, names, job->options.count);
+    return NULL;
+}
+
 const sb_ways *desk_ways(sb_run *run, const sb_options *options, sb_desk *desk) {
     if (!desk_open(run, options, options->words.items[0], desk))
+        return NULL;
+    if (options->option && !(desk->job = job_with_option(run, desk->job, options->option)))
         return NULL;
     sb_tune tune = {options->seconds, stop_flag(), options->material_only};
     const sb_ways *ways = sb_ways_of(run, desk->shop, desk->book, desk->job, &tune);
     return sb_ok(run) ? ways : NULL;
-}
-
-const sb_way *desk_way(sb_run *run, const sb_options *options, const sb_desk *desk, const sb_ways *ways) {
-    if (!options->option)
-        return &ways->list.items[0];
-    size_t count = desk->job->options.count;
-    const char **names = SB_NEW_ARRAY(run->pool, const char *, count + 1);
-    for (size_t i = 0; i < count; i++) {
-        names[i] = desk->job->options.items[i].name;
-        if (strcmp(names[i], options->option) == 0)
-            return &ways->list.items[i];
-    }
-    sb_error_unknown(run, desk->job->place, "option", options->option, names, count);
-    return NULL;
 }
 
 void show(sb_run *run, const char *text) {
@@ -129,6 +134,13 @@ bool file_xlsx(sb_run *run, sb_file_set *files, const char *name, const sb_docum
         return false;
     const char *path = sb_file_set_path(run, files, sb_pool_print(run->pool, "%s.xlsx", name));
     return path && sb_write_xlsx(run, document, path);
+}
+
+bool out_xlsx(sb_run *run, const sb_options *options, const char *name, const sb_document *document) {
+    if (!options->out || !document)
+        return sb_ok(run);
+    sb_file_set *files = sb_file_set_new(run, options->out);
+    return file_xlsx(run, files, name, document) && sb_file_set_keep(run, files);
 }
 
 static const sb_table *first_table(const sb_document *document) {

@@ -9,7 +9,7 @@
 
 const sb_command commands[] = {
     {"quote", "JOB", "price a job: quote, estimate, cut sheet and order list into a folder",
-     "sawbill quote samples/harbour-planters.job", "json out set units quiet seconds", 1, 1, command_quote},
+     "sawbill quote samples/harbour-planters.job", "json out set units quiet option seconds", 1, 1, command_quote},
     {"takeoff", "JOB...", "totals over jobs, less the rack; what to order, per merchant",
      "sawbill takeoff samples/harbour-planters.job samples/rack-bench.job",
      "json out set units quiet option seconds", 1, 1000, command_takeoff},
@@ -19,13 +19,13 @@ const sb_command commands[] = {
     {"compare", "JOB", "the job's options side by side", "sawbill compare samples/shelf-options.job",
      "json out set units quiet seconds", 1, 1, command_compare},
     {"why", "JOB FIGURE", "where a figure comes from", "sawbill why samples/harbour-planters.job total",
-     "json set units option seconds", 2, 2, command_why},
+     "json out set units quiet option seconds", 2, 2, command_why},
     {"angle", "frame SIDES | splay SIDES SLOPE | point ANGLE",
-     "saw settings for a frame, a splayed box, a point", "sawbill angle splay 4 75", "json units butt width",
+     "saw settings for a frame, a splayed box, a point", "sawbill angle splay 4 75", "json out units quiet butt width",
      2, 3, command_angle},
     {"check", "[FILE...]", "every error in recipes, jobs and rates",
      "sawbill check samples/harbour-planters.job", "json units quiet", 0, 1000, command_check},
-    {"start", "DIR", "make a shop folder that works at once", "sawbill start my-shop", "units quiet", 1, 1,
+    {"start", "DIR", "make a shop folder that works at once", "sawbill start my-shop", "json units quiet", 1, 1,
      command_start},
 };
 const size_t command_count = sizeof commands / sizeof *commands;
@@ -130,7 +130,8 @@ int main(int argc, char **argv) {
         const sb_command *command = find_command(argv[1]);
         status = command ? run_command(command, argc - 2, argv + 2) : unknown_command(argv[1]);
     }
-    if (fflush(stdout) != 0 || ferror(stdout)) {
+    bool failed = fflush(stdout) != 0 || ferror(stdout);
+    if (failed && status != STATUS_SYSTEM) { /* else the command has told it */
         fputs("sawbill: could not write to standard output\n", stderr);
         return STATUS_SYSTEM;
     }

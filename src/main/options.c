@@ -29,7 +29,7 @@ static const option_row rows[] = {
     {"out", 0, VALUE, offsetof(sb_options, out), "DIR", "write papers there, not beside the job"},
     {"set", 0, LIST, offsetof(sb_options, sets), "NAME=VALUE",
      "what if: another input; PIECE.NAME for one piece"},
-    {"option", 0, VALUE, offsetof(sb_options, option), "NAME", "which of the job's options; else the first"},
+    {"option", 0, VALUE, offsetof(sb_options, option), "NAME", "this option of the job alone"},
     {"units", 0, VALUE, offsetof(sb_options, units), "mm|in",
      "show lengths in these, whatever the shop says"},
     {"parts", 0, VALUE, offsetof(sb_options, parts), "FILE", "a bare list of parts instead of a job"},
@@ -44,7 +44,7 @@ static const option_row rows[] = {
     {"butt", 0, FLAG, offsetof(sb_options, butt), NULL, "corners butted, not mitred"},
     {"width", 0, VALUE, offsetof(sb_options, width), "LENGTH",
      "width of the piece: gives long point less short point"},
-    {"quiet", 'q', FLAG, offsetof(sb_options, quiet), NULL, "no summary, no notes; advice and errors only"},
+    {"quiet", 'q', FLAG, offsetof(sb_options, quiet), NULL, "no summary, no notes: advice, errors and what was asked"},
     {"help", 'h', FLAG, offsetof(sb_options, help), NULL, "this text"},
 };
 enum {
@@ -97,6 +97,11 @@ static bool unknown_option(const sb_command *command, const char *word) {
     return false;
 }
 
+static bool is_setting(const char *text) {
+    const char *equals = strchr(text, '=');
+    return equals && equals != text && equals[1] != '\0';
+}
+
 static bool store(sb_run *run, const option_row *row, const char *value, sb_options *options) {
     char *field = (char *)options + row->offset;
     switch (row->kind) {
@@ -107,6 +112,10 @@ static bool store(sb_run *run, const option_row *row, const char *value, sb_opti
         *(const char **)(void *)field = value;
         return true;
     case LIST:
+        if (!is_setting(value)) {
+            wrong_use("--%s wants %s, as long=1200mm, not '%s'", row->name, row->value, value);
+            return false;
+        }
         SB_PUSH(run->pool, options->sets, value);
         return true;
     case NUMBER:
@@ -173,7 +182,12 @@ bool options_read(sb_run *run, const sb_command *command, int count, char **word
 
 bool option_length(sb_run *run, const char *name, const char *text, sb_length *out) {
     const sb_source *source = sb_source_of(run, sb_pool_print(run->pool, "--%s", name), text);
-    return sb_read_length(run, text, (sb_place){source, 0, sb_source_size(source)}, false, out);
+    sb_place at = {source, 0, sb_source_size(source)};
+    if (!sb_read_length(run, text, at, false, out))
+        return false;
+    if (out->nm < 0)
+        sb_error(run, at, "--%s cannot be less than nothing", name);
+    return out->nm >= 0;
 }
 
 void options_help(const sb_command *command) {

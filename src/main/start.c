@@ -93,6 +93,27 @@ static bool write_job(sb_run *run, const char *folder, const char *text) {
            sb_file_set_keep(run, files);
 }
 
+static void tell_folder(sb_run *run, const sb_options *options, const char *home) {
+    if (options->json) {
+        sb_record *record = sb_record_object(run);
+        sb_put_text(run, record, "folder", home);
+        sb_put_text(run, record, "rates", path_join(run, home, "rates"));
+        sb_put_text(run, record, "templates", path_join(run, home, "templates"));
+        sb_put_text(run, record, "first_job", path_join(run, home, "jobs/first.job"));
+        show_record(run, record);
+    } else if (!options->quiet) {
+        show(run, sb_pool_print(
+                      run->pool,
+                      "%s/ is a shop now:\n"
+                      "  rates/      what things cost and how long they take: put your own figures there\n"
+                      "  templates/  recipes to start from, and how to write your own (README.md)\n"
+                      "  jobs/       a first job\n"
+                      "Try:\n"
+                      "  sawbill quote %s/jobs/first.job\n",
+                      home, home));
+    }
+}
+
 int command_start(sb_run *run, const sb_options *options) {
     const char *home = options->words.items[0];
     if (path_exists(home)) {
@@ -114,15 +135,6 @@ int command_start(sb_run *run, const sb_options *options) {
         sb_fail(run, (sb_place){0}, "%s: %s", home, strerror(errno));
         return STATUS_SYSTEM;
     }
-    if (!options->quiet)
-        show(run, sb_pool_print(
-                      run->pool,
-                      "%s/ is a shop now:\n"
-                      "  rates/      what things cost and how long they take: put your own figures there\n"
-                      "  templates/  recipes to start from, and how to write your own (README.md)\n"
-                      "  jobs/       a first job\n"
-                      "Try:\n"
-                      "  sawbill quote %s/jobs/first.job\n",
-                      home, home));
+    tell_folder(run, options, home);
     return STATUS_DONE;
 }
