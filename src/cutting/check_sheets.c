@@ -2,12 +2,17 @@
  * parts. */
 #include "cutting/check.h"
 
+#define uthash_malloc(size)       sb_pool_alloc(pool, (size))
+#define uthash_free(memory, size) ((void)(memory), (void)(size))
+#include <uthash.h>
+
 typedef struct piece {
-    sb_rect at;
-    int level;      /* stage of the cut it came from; 0: from truing */
-    int further;    /* stage of the cut that divides it; 0: none */
-    size_t brother; /* the other piece of the same cut; SIZE_MAX: none */
+    sb_rect at;            /* the key */
+    int level;             /* stage of the cut it came from; 0: from truing */
+    int further;           /* stage of the cut that divides it; 0: none */
+    struct piece *brother; /* the other piece of the same cut; NULL: none */
     bool part;
+    UT_hash_handle hh;
 } piece;
 
 typedef struct sheeting {
@@ -17,7 +22,8 @@ typedef struct sheeting {
     const sb_supply *supply;
     const sb_cut_stock *stock;
     const sb_cut_rules *rules;
-    SB_LIST(piece) pieces;
+    SB_LIST(piece *) pieces;
+    piece *whole; /* those that no cut has divided, by their rectangle */
     int64_t kerf;
 } sheeting;
 
@@ -60,6 +66,24 @@ static bool is_within(const sb_sheet_cut *cut) {
     return cut->at.nm >= start_of(cut) && cut->at.nm < end_of(cut);
 }
 
+/* ---- pieces -------------------------------------------------------------------------------------- */
+
+static piece *add_piece(sheeting *s, sb_rect at, int level) {
+    sb_pool *pool = s->c->run->pool;
+    piece *p = SB_NEW(pool, piece);
+    p->at = at;
+    p->level = level;
+    SB_PUSH(pool, s->pieces, p);
+    HASH_ADD(hh, s->whole, at, sizeof p->at, p);
+    return p;
+}
+
+static piece *find_piece(const sheeting *s, sb_rect at) {
+    piece *found = NULL;
+    HASH_FIND(hh, s->whole, &at, sizeof at, found);
+    return found;
+}
+
 /* ---- truing: the four edges, one after the other ------------------------------------------------- */
 
 static size_t check_edge(sheeting *s, size_t next, bool across, bool far, sb_rect *kept) {
@@ -83,7 +107,7 @@ static size_t check_truing(sheeting *s) {
     size_t next = 0;
     for (int edge = 0; edge < 4; edge++)
         next = check_edge(s, next, edge >= 2, edge % 2 == 1, &kept);
-    SB_PUSH(s->c->run->pool, s->pieces, ((piece){kept, 0, 0, SIZE_MAX, false}));
+    add_piece(s, kept, 0);
     return next;
 }
 
@@ -105,33 +129,31 @@ static void check_rules(sheeting *s, const sb_sheet_cut *cut, const piece *of) {
         refuse(s, "a rip is longer than the saw reaches");
 }
 
-static size_t find_piece(const sheeting *s, sb_rect at) {
-    for (size_t i = 0; i < s->pieces.count; i++)
-        if (!s->pieces.items[i].further && same_rect(s->pieces.items[i].at, at))
-            return i;
-    return SIZE_MAX;
-}
-
 static bool is_something(sb_rect r) {
     return r.w.nm > 0 && r.l.nm > 0;
 }
 
-static void make_cut(sheeting *s, const sb_sheet_cut *cut) {
-    size_t index = find_piece(s, cut->divides);
-    if (index == SIZE_MAX || !is_within(cut)) {
-        refuse(s, index == SIZE_MAX ? "a cut divides a rectangle that is not there"
-                                    : "a cut lies outside its rectangle");
-        return;
-    }
-    check_rules(s, cut, &s->pieces.items[index]);
-    s->pieces.items[index].further = cut->stage;
+static void divide(sheeting *s, piece *of, const sb_sheet_cut *cut) {
     sb_rect sides[2] = {near_side(cut), far_side(s, cut)};
-    size_t first = s->pieces.count;
-    bool both = is_something(sides[0]) && is_something(sides[1]);
+    piece *made[2] = {NULL, NULL};
+    of->further = cut->stage;
+    HASH_DEL(s->whole, of);
     for (size_t i = 0; i < 2; i++)
         if (is_something(sides[i]))
-            SB_PUSH(s->c->run->pool, s->pieces,
-                    ((piece){sides[i], cut->stage, 0, both ? first + 1 - i : SIZE_MAX, false}));
+            made[i] = add_piece(s, sides[i], cut->stage);
+    for (size_t i = 0; i < 2; i++)
+        if (made[i])
+            made[i]->brother = made[1 - i];
+}
+
+static void make_cut(sheeting *s, const sb_sheet_cut *cut) {
+    piece *of = find_piece(s, cut->divides);
+    if (!of || !is_within(cut)) {
+        refuse(s, !of ? "a cut divides a rectangle that is not there" : "a cut lies outside its rectangle");
+        return;
+    }
+    check_rules(s, cut, of);
+    divide(s, of, cut);
 }
 
 /* ---- parts --------------------------------------------------------------------------------------- */
@@ -150,15 +172,15 @@ static void check_parts(sheeting *s) {
     for (size_t i = 0; i < s->sheet->parts.count; i++) {
         const sb_sheet_part *part = &s->sheet->parts.items[i];
         const sb_need *need = &s->c->plan->problem->needs.items[part->need];
-        size_t index = find_piece(s, part->at);
+        piece *at = find_piece(s, part->at);
         if (need->stock != s->supply->stock)
             refuse(s, "a part of another stock");
         if (!lies_right(need, part))
             refuse(s, "a part has the wrong size or lies against its grain");
-        if (index == SIZE_MAX || s->pieces.items[index].part)
+        if (!at || at->part)
             refuse(s, "a part does not come out of the cuts");
         else
-            s->pieces.items[index].part = true;
+            at->part = true;
     }
 }
 
@@ -166,11 +188,10 @@ static void check_parts(sheeting *s) {
  * hold. */
 static void check_pieces(sheeting *s) {
     for (size_t i = 0; i < s->pieces.count; i++) {
-        const piece *p = &s->pieces.items[i];
+        const piece *p = s->pieces.items[i];
         int64_t strip = s->rules->crosscut_first ? p->at.l.nm : p->at.w.nm;
         bool trimmed = s->rules->stages == 2 && p->level == 3;
-        if (trimmed && p->part && p->brother != SIZE_MAX &&
-            (s->pieces.items[p->brother].part || s->pieces.items[p->brother].further))
+        if (trimmed && p->part && p->brother && (p->brother->part || p->brother->further))
             refuse(s, "a third stage divides parts, not waste from a part");
         if (p->level == 1 && (p->part || p->further > 1) && strip < s->rules->smallest_strip.nm)
             refuse(s, "a strip is narrower than is safe to hold");
@@ -188,7 +209,7 @@ static bool is_useful(const sheeting *s, sb_rect r) {
 static void check_leftovers(sheeting *s) {
     size_t useful = 0, found = 0;
     for (size_t i = 0; i < s->pieces.count; i++) {
-        const piece *p = &s->pieces.items[i];
+        const piece *p = s->pieces.items[i];
         if (p->part || p->further || !is_useful(s, p->at))
             continue;
         useful++;

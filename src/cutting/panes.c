@@ -141,5 +141,6 @@ sb_sheet_bench *sb_sheet_bench_make(sb_run *run, sb_plan *plan, size_t stock, sb
     if (bench->panes.count == 0)
         return NULL;
     bench->stripping = sb_stripping_new(bench);
+    bench->putting = sb_putting_new(bench);
     return bench;
 }

@@ -3,10 +3,18 @@
 
 #include "cutting/sheets.h"
 
-typedef struct putting {
+typedef struct turn_of {
+    size_t pane;
+    double worth;
+} turn_of;
+
+typedef struct sb_putting {
     const sb_sheet_filling *f;
     sb_tree *tree;
     int rule;
+    turn_of *turns;
+    SB_LIST(size_t) open; /* leaves that may still take a part, in the order of the tree */
+    int64_t narrowest;    /* no part that is still wanted has a shorter side */
 } putting;
 
 /* A piece in a leaf of the tree, one of two ways round, one of two first cuts. */
@@ -60,24 +68,37 @@ static void look_at(const putting *p, size_t index, size_t pane, bool turned, sp
 static spot best_spot(const putting *p, size_t pane) {
     const sb_pane *of = &p->f->bench->panes.items[pane];
     spot best = {SIZE_MAX, false, false, 0};
-    for (size_t i = 0; i < p->tree->count; i++) {
-        const sb_node *node = &p->tree->items[i];
-        if (node->first != SIZE_MAX || node->pane != SIZE_MAX)
-            continue;
+    for (size_t i = 0; i < p->open.count; i++) {
         if (of->upright)
-            look_at(p, i, pane, false, &best);
+            look_at(p, p->open.items[i], pane, false, &best);
         if (of->sideways)
-            look_at(p, i, pane, true, &best);
+            look_at(p, p->open.items[i], pane, true, &best);
     }
     return best;
 }
 
-/* ---- in which order ------------------------------------------------------------------------------ */
+static void open_leaf(putting *p, size_t index) {
+    const sb_node *node = &p->tree->items[index];
+    bool leaf = node->first == SIZE_MAX && node->pane == SIZE_MAX;
+    if (leaf && node->w >= p->narrowest && node->l >= p->narrowest)
+        SB_PUSH(p->f->bench->run->pool, p->open, index);
+}
 
-typedef struct turn_of {
-    size_t pane;
-    double worth;
-} turn_of;
+/* False when the rules forbid it. */
+static bool put(putting *p, const spot *at, size_t pane) {
+    size_t before = p->tree->count, kept = 0;
+    if (!sb_tree_put(p->f->bench, p->tree, at->node, pane, at->turned, at->across))
+        return false;
+    for (size_t i = 0; i < p->open.count; i++)
+        if (p->open.items[i] != at->node)
+            p->open.items[kept++] = p->open.items[i];
+    p->open.count = kept;
+    for (size_t i = before; i < p->tree->count; i++)
+        open_leaf(p, i);
+    return true;
+}
+
+/* ---- in which order ------------------------------------------------------------------------------ */
 
 static int by_worth(const void *a, const void *b) {
     const turn_of *one = a, *other = b;
@@ -86,27 +107,56 @@ static int by_worth(const void *a, const void *b) {
     return one->pane < other->pane ? -1 : 1;
 }
 
-static turn_of *order(const sb_sheet_filling *f) {
-    size_t count = f->bench->panes.count;
-    turn_of *turns = SB_NEW_ARRAY(f->bench->run->pool, turn_of, count);
+static void order(putting *p) {
+    size_t count = p->f->bench->panes.count;
     for (size_t i = 0; i < count; i++)
-        turns[i] = (turn_of){i, f->worth[i]};
-    qsort(turns, count, sizeof *turns, by_worth);
-    return turns;
+        p->turns[i] = (turn_of){i, p->f->worth[i]};
+    qsort(p->turns, count, sizeof *p->turns, by_worth);
 }
 
+struct sb_putting *sb_putting_new(const sb_sheet_bench *bench) {
+    putting *p = SB_NEW(bench->run->pool, putting);
+    p->turns = SB_NEW_ARRAY(bench->run->pool, turn_of, bench->panes.count);
+    return p;
+}
+
+static int64_t narrowest_wanted(const sb_sheet_filling *f) {
+    int64_t least = INT64_MAX;
+    for (size_t i = 0; i < f->bench->panes.count; i++) {
+        const sb_pane *pane = &f->bench->panes.items[i];
+        int64_t side = pane->width < pane->length ? pane->width : pane->length;
+        if (f->demand[i] > 0 && side < least)
+            least = side;
+    }
+    return least;
+}
+
+static putting *set_up(const sb_sheet_filling *f, int rule, sb_laid *out) {
+    putting *p = f->bench->putting;
+    p->f = f;
+    p->tree = &out->tree;
+    p->rule = rule;
+    p->narrowest = narrowest_wanted(f);
+    p->open.count = 0;
+    open_leaf(p, 0);
+    order(p);
+    return p;
+}
+
+/* Broken off, the sheet keeps what lies on it. */
 void sb_lay_pieces(const sb_sheet_filling *f, int rule, sb_laid *out) {
     const sb_sheet_bench *bench = f->bench;
-    putting p = {f, &out->tree, rule};
-    const turn_of *turns = order(f);
+    putting *p = set_up(f, rule, out);
     for (size_t t = 0; t < bench->panes.count; t++) {
-        size_t pane = turns[t].pane;
+        size_t pane = p->turns[t].pane;
         while (out->made[pane] < f->demand[pane]) {
-            spot at = best_spot(&p, pane);
+            spot at = best_spot(p, pane);
             bench->work->left -= (int64_t)out->tree.count;
-            if (at.node == SIZE_MAX || !sb_tree_put(bench, &out->tree, at.node, pane, at.turned, at.across))
+            if (at.node == SIZE_MAX || !put(p, &at, pane))
                 break;
             out->made[pane]++;
+            if (sb_work_is_broken_off(bench->work))
+                return;
         }
     }
 }

@@ -61,11 +61,18 @@ static void try_sheet(searching *s, size_t offer, int way) {
     s->picks[1] = old;
 }
 
+/* Once the search is broken off the first way that brings a part onto the sheet will do. */
+static bool worth_trying(const searching *s, int way) {
+    if (s->picks[0].ratio >= 0 && sb_work_is_broken_off(s->bench->work))
+        return false;
+    return !s->few || way < 2 || sb_work_dice(s->bench->work, 3) == 0;
+}
+
 static void find_best_sheet(searching *s) {
     s->picks[0].ratio = -1;
     for (size_t offer = 0; offer < s->bench->offers.count; offer++)
         for (int way = 0; way < WAYS && s->f.available[offer] > 0; way++)
-            if (!s->few || way < 2 || sb_work_dice(s->bench->work, 3) == 0)
+            if (worth_trying(s, way))
                 try_sheet(s, offer, way);
 }
 

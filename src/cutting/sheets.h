@@ -72,6 +72,7 @@ typedef struct sb_sheet_bench {
     int64_t fence, cut;             /* [thousandths] */
     int64_t value;                  /* of usable leftovers, per m2; 0: not priced */
     struct sb_stripping *stripping; /* room to fill strips in, used again and again */
+    struct sb_putting *putting;     /* the same for putting piece by piece */
     sb_work *work;
 } sb_sheet_bench;
 
@@ -109,6 +110,7 @@ typedef struct sb_sheet_filling {
 
 /* Lays one sheet out of what is still to be made; fills tree and made. */
 struct sb_stripping *sb_stripping_new(const sb_sheet_bench *bench);
+struct sb_putting *sb_putting_new(const sb_sheet_bench *bench);
 void sb_lay_strips(const sb_sheet_filling *f, bool crosscut, int stages, sb_laid *out);
 void sb_lay_pieces(const sb_sheet_filling *f, int rule, sb_laid *out);
 #define SB_PIECE_RULES 6

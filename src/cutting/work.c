@@ -14,16 +14,20 @@ sb_work sb_work_start(const sb_cut_rules *rules) {
     return (sb_work){.rules = rules, .started = seconds_now(), .dice = 20240229};
 }
 
-static bool is_broken_off(const sb_work *work) {
+static bool must_stop(const sb_work *work) {
     const sb_cut_rules *rules = work->rules;
     if (rules->stop_asked && *rules->stop_asked)
         return true;
     return rules->seconds > 0 && seconds_now() - work->started > rules->seconds;
 }
 
+bool sb_work_is_broken_off(sb_work *work) {
+    work->broken_off = work->broken_off || must_stop(work);
+    return work->broken_off;
+}
+
 bool sb_work_goes_on(sb_work *work) {
-    work->broken_off = work->broken_off || is_broken_off(work);
-    return !work->broken_off && work->left > 0;
+    return !sb_work_is_broken_off(work) && work->left > 0;
 }
 
 /* Knuth's linear congruential generator (The Art of Computer Programming, MMIX); the high bits are the good
