@@ -3,6 +3,16 @@
 
 #include <string.h>
 
+#define uthash_malloc(size)       sb_pool_alloc(pool, (size))
+#define uthash_free(memory, size) ((void)(memory), (void)(size))
+#include <uthash.h>
+
+typedef struct recipe_spelling {
+    const char *word;
+    recipe_name *last;
+    UT_hash_handle hh;
+} recipe_spelling;
+
 static const char *const grammar_words[] = {"and", "or",   "not", "when", "per",  "from", "to",
                                             "of",  "with", "on",  "end",  "true", "false"};
 
@@ -38,24 +48,41 @@ static bool clash(const recipe_name *name, recipe_space space, const char *what)
     return (in_formulas(space) && in_formulas(name->space)) || (made(space) && made(name->space));
 }
 
+static recipe_name *last_name(const recipe_reader *reader, const char *word) {
+    recipe_spelling *found = NULL;
+    HASH_FIND_STR(reader->spellings, word, found);
+    return found ? found->last : NULL;
+}
+
 const recipe_name *recipe_find_name(const recipe_reader *reader, recipe_space space, const char *word) {
-    for (size_t i = 0; i < reader->names.count; i++)
-        if (reader->names.items[i].space == space && strcmp(reader->names.items[i].word, word) == 0)
-            return &reader->names.items[i];
-    return NULL;
+    const recipe_name *name = last_name(reader, word);
+    while (name && name->space != space)
+        name = name->alike;
+    return name;
 }
 
 static void tell_taken(recipe_reader *reader, recipe_space space, const char *what, const sb_token *token) {
-    for (size_t i = 0; i < reader->names.count; i++) {
-        const recipe_name *name = &reader->names.items[i];
-        if (strcmp(name->word, token->text) != 0 || !clash(name, space, what))
-            continue;
-        sb_error(
-            reader->run, token->place, "\"%s\" is the name of %s in line %zu already", token->text,
-            sb_pool_print(reader->run->pool, "%s %s", strchr("aeiou", *name->what) ? "an" : "a", name->what),
-            recipe_line_number(name->place));
-        return;
+    const recipe_name *first = NULL;
+    for (const recipe_name *name = last_name(reader, token->text); name; name = name->alike)
+        if (clash(name, space, what))
+            first = name;
+    if (first)
+        sb_error(reader->run, token->place, "\"%s\" is the name of %s %s in line %zu already", token->text,
+                 strchr("aeiou", *first->what) ? "an" : "a", first->what, recipe_line_number(first->place));
+}
+
+static void push_name(recipe_reader *reader, recipe_name *name) {
+    sb_pool *pool = reader->run->pool;
+    recipe_spelling *spelling = NULL;
+    HASH_FIND_STR(reader->spellings, name->word, spelling);
+    if (!spelling) {
+        spelling = SB_NEW(pool, recipe_spelling);
+        spelling->word = name->word;
+        HASH_ADD_KEYPTR(hh, reader->spellings, spelling->word, strlen(spelling->word), spelling);
     }
+    name->alike = spelling->last;
+    spelling->last = name;
+    SB_PUSH(pool, reader->names, name);
 }
 
 void recipe_add_name(recipe_reader *reader, recipe_space space, const char *what, const sb_token *token) {
@@ -64,8 +91,9 @@ void recipe_add_name(recipe_reader *reader, recipe_space space, const char *what
                  token->text);
     else
         tell_taken(reader, space, what, token);
-    recipe_name name = {.space = space, .word = token->text, .what = what, .place = token->place};
-    SB_PUSH(reader->run->pool, reader->names, name);
+    recipe_name *name = SB_NEW(reader->run->pool, recipe_name);
+    *name = (recipe_name){.space = space, .word = token->text, .what = what, .place = token->place};
+    push_name(reader, name);
 }
 
 const sb_token *recipe_new_name(recipe_reader *reader, recipe_space space, const char *what) {
@@ -77,13 +105,11 @@ const sb_token *recipe_new_name(recipe_reader *reader, recipe_space space, const
 
 /* From here on another repeat may count with the same name. */
 void recipe_counter_gone(recipe_reader *reader, const char *word) {
-    for (size_t i = reader->names.count; i > 0; i--) {
-        recipe_name *name = &reader->names.items[i - 1];
-        if (name->space != RECIPE_VALUES || strcmp(name->word, word) != 0)
-            continue;
+    recipe_name *name = last_name(reader, word);
+    while (name && name->space != RECIPE_VALUES)
+        name = name->alike;
+    if (name)
         name->gone = true;
-        return;
-    }
 }
 
 /* ---- what is asked for ---------------------------------------------------------------------------------------- */
@@ -103,8 +129,8 @@ void recipe_add_word(sb_run *run, recipe_words *words, const char *word) {
 static void tell_unknown(recipe_reader *reader, const recipe_name *reference) {
     recipe_words known = {0};
     for (size_t i = 0; i < reader->names.count; i++)
-        if (reader->names.items[i].space == reference->space)
-            recipe_add_word(reader->run, &known, reader->names.items[i].word);
+        if (reader->names.items[i]->space == reference->space)
+            recipe_add_word(reader->run, &known, reader->names.items[i]->word);
     sb_error_unknown(reader->run, reference->place, reference->what, reference->word, known.items,
                      known.count);
 }

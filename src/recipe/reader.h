@@ -62,6 +62,7 @@ typedef struct recipe_name {
     const char *word, *what; /* what: "input" */
     sb_place place;
     bool gone; /* the counter of a repeat that has ended */
+    struct recipe_name *alike; /* the name before with the same word, whatever its space */
 } recipe_name;
 
 /* ---- the reader -------------------------------------------------------------------------------------------- */
@@ -84,7 +85,8 @@ struct recipe_reader {
     sb_cursor cursor;
     const char *text; /* what stood behind its colon; NULL: nothing */
 
-    SB_LIST(recipe_name) names;
+    SB_LIST(recipe_name *) names;
+    struct recipe_spelling *spellings; /* the last name of every word */
     SB_LIST(recipe_name) references; /* looked up when all is read */
 
     sb_recipe *recipe;

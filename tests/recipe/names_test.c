@@ -1,6 +1,8 @@
 /* Names and measures in formulas, looked over without making anything. */
 #include "bench.h"
 
+#include <time.h>
+
 #define HEAD                                                                                                 \
     "recipe a\n"                                                                                             \
     "input long 1 m\n"                                                                                       \
@@ -81,7 +83,8 @@ static void measures_that_do_not_fit(void **state) {
         {"fixing screw long / 2", "expected a number, and this is a length", 14},
         {"finish oil 2 mm coats on all", "expected a number, and this is a length", 12},
         {"glue pva long per piece", "expected an area, and this is a length", 10},
-        {"input wide 3 mm from 2 to long", "the limit of wide must be of its own kind: expected a length", 22},
+        {"input wide 3 mm from 2 to long", "the limit of wide must be of its own kind: expected a length",
+         22},
         {"input wide true", "expected a measure or a number as the default of wide", 12},
         {"stock post oak when rows", "expected a condition", 21},
         {"let a sqrt(long)", "there is no measure for", 7},
@@ -190,12 +193,29 @@ static void one_mistake_is_told_once(void **state) {
     assert_non_null(strstr(sb_notices_message(run, 2), "unknown name \"z\""));
 }
 
+/* A generated recipe may be long: time goes with its lines, not with their square. */
+static void many_names_in_time(void **state) {
+    sb_run *run = *state;
+    enum {
+        LINES = 100000,
+        ROOM = 32
+    };
+    char *text = sb_pool_alloc(run->pool, (size_t)LINES * ROOM), *at = text;
+    at += sprintf(at, "recipe a\nlet v0 1 mm\n");
+    for (int i = 1; i < LINES; i++)
+        at += sprintf(at, "let v%d v%d + 1 mm\n", i, i - 1);
+    clock_t before = clock();
+    recipe_of(run, text);
+    assert_true((double)(clock() - before) / CLOCKS_PER_SEC < 20);
+    assert_no_notices(run);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
-        AT_THE_BENCH(what_is_there_is_known),   cmocka_unit_test(what_is_not_there_is_told),
-        cmocka_unit_test(formulas_of_blocks),   cmocka_unit_test(formulas_of_components_and_repeats),
+        AT_THE_BENCH(what_is_there_is_known),       cmocka_unit_test(what_is_not_there_is_told),
+        cmocka_unit_test(formulas_of_blocks),       cmocka_unit_test(formulas_of_components_and_repeats),
         cmocka_unit_test(measures_that_do_not_fit), cmocka_unit_test(amounts_are_not_judged),
-        AT_THE_BENCH(one_mistake_is_told_once),
+        AT_THE_BENCH(one_mistake_is_told_once),     AT_THE_BENCH(many_names_in_time),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
