@@ -42,8 +42,10 @@ static bool read_end(takeoff_parting *parting, const sb_recipe_end *line, sb_cut
 
 /* ---- what the saw reaches ---- */
 
-/* The same angle of other parts was told with the first of them. */
+/* The same angle of other parts was told with the first of them; a word that is only tried tells none. */
 static bool told_before(takeoff_walk *walk, sb_cut_end angle) {
+    if (walk->tried)
+        return true;
     for (size_t i = 0; i < walk->past_saw.count; i++)
         if (walk->past_saw.items[i].mitre.udeg == angle.mitre.udeg &&
             walk->past_saw.items[i].bevel.udeg == angle.bevel.udeg)
