@@ -41,7 +41,8 @@ sb_record *sb_record_takeoff(sb_run *run, const sb_shop *shop, const sb_takeoff 
 sb_record *sb_record_comparison(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
 
 /* `why`: where a figure comes from. Figures are named as the papers print them: "total", "price", "labour", a part's title, a stock
- * id, an operation id ... NULL after an error with near misses. */
+ * id, an operation id, an input or derived value of a recipe ...; PIECE.NAME is one piece's. NULL after an error with near misses.
+ * Without a figure (NULL): which ones there are. */
 sb_document *sb_paper_why(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way, const char *figure);
 sb_record *sb_record_why(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way, const char *figure);
 

@@ -20,6 +20,7 @@ extern "C" {
 /* A kind of part of one piece of the job. Sizes are put on the shop's step, rounded up. */
 typedef struct sb_part {
     size_t piece;                        /* into takeoff.pieces */
+    size_t making;                       /* into takeoff.makings */
     const char *name, *title;            /* title as the saw sheet shows it */
     const char *path;                    /* "trough", "trough / end frame": where in the piece it sits */
     const char *role;
@@ -41,7 +42,7 @@ typedef struct sb_part {
     const char *note;
     sb_place place;                      /* the recipe line */
     const sb_formula *length_formula;    /* where the length comes from */
-    const char *length_worked;           /* "high - 20 mm = 450 mm - 20 mm = 430 mm" */
+    const char *length_worked;           /* "high / 3 = 500 mm / 3 = ~166.667 mm, rounded up to 167 mm" */
 } sb_part;
 
 /* An amount of stock that is not cut: fixings (pieces), finish (ml), glue (mg), edging (mm, waste in), volume timber (nl, the
@@ -77,6 +78,19 @@ typedef struct sb_takeoff_piece {
     size_t input_count, input_capacity;
 } sb_takeoff_piece;
 
+/* One recipe at work, a piece of the job or a component in one, kept so that its names can be asked for. */
+typedef struct sb_making {
+    size_t piece;                  /* into takeoff.pieces */
+    const char *path;              /* "trough / end frame" */
+    const sb_recipe *recipe;
+    sb_scope *scope;               /* what its names stand for */
+    SB_LIST(sb_recipe_set) given;  /* of two for the same name the later counts */
+    sb_scope *given_scope;         /* in which they are worked out */
+    SB_LIST(struct sb_making_role { const char *name; const sb_stock *stock; }) roles;
+} sb_making;
+/* Lengths as they are before they go on the shop's step. */
+sb_style sb_style_unrounded(const sb_style *style);
+
 /* Timber and panels of one stock, over the job. */
 typedef struct sb_stock_total {
     const sb_stock *stock;
@@ -95,6 +109,7 @@ typedef struct sb_takeoff {
     const sb_job *job;
     const sb_job_option *option; /* NULL: the job as it stands */
     SB_LIST(sb_takeoff_piece) pieces;
+    SB_LIST(sb_making) makings;
     SB_LIST(sb_part) parts;
     SB_LIST(sb_usage) usages;
     SB_LIST(sb_work) works;

@@ -1,4 +1,4 @@
-/* main/why.c -- where a figure comes from. */
+/* main/why.c -- where a figure comes from; without a figure, which ones can be asked. */
 #include "main/command.h"
 
 int command_why(sb_run *run, const sb_options *options) {
@@ -7,7 +7,7 @@ int command_why(sb_run *run, const sb_options *options) {
     if (!ways)
         return STATUS_WRONG_INPUT;
     const sb_way *way = &ways->list.items[0];
-    const char *figure = options->words.items[1];
+    const char *figure = options->words.count > 1 ? options->words.items[1] : NULL;
     sb_document *paper = sb_paper_why(run, desk.shop, desk.job, way, figure);
     if (!paper || !out_xlsx(run, options, sb_pool_print(run->pool, "%s-why", desk.base), paper))
         return STATUS_WRONG_INPUT;

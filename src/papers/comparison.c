@@ -84,7 +84,7 @@ static sb_cell weight(const comparison *c, const sb_way *way) {
 }
 
 static sb_cell quality(const comparison *c, const sb_way *way) {
-    return sb_cell_text(plan_words(c->run, way->plan));
+    return sb_cell_text(plan_words(c->run, &c->shop->settings.style, way->plan));
 }
 
 static bool takes_any(const sb_ways *ways, bool sheet) {

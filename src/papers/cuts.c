@@ -120,7 +120,7 @@ static const char *plan_line(const cuts_paper *p) {
     const sb_document *d = p->document;
     const char *cost = sb_write_money(p->run, sb_cost_money(p->plan->cost), d->currency, p->style);
     return sb_pool_print(p->run->pool, "The plan costs %s%s%s: %s.", cost, *d->currency.code ? " " : "",
-                         d->currency.code, plan_words(p->run, p->plan));
+                         d->currency.code, plan_words(p->run, p->style, p->plan));
 }
 
 /* Of a part as it is in the end: a panel gets its angles when it is glued up. */

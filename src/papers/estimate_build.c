@@ -226,5 +226,5 @@ void estimate_outcome(estimate_paper *p) {
     leave(p, "Waste", "share of timber and sheets used up (taken less usable leftovers) that is in no piece",
           sb_cell_share(e->waste));
     leave(p, "Cutting plan", "against the bound that no plan can go under",
-          sb_cell_text(plan_words(p->run, p->way->plan)));
+          sb_cell_text(plan_words(p->run, style, p->way->plan)));
 }

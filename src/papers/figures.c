@@ -40,6 +40,21 @@ const char *money_words(sb_run *run, const sb_shop *shop, sb_money amount) {
                          s->currency.code);
 }
 
+const char *number_words(sb_run *run, const sb_shop *shop, int64_t amount, int digits, int least) {
+    for (; digits > least && amount % 10 == 0; digits--)
+        amount /= 10;
+    return sb_write_decimal(run, amount, digits, shop->settings.style.decimal_comma);
+}
+
+const char *exact_cost_words(sb_run *run, const sb_shop *shop, sb_cost cost) {
+    const sb_settings *s = &shop->settings;
+    if (cost.milli % 1000 == 0)
+        return money_words(run, shop, sb_cost_money(cost));
+    return sb_pool_print(run->pool, "%s %s",
+                         number_words(run, shop, cost.milli, s->currency.digits + 3, s->currency.digits),
+                         s->currency.code);
+}
+
 const char *share_words(sb_run *run, const sb_shop *shop, sb_share share) {
     int digits = share.ppm % 10000 == 0 ? 0 : share.ppm % 1000 == 0 ? 1 : 2;
     return sb_pool_print(run->pool, "%s %%",
@@ -52,7 +67,12 @@ const char *hours_words(sb_run *run, const sb_shop *shop, sb_duration time) {
                          sb_write_decimal(run, hundredths, 2, shop->settings.style.decimal_comma));
 }
 
-const char *plan_words(sb_run *run, const sb_plan *plan) {
+const char *exact_hours_words(sb_run *run, const sb_shop *shop, sb_duration time) {
+    return sb_pool_print(run->pool, "%s h",
+                         number_words(run, shop, sb_mul_div(time.ms, 10000, 3600000), 4, 2));
+}
+
+const char *plan_words(sb_run *run, const sb_style *style, const sb_plan *plan) {
     if (plan->boards.count == 0 && plan->sheets.count == 0)
         return "nothing to cut";
     if (plan->proved)
@@ -61,8 +81,8 @@ const char *plan_words(sb_run *run, const sb_plan *plan) {
     if (plan->bound.milli <= 0)
         return sb_pool_print(run->pool, "not proved least%s", broken);
     int64_t tenths = sb_mul_div_up(sb_sub(plan->cost.milli, plan->bound.milli), 1000, plan->bound.milli);
-    return sb_pool_print(run->pool, "at most %s %% above least%s", sb_write_decimal(run, tenths, 1, false),
-                         broken);
+    return sb_pool_print(run->pool, "at most %s %% above least%s",
+                         sb_write_decimal(run, tenths, 1, style->decimal_comma), broken);
 }
 
 const char *way_words(const sb_way *way) {

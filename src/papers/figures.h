@@ -15,12 +15,18 @@ sb_cell weight_cell(const sb_style *style, sb_mass mass);
 
 /* "12.50 EUR" */
 const char *money_words(sb_run *run, const sb_shop *shop, sb_money amount);
+/* "12.50 EUR", "12.825 EUR": with the decimals it has */
+const char *exact_cost_words(sb_run *run, const sb_shop *shop, sb_cost cost);
+/* "2.5": amount / 10^digits, at least `least` decimals, more where they say something */
+const char *number_words(sb_run *run, const sb_shop *shop, int64_t amount, int digits, int least);
 /* "12.5 %": one decimal where it says something */
 const char *share_words(sb_run *run, const sb_shop *shop, sb_share share);
 /* "3.25 h" */
 const char *hours_words(sb_run *run, const sb_shop *shop, sb_duration time);
+/* "3.2542 h": near enough to be multiplied by hand */
+const char *exact_hours_words(sb_run *run, const sb_shop *shop, sb_duration time);
 /* "proved least", "at most 0.4 % above least" */
-const char *plan_words(sb_run *run, const sb_plan *plan);
+const char *plan_words(sb_run *run, const sb_style *style, const sb_plan *plan);
 /* The option's title, its name, or "the job". */
 const char *way_words(const sb_way *way);
 

@@ -94,7 +94,7 @@ static void put_outcome(const summary *s) {
         put(s, table, "Lead time",
             sb_pool_print(s->run->pool, "%d day%s", s->e->lead_days, s->e->lead_days == 1 ? "" : "s"));
     put(s, table, "Cutting plan",
-        sb_pool_print(s->run->pool, "%s; waste %s of what is used up", plan_words(s->run, s->way->plan),
+        sb_pool_print(s->run->pool, "%s; waste %s of what is used up", plan_words(s->run, &s->shop->settings.style, s->way->plan),
                       share_words(s->run, s->shop, (sb_share){sb_mul_div(s->e->waste.ppm, 1, 1000) * 1000})));
 }
 

@@ -21,15 +21,32 @@ void why_say(why *w, const char *what, const char *value, const char *how, sb_pl
 /* Each answers if the figure is one of its own and says so. */
 bool why_total(why *w, const char *figure); /* total, net, price, cost, labour, ... : steps of the price */
 bool why_part(why *w, const char *figure);  /* a part's name or title */
+bool why_value(why *w, const char *figure); /* an input, choice or derived value of a recipe */
 bool why_stock(why *w, const char *figure); /* a stock's id or title */
 bool why_work(why *w, const char *figure);  /* an operation's id or title */
 bool why_piece(why *w, const char *figure); /* a piece's name or title */
 
-/* All names that are figures, for near misses. */
-typedef struct why_names {
-    const char **items;
-    size_t count, capacity;
-} why_names;
-void why_total_names(why *w, why_names *names);
+/* The figure is the name or the title; or one of these of a piece or of what a path leads to: "gate.brace", "Garden gate.brace",
+ * "trough / end frame.rail", "brace (Garden gate)". */
+bool why_means(const why *w, const char *figure, size_t piece, const char *path, const char *name,
+               const char *title);
+/* What the names in a formula of that recipe stand for, and what those rest on, each once. */
+void why_names_of(why *w, const sb_making *making, const sb_formula *formula);
+
+/* ---- which figures there are: why_list.c -------------------------------------------------------------- */
+
+typedef SB_LIST(const char *) why_words;
+typedef struct why_group {
+    const char *title;
+    why_words names;  /* that are listed */
+    why_words titles; /* that mean the same */
+} why_group;
+typedef SB_LIST(why_group) why_groups;
+
+why_groups why_figures(const why *w);
+void why_totals(const why *w, why_group *group); /* why_total.c: those of the price */
+/* An error that names what the asker may have meant. */
+void why_unknown(const why *w, const char *figure);
+void why_word_once(const why *w, why_words *words, const char *word);
 
 #endif

@@ -9,6 +9,10 @@ static bool is(const char *figure, const char *name, const char *title) {
     return strcasecmp(figure, name) == 0 || strcasecmp(figure, title) == 0;
 }
 
+static bool means(const why *w, const sb_part *part, const char *figure) {
+    return why_means(w, figure, part->piece, part->path, part->name, part->title);
+}
+
 static const char *length(why *w, sb_length value) {
     return sb_write_length_unit(w->run, value, &w->shop->settings.style);
 }
@@ -33,13 +37,15 @@ static void say_part(why *w, const sb_part *part) {
                 part->place);
     why_say(w, "stock", part->stock->title, sb_pool_print(w->run->pool, "the role '%s'", part->role),
             part->stock->place);
+    if (part->length_formula)
+        why_names_of(w, &w->way->takeoff->makings.items[part->making], part->length_formula);
 }
 
 bool why_part(why *w, const char *figure) {
     bool found = false;
     for (size_t i = 0; i < w->way->takeoff->parts.count; i++) {
         const sb_part *part = &w->way->takeoff->parts.items[i];
-        if (!is(figure, part->name, part->title))
+        if (!means(w, part, figure))
             continue;
         say_part(w, part);
         found = true;
@@ -55,15 +61,27 @@ static const char *bought_words(why *w, const sb_order_line *line) {
 }
 
 static void say_offer(why *w, const sb_order_line *line) {
-    const sb_offer *offer = line->offer;
-    const char *per = sb_per_word(offer->price.per);
-    const char *listed =
-        sb_write_fixed(w->run, offer->price.micro, 6, offer->price.micro % 10000 ? 4 : 2, false);
+    const sb_price *price = &line->offer->price;
+    const char *listed = number_words(w->run, w->shop, price->micro, 6, w->shop->settings.currency.digits);
     why_say(w, bought_words(w, line), money_words(w->run, w->shop, line->amount),
             sb_pool_print(w->run->pool, "%s each; listed at %s %s%s",
-                          money_words(w->run, w->shop, sb_cost_money(line->each)), listed,
-                          offer->price.per == SB_PER_EACH ? "" : "per ", per),
-            offer->place);
+                          exact_cost_words(w->run, w->shop, line->each), listed,
+                          price->per == SB_PER_EACH ? "" : "per ", sb_per_word(price->per)),
+            line->offer->place);
+}
+
+/* Of a lot, the amount is told, not its count. */
+static void say_rack(why *w, const sb_order_line *line) {
+    bool cut = line->stock->kind == SB_STOCK_BOARD || line->stock->kind == SB_STOCK_SHEET;
+    const char *worth = line->rack->value.minor != SB_BAD ? "the value told there"
+                        : cut                             ? "what a leftover like it is worth"
+                                                          : "what the same costs new";
+    why_say(w,
+            sb_pool_print(w->run->pool, "%s from the rack, %s",
+                          order_amount(w->run, line, &w->shop->settings.style), line->rack->label),
+            money_words(w->run, w->shop, line->amount),
+            sb_pool_print(w->run->pool, "%s each, %s", exact_cost_words(w->run, w->shop, line->each), worth),
+            line->rack->place);
 }
 
 bool why_stock(why *w, const char *figure) {
@@ -78,10 +96,7 @@ bool why_stock(why *w, const char *figure) {
         if (line->offer)
             say_offer(w, line);
         else
-            why_say(w,
-                    sb_pool_print(w->run->pool, "%s from the rack, %s",
-                                  order_amount(w->run, line, &w->shop->settings.style), line->rack->label),
-                    money_words(w->run, w->shop, line->amount), "at the rack's value", line->rack->place);
+            say_rack(w, line);
     }
     for (size_t i = 0; found && i < w->way->takeoff->usages.count; i++) {
         const sb_usage *usage = &w->way->takeoff->usages.items[i];
@@ -100,12 +115,11 @@ bool why_work(why *w, const char *figure) {
         if (!is(figure, line->operation->id, line->operation->title))
             continue;
         found = true;
-        const char *quantity =
-            sb_write_fixed(w->run, line->quantity_milli, 3, line->quantity_milli % 1000 ? 3 : 0, false);
-        int64_t minutes = sb_mul_div(line->operation->time.ms, 1, 60);
-        why_say(w, line->operation->title, hours_words(w->run, w->shop, line->time),
+        const char *quantity = number_words(w->run, w->shop, line->quantity_milli, 3, 0);
+        int64_t minutes = sb_mul_div(line->operation->time.ms, 100, 6);
+        why_say(w, line->operation->title, exact_hours_words(w->run, w->shop, line->time),
                 sb_pool_print(w->run->pool, "%s x %s min per %s%s", quantity,
-                              sb_write_fixed(w->run, minutes, 3, 2, false),
+                              number_words(w->run, w->shop, minutes, 6, 0),
                               sb_driver_word(line->operation->driver),
                               line->from_plan ? ", counted from the cutting plan" : ""),
                 line->operation->place);

@@ -2,6 +2,7 @@
 #include "papers/figures.h"
 #include "papers/why.h"
 
+#include <string.h>
 #include <strings.h>
 
 typedef struct total {
@@ -35,23 +36,23 @@ static void say_material(why *w) {
     why_say(w, "material", money(w, e->material_total), "the sum of its lines:", (sb_place){0});
     for (size_t i = 0; i < e->materials.count; i++) {
         const sb_material_line *line = &e->materials.items[i];
-        const char *how = sb_pool_print(
-            w->run->pool, "%s x %s",
-            sb_write_fixed(w->run, line->quantity_milli, 3, line->quantity_milli % 1000 ? 3 : 0, false),
-            money(w, sb_cost_money(line->each)));
+        const char *how =
+            sb_pool_print(w->run->pool, "%s x %s", number_words(w->run, w->shop, line->quantity_milli, 3, 0),
+                          exact_cost_words(w->run, w->shop, line->each));
         why_say(w, line->what, money(w, line->amount), how, line->place);
     }
 }
 
 static void say_labour(why *w) {
     const sb_estimate *e = estimate(w);
-    why_say(w, "labour", money(w, e->labour_total),
-            sb_pool_print(w->run->pool, "%s, the sum of its lines:", hours_words(w->run, w->shop, e->time)),
-            (sb_place){0});
+    why_say(
+        w, "labour", money(w, e->labour_total),
+        sb_pool_print(w->run->pool, "%s, the sum of its lines:", exact_hours_words(w->run, w->shop, e->time)),
+        (sb_place){0});
     for (size_t i = 0; i < e->labour.count; i++) {
         const sb_labour_line *line = &e->labour.items[i];
         const char *how =
-            sb_pool_print(w->run->pool, "%s at %s an hour%s", hours_words(w->run, w->shop, line->time),
+            sb_pool_print(w->run->pool, "%s at %s an hour%s", exact_hours_words(w->run, w->shop, line->time),
                           money(w, line->hour), line->from_plan ? ", counted from the cutting plan" : "");
         why_say(w, line->operation->title, money(w, line->amount), how, line->operation->place);
     }
@@ -61,8 +62,8 @@ static void say_overhead(why *w) {
     const sb_settings *s = &w->shop->settings;
     const char *how =
         s->overhead_hour.minor > 0
-            ? sb_pool_print(w->run->pool, "%s x %s an hour", hours_words(w->run, w->shop, estimate(w)->time),
-                            money(w, s->overhead_hour))
+            ? sb_pool_print(w->run->pool, "%s x %s an hour",
+                            exact_hours_words(w->run, w->shop, estimate(w)->time), money(w, s->overhead_hour))
             : sb_pool_print(w->run->pool, "%s of labour", share(w, s->overhead_labour));
     why_say(w, "overhead", money(w, estimate(w)->overhead), how, setting(w, "overhead"));
 }
@@ -218,10 +219,11 @@ bool why_total(why *w, const char *figure) {
     return false;
 }
 
-void why_total_names(why *w, why_names *names) {
+/* Listed by the shorter word, which needs no quotes. */
+void why_totals(const why *w, why_group *group) {
     for (size_t i = 0; i < TOTAL_COUNT; i++) {
-        SB_PUSH(w->run->pool, *names, totals[i].name);
-        if (totals[i].also)
-            SB_PUSH(w->run->pool, *names, totals[i].also);
+        bool phrase = strchr(totals[i].name, ' ') != NULL;
+        why_word_once(w, &group->names, phrase ? totals[i].also : totals[i].name);
+        why_word_once(w, &group->titles, phrase || !totals[i].also ? totals[i].name : totals[i].also);
     }
 }

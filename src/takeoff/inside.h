@@ -33,6 +33,7 @@ typedef struct takeoff_making {
     const sb_recipe *recipe;
     sb_scope *scope;
     size_t piece;      /* into takeoff.pieces */
+    size_t index;      /* into takeoff.makings */
     const char *path;  /* "trough / end frame" */
     int64_t per_piece; /* how many of it in one piece */
     int64_t count;     /* in the whole job */

@@ -119,6 +119,23 @@ static void notes(takeoff_making *making) {
     }
 }
 
+/* ---- what may be asked later ------------------------------------------------------------------------------- */
+
+static void keep(takeoff_making *making, const takeoff_givens *givens) {
+    sb_pool *pool = making->walk->run->pool;
+    sb_takeoff *takeoff = making->walk->takeoff;
+    sb_making kept = {making->piece, making->path, making->recipe, making->scope,
+                      .given_scope = givens->scope};
+    for (size_t i = 0; i < givens->sets.count; i++)
+        SB_PUSH(pool, kept.given, givens->sets.items[i]);
+    for (size_t i = 0; i < making->roles.count; i++) {
+        struct sb_making_role role = {making->roles.items[i].name, making->roles.items[i].stock};
+        SB_PUSH(pool, kept.roles, role);
+    }
+    making->index = takeoff->makings.count;
+    SB_PUSH(pool, takeoff->makings, kept);
+}
+
 /* ---- all of it --------------------------------------------------------------------------------------------- */
 
 void takeoff_make(takeoff_making *making, const takeoff_givens *givens) {
@@ -126,6 +143,7 @@ void takeoff_make(takeoff_making *making, const takeoff_givens *givens) {
         return;
     if (!making->caller)
         describe(making, givens);
+    keep(making, givens);
     takeoff_parts(making);
     takeoff_joints(making);
     takeoff_fixings(making);

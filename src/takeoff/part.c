@@ -19,6 +19,20 @@ static bool read_stock(takeoff_parting *parting) {
     return stock && takeoff_suits(parting->making->walk->run, line, stock);
 }
 
+/* Where the length comes from, as it is before it goes on the shop's step. */
+static const char *worked(takeoff_parting *parting) {
+    takeoff_walk *walk = parting->making->walk;
+    const sb_style *style = &walk->shop->settings.style;
+    sb_style unrounded = sb_style_unrounded(style);
+    const char *text = sb_formula_worked(walk->run, parting->line->length, parting->scope, &unrounded);
+    sb_length exact;
+    if (!sb_formula_length(walk->run, parting->line->length, parting->scope, &exact) ||
+        exact.nm == parting->part.length.nm)
+        return text;
+    return sb_pool_print(walk->run->pool, "%s, rounded up to %s", text,
+                         sb_write_length_unit(walk->run, parting->part.length, style));
+}
+
 static bool read_length(takeoff_parting *parting) {
     const sb_recipe_part *line = parting->line;
     sb_part *part = &parting->part;
@@ -29,8 +43,7 @@ static bool read_length(takeoff_parting *parting) {
         return false;
     part->cut_length = takeoff_on_step(walk, sb_length_add(part->length, part->allow));
     part->length_formula = line->length;
-    part->length_worked =
-        sb_formula_worked(walk->run, line->length, parting->scope, &walk->shop->settings.style);
+    part->length_worked = worked(parting);
     return true;
 }
 
@@ -49,6 +62,7 @@ static void begin(takeoff_parting *parting) {
     const takeoff_making *making = parting->making;
     const sb_recipe_part *line = parting->line;
     parting->part = (sb_part){.piece = making->piece,
+                              .making = making->index,
                               .name = line->name,
                               .title = line->title && *line->title ? line->title : line->name,
                               .path = making->path,

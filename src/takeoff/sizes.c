@@ -8,6 +8,12 @@ sb_length takeoff_on_step(const takeoff_walk *walk, sb_length length) {
     return step.nm > 0 ? sb_length_up_to_step(length, step) : length;
 }
 
+sb_style sb_style_unrounded(const sb_style *style) {
+    sb_style unrounded = *style;
+    unrounded.step.nm = style->units == SB_UNITS_IN ? SB_NM_PER_INCH / 64 : SB_NM_PER_MM / 1000;
+    return unrounded;
+}
+
 const char *takeoff_length_text(const takeoff_walk *walk, sb_length length) {
     return sb_write_length_unit(walk->run, length, &walk->shop->settings.style);
 }

@@ -88,6 +88,80 @@ static void lengths_and_sizes_are_told(void **state) {
     sample_close(&s);
 }
 
+/* Figures come in the words of the papers: a part of one piece by either of its names. */
+static void a_part_of_one_piece(void **state) {
+    (void)state;
+    sample s;
+    sample_open(&s, "harbour-planters");
+    static const char *const asked[] = {"long.post", "Long trough.post", "post (Long trough)"};
+    for (size_t i = 0; i < sizeof asked / sizeof *asked; i++) {
+        assert_int_equal(told(why(&s, asked[i]), "long, post"), 1);
+        assert_int_equal(told(why(&s, asked[i]), "short, post"), 0);
+    }
+    assert_int_equal(told(why(&s, "post"), "short, post"), 1);
+    sample_close(&s);
+}
+
+/* Inputs, choices and derived values: the formula with its values, its line, and what it rests on. */
+static void values_of_a_recipe(void **state) {
+    (void)state;
+    sample s;
+    sample_open(&s, "rack-bench");
+    const sb_document *field = why(&s, "field");
+    assert_int_equal(told(field, "(1150 mm - 2 * 150 mm - 2 * 145 mm) / (2 - 1) = 560 mm; "
+                                 "templates/ledged-gate.recipe:25"),
+                     1);
+    assert_int_equal(told(field, "set to 1150 mm; samples/rack-bench.job:15"), 1);
+    assert_int_equal(told(field, "the recipe's own: 150 mm; templates/ledged-gate.recipe:10"), 1);
+    assert_int_equal(told(field, "larch-28x145"), 1);
+    assert_int_equal(told(why(&s, "gate.wide"), "set to 950 mm"), 1);
+    sample_close(&s);
+    sample_open(&s, "harbour-planters");
+    assert_int_equal(told(why(&s, "sides"), "the first of slatted | panelled"), 2);
+    sample_close(&s);
+}
+
+/* A length off the step is shown as it is, with what became of it: 560 / sin 38.7299 + 120 / tan 38.7299 is 1044.653. */
+static void lengths_before_they_are_rounded(void **state) {
+    (void)state;
+    sample s;
+    sample_open(&s, "rack-bench");
+    const sb_document *paper = why(&s, "gate.brace");
+    assert_int_equal(told(paper, "brace-length = ~1044.653 mm, rounded up to 1045 mm"), 1);
+    assert_int_equal(told(paper, "gate, brace-length"), 1);
+    assert_int_equal(told(why(&s, "gate.board"), "rounded"), 0);
+    sample_close(&s);
+}
+
+/* Prices by the metre have more decimals than the cent: what is multiplied is what is shown. */
+static void prices_with_all_their_decimals(void **state) {
+    (void)state;
+    sample s;
+    sample_open(&s, "harbour-planters");
+    assert_int_equal(told(why(&s, "material"), "2 x 5.18936 EUR"), 1);
+    const sb_document *work = why(&s, "fetch-part");
+    assert_int_equal(told(work, "4.4333 h"), 1);
+    sample_close(&s);
+}
+
+static void which_figures_there_are(void **state) {
+    (void)state;
+    sample s;
+    for (int i = 0; i < SAMPLES; i++) {
+        sample_open(&s, sample_names[i]);
+        const sb_document *list = sb_paper_why(&s.run, s.shop, s.job, first(&s), NULL);
+        fits_eighty_columns(&s.run, list);
+        const sb_record *groups = sb_record_why(&s.run, s.shop, s.job, first(&s), NULL)->first;
+        assert_string_equal(groups->key, "figures");
+        int count = 0;
+        for (const sb_record *group = groups->first; group; group = group->next)
+            for (const sb_record *name = group->last->first; name; name = name->next, count++)
+                why(&s, name->text);
+        assert_true(count > 50);
+        sample_close(&s);
+    }
+}
+
 static void near_misses(void **state) {
     (void)state;
     sample s;
@@ -96,6 +170,13 @@ static void near_misses(void **state) {
     assert_non_null(strstr(sb_notices_message(&s.run, 0), "\"total\""));
     assert_null(sb_record_why(&s.run, s.shop, s.job, first(&s), "larch-45x59"));
     assert_non_null(strstr(sb_notices_message(&s.run, 1), "\"larch-45x95\""));
+    assert_null(sb_paper_why(&s.run, s.shop, s.job, first(&s), "slat"));
+    assert_non_null(strstr(sb_notices_message(&s.run, 2), "\"seat-slat\""));
+    assert_non_null(strstr(sb_notices_message(&s.run, 2), "\"back-slat\""));
+    assert_null(sb_paper_why(&s.run, s.shop, s.job, first(&s), "gate.barce"));
+    assert_non_null(strstr(sb_notices_message(&s.run, 3), "\"brace\""));
+    assert_null(sb_paper_why(&s.run, s.shop, s.job, first(&s), "xylophone"));
+    assert_non_null(strstr(sb_notices_message(&s.run, 4), "without a figure"));
     sample_close(&s);
 }
 
@@ -115,9 +196,17 @@ static void the_record_says_the_same(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(every_step_of_the_price),     cmocka_unit_test(the_total_is_the_whole_chain),
-        cmocka_unit_test(parts_stock_work_and_pieces), cmocka_unit_test(a_length_shows_its_formula),
-        cmocka_unit_test(lengths_and_sizes_are_told),  cmocka_unit_test(near_misses),
+        cmocka_unit_test(every_step_of_the_price),
+        cmocka_unit_test(the_total_is_the_whole_chain),
+        cmocka_unit_test(parts_stock_work_and_pieces),
+        cmocka_unit_test(a_length_shows_its_formula),
+        cmocka_unit_test(lengths_and_sizes_are_told),
+        cmocka_unit_test(near_misses),
+        cmocka_unit_test(a_part_of_one_piece),
+        cmocka_unit_test(values_of_a_recipe),
+        cmocka_unit_test(lengths_before_they_are_rounded),
+        cmocka_unit_test(prices_with_all_their_decimals),
+        cmocka_unit_test(which_figures_there_are),
         cmocka_unit_test(the_record_says_the_same),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

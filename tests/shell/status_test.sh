@@ -59,6 +59,15 @@ complains "the mitre of brace is"
 status 1 "$SAWBILL" quote samples/no-such.job
 grep -q "$(printf '\033')" "$work/err" && fail "colour without a terminal"
 
+# Which figures can be asked, and that one of them can.
+status 0 "$SAWBILL" why samples/rack-bench.job
+says "brace-length"
+says "larch-45x95"
+status 0 "$SAWBILL" why samples/rack-bench.job gate.brace
+says "rounded"
+status 1 "$SAWBILL" why samples/rack-bench.job xylophone
+complains "without a figure"
+
 # What if.
 status 0 "$SAWBILL" quote samples/rack-bench.job --set bench.long=1.5m --json --out "$work/what-if"
 says '"gross"'
