@@ -25,13 +25,16 @@ static void put_facts(estimate_paper *p) {
 
 static void start_sheets(estimate_paper *p, sb_document *document) {
     p->summary = sb_sheet_add(p->run, document, "Summary");
+    p->rating = sb_sheet_add(p->run, document, "Rates");
     p->pieces = sb_sheet_add(p->run, document, "Pieces");
+    p->inputs = sb_sheet_add(p->run, document, "Inputs");
     p->parts = sb_sheet_add(p->run, document, "Parts");
+    p->lengths = sb_sheet_add(p->run, document, "Lengths");
     p->material = sb_sheet_add(p->run, document, "Material");
     p->labour = sb_sheet_add(p->run, document, "Labour");
     p->stock = sb_sheet_add(p->run, document, "Boards and sheets");
     p->leftovers = sb_sheet_add(p->run, document, "Leftovers");
-    p->pieces->landscape = p->parts->landscape = p->labour->landscape = p->stock->landscape = true;
+    p->parts->landscape = p->labour->landscape = true;
 }
 
 /* Tables stand in reading order; they are filled in the order in which one means the other. */
@@ -44,7 +47,9 @@ static void fill(estimate_paper *p) {
     estimate_labour(p);
     estimate_build(p);
     estimate_outcome(p);
+    estimate_inputs(p);
     estimate_parts(p);
+    estimate_lengths(p);
     estimate_stock(p);
     estimate_leftovers(p);
 }
@@ -54,6 +59,7 @@ sb_document *sb_paper_estimate(sb_run *run, const sb_shop *shop, const sb_job *j
     const char *title = sb_pool_print(run->pool, "Estimate: %s", job->title ? job->title : job->name);
     sb_document *document = sb_document_new(run, title, job->date, s->style, s->currency);
     document->author = s->name;
+    document->letter = s->style.units == SB_UNITS_IN;
     document->foot =
         sb_pool_print(run->pool, "%s, %s: for the shop only", job->reference ? job->reference : job->name,
                       sb_write_date(run, job->date));

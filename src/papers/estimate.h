@@ -1,7 +1,7 @@
 /* papers/estimate.h -- the shop's paper, made by several files: one subject, one sheet, one file.
  *
  * Percentages and rates are cells of their own; every amount is a formula of them and of the lines, so that a
- * changed rate runs through to the total. Rows of the three tables on the first sheet are known by name.
+ * changed rate runs through to the total. Rows of the steps, of what they leave and of the rates are known by name.
  */
 #ifndef SAWBILL_PAPERS_ESTIMATE_H
 #define SAWBILL_PAPERS_ESTIMATE_H
@@ -59,9 +59,10 @@ typedef struct estimate_paper {
     const sb_estimate *e;
     int digits; /* of the currency's minor unit */
     bool by_line, gross, by_hour;
-    sb_sheet *summary, *pieces, *parts, *material, *labour, *stock, *leftovers;
-    sb_table *build, *outcome, *rates;             /* on the summary */
-    sb_table *materials, *works, *shares, *prices; /* totals in the last row */
+    sb_sheet *summary, *rating, *pieces, *inputs, *parts, *lengths, *material, *labour, *stock, *leftovers;
+    sb_table *build, *outcome;                             /* on the summary */
+    sb_table *rates;                                       /* on a sheet of its own */
+    sb_table *materials, *works, *shares, *costs, *prices; /* totals in the last row */
 } estimate_paper;
 
 /* Columns that others mean. */
@@ -73,11 +74,11 @@ enum {
     WORK_AMOUNT = 7
 };
 enum {
-    PRICE_PRICE = 9,
-    PRICE_DISCOUNT = 10,
-    PRICE_LINE = 12,
-    PRICE_NET = 13,
-    PRICE_TAX = 14
+    PRICE_PRICE = 2,
+    PRICE_DISCOUNT = 3,
+    PRICE_LINE = 5,
+    PRICE_NET = 6,
+    PRICE_TAX = 7
 };
 
 const sb_relation *build_cell(const estimate_paper *p, size_t row);
@@ -89,8 +90,10 @@ void estimate_material(estimate_paper *p);
 void estimate_labour(estimate_paper *p);
 void estimate_build(estimate_paper *p);
 void estimate_pieces(estimate_paper *p);
+void estimate_inputs(estimate_paper *p);
 void estimate_outcome(estimate_paper *p);
 void estimate_parts(estimate_paper *p);
+void estimate_lengths(estimate_paper *p);
 void estimate_stock(estimate_paper *p);
 void estimate_leftovers(estimate_paper *p);
 

@@ -58,8 +58,7 @@ static void put_group(estimate_paper *p, sb_table *groups, size_t first, size_t 
     row[1] = sb_cell_related(sb_cell_money(sum), relation);
 }
 
-static void put_groups(estimate_paper *p) {
-    sb_table *groups = sb_table_add(p->run, p->material, "By group", "Group|Amount>");
+static void put_groups(estimate_paper *p, sb_table *groups) {
     size_t count = p->e->materials.count;
     for (size_t first = 0, next; first < count; first = next) {
         for (next = first + 1; next < count; next++)
@@ -71,14 +70,14 @@ static void put_groups(estimate_paper *p) {
 
 void estimate_material(estimate_paper *p) {
     sb_paragraph_add(p->run, p->material, charge_words(p->shop->settings.charge), false);
-    p->materials = sb_table_add(p->run, p->material, "", "Group|What|Quantity>|Each>|Amount>");
+    sb_table *groups = sb_table_add(p->run, p->material, "By group", "Group|Amount>");
+    p->materials = sb_table_add(p->run, p->material, "Line by line", "Group|What|Quantity>|Each>|Amount>");
     for (size_t i = 0; i < p->e->materials.count; i++)
         put_material(p, &p->e->materials.items[i]);
     sb_cell *row = sb_total_row_add(p->run, p->materials);
     row[MATERIAL_WHAT] = sb_cell_strong(sb_cell_text("Material"));
     row[MATERIAL_AMOUNT] = total(p, p->materials, MATERIAL_AMOUNT, sb_cell_money(p->e->material_total));
-    if (p->e->materials.count)
-        put_groups(p);
+    put_groups(p, groups);
 }
 
 /* ---- labour ---- */

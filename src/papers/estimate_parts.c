@@ -1,4 +1,4 @@
-/* The sheet Parts: what the saw makes, and where each length comes from. */
+/* The sheet Parts: what the saw makes; and the sheet Lengths: where each length comes from. */
 #include "papers/estimate.h"
 
 #include <string.h>
@@ -14,8 +14,7 @@ enum {
     PART_BLANKS,
     PART_CUT_LENGTH,
     PART_CUT_WIDTH,
-    PART_ENDS,
-    PART_WORKED
+    PART_ENDS
 };
 
 static const char *end_words(const estimate_paper *p, sb_cut_end end) {
@@ -59,8 +58,6 @@ static void put_part(estimate_paper *p, sb_table *table, const sb_part *part) {
     if (part->cut_width.nm > 0)
         row[PART_CUT_WIDTH] = sb_cell_length(part->cut_width);
     row[PART_ENDS] = sb_cell_text(ends_words(p, part));
-    row[PART_WORKED] = sb_cell_text(part->length_worked ? part->length_worked : "");
-    row[PART_WORKED].place = part->place;
 }
 
 void estimate_parts(estimate_paper *p) {
@@ -68,9 +65,24 @@ void estimate_parts(estimate_paper *p) {
         p->run, p->parts,
         "Finished sizes, and what the saw makes for them. Angles are from square, as the saw's scale shows.",
         false);
-    sb_table *table = sb_table_add(
-        p->run, p->parts, "",
-        "Part|Of|Stock|Count>|Length>|Width>|Thick>|Blanks>|Cut length>|Cut width>|Ends|Length worked");
+    sb_table *table =
+        sb_table_add(p->run, p->parts, "",
+                     "Part|Of|Stock|Count>|Length>|Width>|Thick>|Blanks>|Cut length>|Cut width>|Ends");
     for (size_t i = 0; i < p->e->takeoff->parts.count; i++)
         put_part(p, table, &p->e->takeoff->parts.items[i]);
+}
+
+static void put_length(const estimate_paper *p, sb_table *table, const sb_part *part) {
+    sb_cell *row = sb_row_add(p->run, table);
+    row[0] = sb_cell_text(part->title ? part->title : part->name);
+    row[1] = sb_cell_text(place_words(p, part));
+    row[2] = sb_cell_length(part->length);
+    row[3] = sb_cell_text(part->length_worked ? part->length_worked : "");
+    row[3].place = part->place;
+}
+
+void estimate_lengths(estimate_paper *p) {
+    sb_table *table = sb_table_add(p->run, p->lengths, "", "Part|Of|Length>|Comes from");
+    for (size_t i = 0; i < p->e->takeoff->parts.count; i++)
+        put_length(p, table, &p->e->takeoff->parts.items[i]);
 }

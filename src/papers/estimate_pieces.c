@@ -1,33 +1,8 @@
-/* The sheet Pieces: what was ordered with which inputs, how the cost is shared out, and the price of each. */
+/* The sheet Pieces: how the cost is shared out over the kinds of piece, and the price of each. */
 #include "papers/estimate.h"
 
 static const sb_takeoff_piece *piece_of(const estimate_paper *p, size_t i) {
     return &p->e->takeoff->pieces.items[p->e->pieces.items[i].piece];
-}
-
-/* ---- inputs ---- */
-
-static bool any_inputs(const estimate_paper *p) {
-    for (size_t i = 0; i < p->e->pieces.count; i++)
-        if (piece_of(p, i)->input_count)
-            return true;
-    return false;
-}
-
-static void put_inputs(estimate_paper *p) {
-    if (!any_inputs(p))
-        return;
-    sb_table *table = sb_table_add(p->run, p->pieces, "Inputs used", "Piece|Input|Value|What it is");
-    for (size_t i = 0; i < p->e->pieces.count; i++) {
-        const sb_takeoff_piece *piece = piece_of(p, i);
-        for (size_t j = 0; j < piece->input_count; j++) {
-            sb_cell *row = sb_row_add(p->run, table);
-            row[0] = sb_cell_text(j == 0 ? piece->title : "");
-            row[1] = sb_cell_text(piece->inputs[j].name);
-            row[2] = sb_cell_text(piece->inputs[j].value);
-            row[3] = sb_cell_text(piece->inputs[j].text ? piece->inputs[j].text : "");
-        }
-    }
 }
 
 /* ---- shares of cost ---- */
@@ -87,40 +62,48 @@ static const sb_relation *in_proportion(const estimate_paper *p, size_t row, siz
 /* ---- prices ---- */
 
 enum {
-    PRICE_PIECE,
-    PRICE_SIZE,
-    PRICE_COUNT,
-    PRICE_MATERIAL,
-    PRICE_LABOUR,
-    PRICE_OVERHEAD,
-    PRICE_COST,
-    PRICE_CONTINGENCY,
-    PRICE_BASE,
-    PRICE_UNIT = 11
+    COST_PIECE,
+    COST_MATERIAL,
+    COST_LABOUR,
+    COST_OVERHEAD,
+    COST_COST,
+    COST_CONTINGENCY,
+    COST_BASE
 };
+enum {
+    PRICE_PIECE,
+    PRICE_COUNT,
+    PRICE_UNIT = 4
+};
+
+static const sb_relation *spent(const estimate_paper *p, size_t column) {
+    return sb_rel_cell(p->run, p->costs, p->costs->rows.count - 1, column);
+}
+
+static void put_cost_row(estimate_paper *p, size_t i) {
+    const sb_price_line *line = &p->e->pieces.items[i];
+    sb_cell *row = sb_row_add(p->run, p->costs);
+    row[COST_PIECE] = sb_cell_text(piece_of(p, i)->title);
+    row[COST_MATERIAL] =
+        sb_cell_related(sb_cell_money(line->material), in_proportion(p, i, SHARE_MATERIAL, BUILD_MATERIAL));
+    row[COST_LABOUR] =
+        sb_cell_related(sb_cell_money(line->labour), in_proportion(p, i, SHARE_LABOUR, BUILD_LABOUR));
+    row[COST_OVERHEAD] =
+        sb_cell_related(sb_cell_money(line->overhead), in_proportion(p, i, SHARE_OVERHEAD, BUILD_OVERHEAD));
+    const sb_relation *two = sb_rel(p->run, SB_REL_ADD, spent(p, COST_MATERIAL), spent(p, COST_LABOUR));
+    row[COST_COST] =
+        sb_cell_related(sb_cell_money(line->cost), rel_plus(p->run, two, spent(p, COST_OVERHEAD), p->digits));
+    const sb_relation *contingency = in_proportion(p, i, SHARE_CONTINGENCY, BUILD_CONTINGENCY);
+    if (!contingency) /* none so far: a rate put in later still runs through */
+        contingency = rel_product(p->run, spent(p, COST_COST), rate_cell(p, RATE_CONTINGENCY), p->digits);
+    row[COST_CONTINGENCY] = sb_cell_related(sb_cell_money(line->contingency), contingency);
+    row[COST_BASE] =
+        sb_cell_related(sb_cell_money(line->base),
+                        rel_plus(p->run, spent(p, COST_COST), spent(p, COST_CONTINGENCY), p->digits));
+}
 
 static const sb_relation *own(const estimate_paper *p, size_t column) {
     return sb_rel_cell(p->run, p->prices, p->prices->rows.count - 1, column);
-}
-
-static void put_cost(estimate_paper *p, sb_cell *row, size_t i) {
-    const sb_price_line *line = &p->e->pieces.items[i];
-    row[PRICE_MATERIAL] =
-        sb_cell_related(sb_cell_money(line->material), in_proportion(p, i, SHARE_MATERIAL, BUILD_MATERIAL));
-    row[PRICE_LABOUR] =
-        sb_cell_related(sb_cell_money(line->labour), in_proportion(p, i, SHARE_LABOUR, BUILD_LABOUR));
-    row[PRICE_OVERHEAD] =
-        sb_cell_related(sb_cell_money(line->overhead), in_proportion(p, i, SHARE_OVERHEAD, BUILD_OVERHEAD));
-    const sb_relation *two = sb_rel(p->run, SB_REL_ADD, own(p, PRICE_MATERIAL), own(p, PRICE_LABOUR));
-    row[PRICE_COST] =
-        sb_cell_related(sb_cell_money(line->cost), rel_plus(p->run, two, own(p, PRICE_OVERHEAD), p->digits));
-    const sb_relation *contingency = in_proportion(p, i, SHARE_CONTINGENCY, BUILD_CONTINGENCY);
-    if (!contingency) /* none so far: a rate put in later still runs through */
-        contingency = rel_product(p->run, own(p, PRICE_COST), rate_cell(p, RATE_CONTINGENCY), p->digits);
-    row[PRICE_CONTINGENCY] = sb_cell_related(sb_cell_money(line->contingency), contingency);
-    row[PRICE_BASE] =
-        sb_cell_related(sb_cell_money(line->base),
-                        rel_plus(p->run, own(p, PRICE_COST), own(p, PRICE_CONTINGENCY), p->digits));
 }
 
 static const sb_relation *unit_relation(const estimate_paper *p) {
@@ -132,8 +115,9 @@ static const sb_relation *unit_relation(const estimate_paper *p) {
     return sb_rel(p->run, SB_REL_ROUND_UP_TO, each, rate_cell(p, RATE_POINT));
 }
 
-static void put_price(estimate_paper *p, sb_cell *row, const sb_price_line *line) {
-    const sb_relation *base = own(p, PRICE_BASE), *rate = rate_cell(p, RATE_PROFIT);
+static void put_price(estimate_paper *p, sb_cell *row, size_t i) {
+    const sb_price_line *line = &p->e->pieces.items[i];
+    const sb_relation *base = sb_rel_cell(p->run, p->costs, i, COST_BASE), *rate = rate_cell(p, RATE_PROFIT);
     row[PRICE_PRICE] =
         sb_cell_related(sb_cell_money(line->price), p->e->method == SB_MARGIN_ON_PRICE
                                                         ? rel_with_margin(p->run, base, rate, p->digits)
@@ -167,42 +151,48 @@ static void put_price_row(estimate_paper *p, size_t i) {
     const sb_price_line *line = &p->e->pieces.items[i];
     sb_cell *row = sb_row_add(p->run, p->prices);
     row[PRICE_PIECE] = sb_cell_text(piece_of(p, i)->title);
-    row[PRICE_SIZE] = sb_cell_text(piece_of(p, i)->size_text);
     row[PRICE_COUNT] = sb_cell_count(line->count);
-    put_cost(p, row, i);
-    put_price(p, row, line);
+    put_price(p, row, i);
     row[PRICE_NET] = sb_cell_related(sb_cell_money(line->net), net_relation(p, i));
     if (p->by_line)
         put_tax(p, row, line);
 }
 
-/* Totals of every money column but the price of one: the sum of what stands above. */
-static void put_totals(estimate_paper *p) {
-    sb_table *table = p->prices;
+/* Totals of the money columns from `first` on, but of the price of one: the sum of what stands above. */
+static void put_totals(estimate_paper *p, sb_table *table, size_t first, size_t but) {
     sb_cell *row = sb_total_row_add(p->run, table);
-    row[PRICE_PIECE] = sb_cell_strong(sb_cell_text("All"));
-    for (size_t column = PRICE_MATERIAL; column < table->column_count; column++) {
+    row[0] = sb_cell_strong(sb_cell_text("All"));
+    for (size_t column = first; column < table->column_count; column++) {
         int64_t sum = 0;
         for (size_t i = 0; i + 1 < table->rows.count; i++)
             sum = sb_add(sum, table->rows.items[i][column].amount);
-        if (column != PRICE_UNIT)
+        if (column != but)
             row[column] = sb_cell_strong(sb_cell_related(sb_cell_money((sb_money){sum}),
                                                          rel_sum_of(p->run, table, column, p->digits)));
     }
 }
 
-void estimate_pieces(estimate_paper *p) {
-    const char *tail = p->by_line ? "|Tax>" : "";
-    put_shares(p);
-    p->prices = sb_table_add(
-        p->run, p->pieces, "Prices",
-        sb_pool_print(p->run->pool,
-                      "Piece|Size|Count>|Material>|Labour>|Overhead>|Cost>|Contingency>|Base>|Price>|"
-                      "Discount>|%s|%s|Net>%s",
-                      p->gross ? "Each, with tax>" : "Each, net>",
-                      p->gross ? "Line, with tax>" : "Line, net>", tail));
+static void put_costs(estimate_paper *p) {
+    p->costs = sb_table_add(p->run, p->pieces, "Cost of each kind",
+                            "Piece|Material>|Labour>|Overhead>|Cost>|Contingency>|Cost with contingency>");
+    for (size_t i = 0; i < p->e->pieces.count; i++)
+        put_cost_row(p, i);
+    put_totals(p, p->costs, COST_MATERIAL, 0);
+}
+
+static void put_prices(estimate_paper *p) {
+    p->prices =
+        sb_table_add(p->run, p->pieces, "Prices",
+                     sb_pool_print(p->run->pool, "Piece|Count>|Price>|Discount>|%s|%s|Net>%s",
+                                   p->gross ? "Each, with tax>" : "Each, net>",
+                                   p->gross ? "Line, with tax>" : "Line, net>", p->by_line ? "|Tax>" : ""));
     for (size_t i = 0; i < p->e->pieces.count; i++)
         put_price_row(p, i);
-    put_totals(p);
-    put_inputs(p);
+    put_totals(p, p->prices, PRICE_PRICE, PRICE_UNIT);
+}
+
+void estimate_pieces(estimate_paper *p) {
+    put_shares(p);
+    put_costs(p);
+    put_prices(p);
 }

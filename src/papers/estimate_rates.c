@@ -29,8 +29,8 @@ static sb_money point_of(const sb_settings *s) {
 void estimate_rates(estimate_paper *p) {
     const sb_settings *s = &p->shop->settings;
     const sb_estimate *e = p->e;
-    p->rates =
-        sb_table_add(p->run, p->summary, "Rates (change one, and everything follows)", "Rate|Of what|Value>");
+    sb_paragraph_add(p->run, p->rating, "Change one, and every amount follows.", false);
+    p->rates = sb_table_add(p->run, p->rating, "", "Rate|Of what|Value>");
     if (p->by_hour)
         put(p, "Overhead", "for an hour worked", sb_cell_money(s->overhead_hour), "overhead_rate");
     else

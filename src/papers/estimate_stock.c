@@ -74,13 +74,16 @@ enum {
     STOCK_TAKEN,
     STOCK_NET,
     STOCK_SPARE,
-    STOCK_ADDED,
-    STOCK_LOST,
     STOCK_LEFT,
-    STOCK_WASTE,
-    STOCK_PRICE,
-    STOCK_PLAN,
-    STOCK_BOUND
+    STOCK_WASTE
+};
+enum {
+    WORTH_TITLE,
+    WORTH_PRICE,
+    WORTH_PLAN,
+    WORTH_BOUND,
+    WORTH_ADDED,
+    WORTH_LOST
 };
 
 static sb_share share_of(int64_t part, int64_t whole) {
@@ -88,13 +91,17 @@ static sb_share share_of(int64_t part, int64_t whole) {
     return (sb_share){ppm};
 }
 
-static void put_worth(const estimate_paper *p, sb_cell *row, const sb_stock *stock, taken t) {
-    const sb_bound *bound = bound_of(p, stock);
-    row[STOCK_PRICE] = sb_cell_money(sb_cost_money(t.price));
+static void put_worth(const estimate_paper *p, sb_table *table, const sb_stock_total *total, taken t) {
+    const sb_bound *bound = bound_of(p, total->stock);
+    sb_cell *row = sb_row_add(p->run, table);
+    row[WORTH_TITLE] = sb_cell_text(total->stock->title);
+    row[WORTH_PRICE] = sb_cell_money(sb_cost_money(t.price));
+    row[WORTH_ADDED] = sb_cell_share(total->spare_added);
+    row[WORTH_LOST] = sb_cell_share(total->spare_lost);
     if (!bound)
         return;
-    row[STOCK_PLAN] = sb_cell_money(sb_cost_money(bound->cost));
-    row[STOCK_BOUND] = sb_cell_money((sb_money){sb_mul_div_down(bound->bound.milli, 1, 1000)});
+    row[WORTH_PLAN] = sb_cell_money(sb_cost_money(bound->cost));
+    row[WORTH_BOUND] = sb_cell_money((sb_money){sb_mul_div_down(bound->bound.milli, 1, 1000)});
 }
 
 static void put_board(const estimate_paper *p, sb_table *table, const sb_stock_total *total, taken t) {
@@ -106,11 +113,8 @@ static void put_board(const estimate_paper *p, sb_table *table, const sb_stock_t
     row[STOCK_TAKEN] = long_cell(style, t.length);
     row[STOCK_NET] = long_cell(style, total->net_length);
     row[STOCK_SPARE] = long_cell(style, total->spare_length);
-    row[STOCK_ADDED] = sb_cell_share(total->spare_added);
-    row[STOCK_LOST] = sb_cell_share(total->spare_lost);
     row[STOCK_LEFT] = long_cell(style, t.left_length);
     row[STOCK_WASTE] = sb_cell_share(share_of(sb_sub(t.length.nm, useful), t.length.nm));
-    put_worth(p, row, total->stock, t);
 }
 
 static void put_sheet(const estimate_paper *p, sb_table *table, const sb_stock_total *total, taken t) {
@@ -121,11 +125,8 @@ static void put_sheet(const estimate_paper *p, sb_table *table, const sb_stock_t
     row[STOCK_COUNT] = sb_cell_count(t.count);
     row[STOCK_TAKEN] = face_cell(style, t.area);
     row[STOCK_NET] = face_cell(style, total->net_area);
-    row[STOCK_ADDED] = sb_cell_share(total->spare_added);
-    row[STOCK_LOST] = sb_cell_share(total->spare_lost);
     row[STOCK_LEFT] = face_cell(style, t.left_area);
     row[STOCK_WASTE] = sb_cell_share(share_of(sb_sub(t.area.um2, useful), t.area.um2));
-    put_worth(p, row, total->stock, t);
 }
 
 static bool has_kind(const estimate_paper *p, sb_stock_kind kind) {
@@ -139,25 +140,40 @@ static void put_kind(estimate_paper *p, sb_stock_kind kind, const char *title, c
                      void (*put)(const estimate_paper *, sb_table *, const sb_stock_total *, taken)) {
     if (!has_kind(p, kind))
         return;
-    sb_table *table = sb_table_add(
-        p->run, p->stock, title,
-        sb_pool_print(p->run->pool,
-                      "Stock|Taken>|Taken, %s>|In parts, %s>|Spare for defects, %s>|Spare added to "
-                      "net>|Spare lost of bought>|"
-                      "Usable leftovers, %s>|Planned waste of taken>|Price>|Plan cost>|No plan under>",
-                      unit, unit, unit, unit));
+    sb_table *table =
+        sb_table_add(p->run, p->stock, title,
+                     sb_pool_print(p->run->pool,
+                                   "Stock|Taken>|Taken, %s>|In parts, %s>|Spare for defects, %s>|"
+                                   "Usable leftovers, %s>|Planned waste of taken>",
+                                   unit, unit, unit, unit));
     for (size_t i = 0; i < p->e->takeoff->totals.count; i++) {
         const sb_stock_total *total = &p->e->takeoff->totals.items[i];
         if (total->stock->kind == kind)
             put(p, table, total, taken_of(p, total->stock));
     }
-    sb_cell *row = sb_total_row_add(p->run, table);
+}
+
+static bool is_cut(const sb_stock_total *total) {
+    return total->stock->kind == SB_STOCK_BOARD || total->stock->kind == SB_STOCK_SHEET;
+}
+
+/* What boards and sheets cost, and what of them is for defects. */
+static void put_worths(estimate_paper *p) {
+    sb_table *table =
+        sb_table_add(p->run, p->stock, "What it costs",
+                     "Stock|Price>|Plan cost>|No plan under>|Spare added to net>|Spare lost of bought>");
     int64_t sum = 0;
-    for (size_t i = 0; i + 1 < table->rows.count; i++)
-        sum = sb_add(sum, table->rows.items[i][STOCK_PRICE].amount);
-    row[STOCK_TITLE] = sb_cell_strong(sb_cell_text("All"));
-    row[STOCK_PRICE] = sb_cell_strong(
-        sb_cell_related(sb_cell_money((sb_money){sum}), rel_sum_of(p->run, table, STOCK_PRICE, p->digits)));
+    for (size_t i = 0; i < p->e->takeoff->totals.count; i++) {
+        const sb_stock_total *total = &p->e->takeoff->totals.items[i];
+        if (is_cut(total))
+            put_worth(p, table, total, taken_of(p, total->stock));
+    }
+    for (size_t i = 0; i < table->rows.count; i++)
+        sum = sb_add(sum, table->rows.items[i][WORTH_PRICE].amount);
+    sb_cell *row = sb_total_row_add(p->run, table);
+    row[WORTH_TITLE] = sb_cell_strong(sb_cell_text("All"));
+    row[WORTH_PRICE] = sb_cell_strong(
+        sb_cell_related(sb_cell_money((sb_money){sum}), rel_sum_of(p->run, table, WORTH_PRICE, p->digits)));
 }
 
 /* Timber in random widths is taken off by volume, with its grade's waste, and not planned. */
@@ -198,6 +214,8 @@ void estimate_stock(estimate_paper *p) {
                      true);
     put_kind(p, SB_STOCK_BOARD, "Boards", long_unit(style), put_board);
     put_kind(p, SB_STOCK_SHEET, "Sheets", face_unit(style), put_sheet);
+    if (has_kind(p, SB_STOCK_BOARD) || has_kind(p, SB_STOCK_SHEET))
+        put_worths(p);
     put_volumes(p);
 }
 

@@ -174,6 +174,7 @@ static sb_document *document_of(const quote *q) {
     const char *title = sb_pool_print(q->run->pool, "%s: %s", word(q, "quote"), reference_of(q->job));
     sb_document *document = sb_document_new(q->run, title, q->job->date, s->style, s->currency);
     document->author = s->name;
+    document->letter = s->style.units == SB_UNITS_IN;
     document->foot =
         sb_pool_print(q->run->pool, "%s, %s", reference_of(q->job), sb_write_date(q->run, q->job->date));
     document->page_word = word(q, "page");

@@ -60,12 +60,22 @@ static char *folder_of(sb_run *run, const char *path) {
     return sb_pool_copy(run->pool, path, slash == path ? 1 : (size_t)(slash - path));
 }
 
+/* Columns are as wide as so many digits of the workbook's standard font. The library's own is missing on many machines,
+ * and whatever stands in for it is wider: the page would be shrunk to fit. */
+static void set_standard_font(xlsx *x) {
+    lxw_format *standard = STAILQ_FIRST(x->workbook->formats);
+    format_set_font_name(standard, XLSX_FONT);
+    format_set_font_size(standard, XLSX_TEXT);
+}
+
 static bool open_workbook(xlsx *x, const char *path) {
     lxw_workbook_options options = {.tmpdir = folder_of(x->run, path)};
     x->workbook = workbook_new_opt(path, &options);
     sb_pool_defer(x->run->pool, release, x);
     if (!x->workbook)
         sb_fail(x->run, (sb_place){0}, "no memory left to write %s", path);
+    else
+        set_standard_font(x);
     return x->workbook != NULL;
 }
 
@@ -122,8 +132,8 @@ static void put_sheets(xlsx *x) {
             x->error = LXW_ERROR_MEMORY_MALLOC_FAILED;
             return;
         }
-        xlsx_set_page(x, &x->sheets.items[i], worksheet);
         xlsx_put_sheet(x, &x->sheets.items[i], worksheet);
+        xlsx_set_page(x, &x->sheets.items[i], worksheet);
     }
 }
 

@@ -38,6 +38,7 @@ typedef struct xlsx_sheet {
     size_t table_columns; /* of the widest table */
     size_t column_count;  /* with the one that fills the page */
     xlsx_block *blocks;   /* [block_count] */
+    double height;        /* of all rows, points; known once they are put */
 } xlsx_sheet;
 typedef SB_LIST(xlsx_sheet) xlsx_sheets;
 
@@ -91,7 +92,7 @@ const char *xlsx_cell_name(xlsx *x, const char *name);
 const char *xlsx_text(sb_run *run, const char *text, sb_place place);
 
 /* xlsx_sheet.c */
-void xlsx_put_sheet(xlsx *x, const xlsx_sheet *laid, lxw_worksheet *worksheet);
+void xlsx_put_sheet(xlsx *x, xlsx_sheet *laid, lxw_worksheet *worksheet);
 
 /* xlsx_page.c */
 #define XLSX_MARGIN 0.6 /* inches, left and right */

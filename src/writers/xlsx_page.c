@@ -41,11 +41,29 @@ static const char *footer(sb_run *run, const sb_document *document) {
 
 /* ---- print set-up ------------------------------------------------------------------------------------ */
 
+#define TOP    0.7 /* margins, inches */
+#define BOTTOM 0.8
+
+/* How many pages the rows fill once the columns fit the page's width. */
+static double pages_filled(const xlsx *x, const xlsx_sheet *laid) {
+    double tall = laid->sheet->landscape ? (x->document->letter ? 8.5 : 210 / 25.4)
+                                         : (x->document->letter ? 11 : 297 / 25.4);
+    double room = xlsx_page_room(x->document, laid->sheet), wide = room;
+    if (laid->column_count)
+        wide = xlsx_span(laid, 0, laid->column_count - 1);
+    return laid->height * (wide > room ? room / wide : 1) / ((tall - TOP - BOTTOM) * 72);
+}
+
+/* A few rows alone on the last page are drawn onto the one before, where type need not shrink much for it. 0: as many
+ * pages as it takes. */
+static uint16_t pages_to_fill(double filled) {
+    double whole = (double)(uint16_t)filled;
+    bool few_over = whole >= 1 && whole < 1000 && filled > whole && filled < whole * 1.15;
+    return few_over ? (uint16_t)whole : 0;
+}
+
 /* A table of several pages shows its headings on each, where it is the only one with headings. */
 static void repeat_headings(const xlsx_sheet *laid, lxw_worksheet *worksheet) {
-    enum {
-        ROWS_A_PAGE = 40
-    };
     const xlsx_block *headed = NULL;
     for (size_t i = 0; i < laid->block_count; i++) {
         const xlsx_block *place = &laid->blocks[i];
@@ -55,7 +73,7 @@ static void repeat_headings(const xlsx_sheet *laid, lxw_worksheet *worksheet) {
             return;
         headed = place;
     }
-    if (headed && headed->rows > ROWS_A_PAGE)
+    if (headed)
         worksheet_repeat_rows(worksheet, xlsx_body_row(headed) - 1, xlsx_body_row(headed) - 1);
 }
 
@@ -67,10 +85,12 @@ void xlsx_set_page(xlsx *x, const xlsx_sheet *laid, lxw_worksheet *worksheet) {
     worksheet_set_paper(worksheet, x->document->letter ? PAPER_LETTER : PAPER_A4);
     if (laid->sheet->landscape)
         worksheet_set_landscape(worksheet);
-    worksheet_set_margins(worksheet, XLSX_MARGIN, XLSX_MARGIN, 0.7, 0.8);
+    worksheet_set_margins(worksheet, XLSX_MARGIN, XLSX_MARGIN, TOP, BOTTOM);
     lxw_header_footer_options options = {.margin = 0.4};
     worksheet_set_footer_opt(worksheet, footer(x->run, x->document), &options);
     worksheet_gridlines(worksheet, LXW_HIDE_ALL_GRIDLINES);
-    worksheet_fit_to_pages(worksheet, 1, 0);
-    repeat_headings(laid, worksheet);
+    double filled = pages_filled(x, laid);
+    worksheet_fit_to_pages(worksheet, 1, pages_to_fill(filled));
+    if (filled > 1)
+        repeat_headings(laid, worksheet);
 }

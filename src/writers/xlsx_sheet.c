@@ -5,7 +5,7 @@
 
 typedef struct sheet_pen {
     xlsx *x;
-    const xlsx_sheet *laid;
+    xlsx_sheet *laid;
     lxw_worksheet *worksheet;
 } sheet_pen;
 
@@ -15,7 +15,9 @@ static void keep_error(sheet_pen *pen, lxw_error error) {
 }
 
 static void set_height(sheet_pen *pen, uint32_t row, double height) {
-    keep_error(pen, worksheet_set_row(pen->worksheet, row, height < 409 ? height : 409, NULL));
+    double most = height < 409 ? height : 409;
+    pen->laid->height += most;
+    keep_error(pen, worksheet_set_row(pen->worksheet, row, most, NULL));
 }
 
 /* A stretch of cells that one text may cover. */
@@ -168,7 +170,7 @@ static void put_table(sheet_pen *pen, const xlsx_block *place) {
     }
 }
 
-void xlsx_put_sheet(xlsx *x, const xlsx_sheet *laid, lxw_worksheet *worksheet) {
+void xlsx_put_sheet(xlsx *x, xlsx_sheet *laid, lxw_worksheet *worksheet) {
     sheet_pen pen = {.x = x, .laid = laid, .worksheet = worksheet};
     for (size_t i = 0; i < laid->column_count; i++)
         keep_error(&pen, worksheet_set_column(worksheet, (lxw_col_t)i, (lxw_col_t)i, laid->widths[i], NULL));

@@ -111,16 +111,17 @@ static void a_changed_rate_runs_through(void **state) {
 
 static void one_sheet_a_subject(void **state) {
     (void)state;
-    static const char *const titles[] = {"Summary",           "Pieces",    "Parts",  "Material", "Labour",
-                                         "Boards and sheets", "Leftovers", "Options"};
+    static const char *const titles[] = {
+        "Summary",           "Rates",     "Pieces", "Inputs", "Parts", "Lengths", "Material", "Labour",
+        "Boards and sheets", "Leftovers", "Options"};
     chance c = {3};
     made *m = made_by_chance(&c);
     sb_ways *ways = paper_ways(m);
-    assert_int_equal(estimate_of(m, ways)->sheets.count, 7);
+    assert_int_equal(estimate_of(m, ways)->sheets.count, 10);
     paper_two_options(m, ways);
     sb_document *document = estimate_of(m, ways);
-    assert_int_equal(document->sheets.count, 8);
-    for (size_t i = 0; i < 8; i++)
+    assert_int_equal(document->sheets.count, 11);
+    for (size_t i = 0; i < 11; i++)
         assert_string_equal(document->sheets.items[i]->title, titles[i]);
     assert_true(paper_says(document, "Larch / panels")); /* a bar would split a heading */
     assert_true(paper_says(document, "counted from the cutting plan"));

@@ -280,6 +280,40 @@ static void a_long_foot_keeps_to_what_a_footer_holds(void **state) {
     assert_int_equal(count_of(footer, "&amp;&amp;&amp;&amp;"), 40);
 }
 
+/* Column widths count in digits of the standard font (ECMA-376 18.3.1.13); where it is missing another, wider one stands
+ * in for it and the page shrinks. Arial or its equals in width are everywhere: common practice, no source. */
+static void the_standard_font_is_the_one_written_with(void **state) {
+    (void)state;
+    sb_document *document = new_document();
+    sb_sheet_add(&run, document, "x");
+    const char *styles = part_of(written(document, "x.xlsx"), "xl/styles.xml"),
+               *fonts = strstr(styles, "<font>");
+    assert_non_null(fonts);
+    assert_has(fonts, "<sz val=\"10\"/>");
+    assert_has(styles, "name val=\"Arial\"");
+    assert_null(strstr(styles, "Calibri"));
+}
+
+static const char *rows_on_a_page(size_t rows) {
+    sb_document *document = new_document();
+    sb_table *t = sb_table_add(&run, sb_sheet_add(&run, document, "x"), "", "What|n>");
+    for (size_t i = 0; i < rows; i++) {
+        sb_cell *row = sb_row_add(&run, t);
+        row[0] = sb_cell_text("slat");
+        row[1] = sb_cell_count((int64_t)i);
+    }
+    return sheet1(document);
+}
+
+/* An A4 page less its margins is 297 mm - 1.5 in = 734 points high: 44 rows of 16.5 points. */
+static void a_few_rows_over_are_drawn_onto_the_page(void **state) {
+    (void)state;
+    assert_has(rows_on_a_page(40), "fitToHeight=\"0\"");
+    assert_null(strstr(rows_on_a_page(46), "fitToHeight=\"0\""));
+    assert_has(rows_on_a_page(60), "fitToHeight=\"0\"");
+    assert_has(rows_on_a_page(90), "fitToHeight=\"2\"");
+}
+
 static void a_page_break_begins_a_worksheet(void **state) {
     (void)state;
     sb_document *document = new_document();
@@ -501,6 +535,8 @@ int main(void) {
         TEST(every_sheet_is_set_up_for_print),
         TEST(a_long_foot_keeps_to_what_a_footer_holds),
         TEST(a_page_break_begins_a_worksheet),
+        TEST(the_standard_font_is_the_one_written_with),
+        TEST(a_few_rows_over_are_drawn_onto_the_page),
         TEST(long_paragraphs_have_room),
         TEST(columns_fit_the_page),
         TEST(an_empty_document_is_a_file),
