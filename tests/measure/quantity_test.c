@@ -2,6 +2,8 @@
 #include "bench.h"
 #include "measure/units.h"
 
+#include <math.h>
+
 static void assert_amount(sb_run *run, const char *text, sb_dimension dimension, int64_t num, int64_t den) {
     sb_quantity q = quantity_of(run, text);
     sb_ratio expected = sb_ratio_of(num, den);
@@ -47,6 +49,29 @@ static void areas_and_volumes(void **state) {
     assert_amount(run, "1 bf", SB_DIM_VOLUME, 2359737216, 1000);
     assert_amount(run, "1000 bf", SB_DIM_VOLUME, 2359737216, 1);
     assert_amount(run, "12 bf", SB_DIM_VOLUME, 28316846592, 1000);
+}
+
+/* NIST Handbook 44, Appendix C, general tables of units of measurement, prints "exactly" behind these; the last two are
+ * rounded there to three decimals. 16 CFR 500.19 has the inch, the foot and the square foot likewise, as exact. */
+static void handbook_44(void **state) {
+    sb_run *run = *state;
+    static const struct {
+        const char *one, *other;
+    } same[] = {
+        {"1 in", "2.54 cm"},     {"1 ft", "0.3048 m"},      {"1 yd", "0.9144 m"},
+        {"1 yd", "36 in"},       {"1 ft2", "929.0304 cm2"}, {"1 in3", "16.387064 cm3"},
+        {"1 lb", "453.59237 g"}, {"1 gal", "231 in3"},      {"1 ft2", "144 in2"},
+        {"1 ft3", "1728 in3"},
+    };
+    for (size_t i = 0; i < sizeof same / sizeof *same; i++) {
+        sb_quantity one = quantity_of(run, same[i].one), other = quantity_of(run, same[i].other);
+        assert_true(sb_dimension_same(one.dimension, other.dimension));
+        assert_int_equal(sb_ratio_compare(one.amount, other.amount), 0);
+    }
+    sb_ratio foot = quantity_of(run, "1 ft3").amount, gallon = quantity_of(run, "1 gal").amount;
+    double gallons = (double)foot.num / (double)foot.den / ((double)gallon.num / (double)gallon.den);
+    assert_true(fabs(gallons - 7.481) < 0.0005);
+    assert_true(fabs((double)foot.num / (double)foot.den / 1e6 - 28.316) < 0.001);
 }
 
 /* NIST SP 811, from memory: litre = 1 dm3; degree, minute and second of arc in steps of 60; the rest by SI
@@ -216,6 +241,7 @@ static void names_of_dimensions(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         AT_THE_BENCH(yard_and_pound),
+        AT_THE_BENCH(handbook_44),
         AT_THE_BENCH(areas_and_volumes),
         AT_THE_BENCH(metric_angles_and_time),
         AT_THE_BENCH(fractions_of_an_inch),
