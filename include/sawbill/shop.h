@@ -180,6 +180,7 @@ typedef struct sb_settings {
     SB_LIST(sb_tax) taxes;                   /* the first is the default; none: no tax */
     bool prices_gross;                       /* quotes show prices with tax */
     bool tax_per_line;                       /* else once on the total per rate */
+    bool discount_hidden;                    /* quotes show the prices after discount and say no more */
     sb_money price_point;                    /* unit prices are rounded up to a multiple; 0: minor unit */
     int validity_days;
     sb_share deposit;                        /* share of the total with tax */

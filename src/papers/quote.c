@@ -1,9 +1,9 @@
 /* The customer's paper. It is made from the price lines of the estimate, the words of templates/ and what the
  * job file says to the customer; nothing of cost, margin, hours, recipes or stock is read here. */
+#include "papers/figures.h"
+#include "papers/quote_notes.h"
 #include "papers/quote_table.h"
 #include "papers/wording.h"
-
-#include <string.h>
 
 typedef struct quote {
     sb_run *run;
@@ -11,11 +11,16 @@ typedef struct quote {
     const sb_job *job;
     const sb_ways *ways;
     const sb_wording *words;
+    quote_notes notes; /* of the pieces */
     sb_sheet *sheet;
 } quote;
 
 static const char *word(const quote *q, const char *key) {
     return sb_wording_text(q->run, q->words, key);
+}
+
+static const char *date_words(const quote *q, sb_date date) {
+    return wording_date(q->run, q->words, date);
 }
 
 static void say(const quote *q, const char *text, bool small) {
@@ -56,9 +61,12 @@ static sb_table *pairs(const quote *q) {
 static void put_head(const quote *q) {
     const sb_settings *s = &q->shop->settings;
     sb_heading_add(q->run, q->sheet, s->name);
+    const char *from = "";
     for (size_t i = 0; i < s->address.count; i++)
-        say(q, s->address.items[i], false);
-    say(q, s->contact, false);
+        from = sb_pool_print(q->run->pool, "%s%s%s", from, *from ? "\n" : "", s->address.items[i]);
+    if (s->contact && *s->contact)
+        from = sb_pool_print(q->run->pool, "%s%s%s", from, *from ? "\n" : "", s->contact);
+    say(q, from, false);
     sb_heading_add(q->run, q->sheet, word(q, "quote"));
     sb_table *table = pairs(q);
     put_lines(q, table, word(q, "customer"), q->job->customer, q->job->address.items, q->job->address.count);
@@ -66,9 +74,9 @@ static void put_head(const quote *q) {
         pair(q, table, word(q, "subject"), sb_cell_text(q->job->title));
     if (q->job->reference)
         pair(q, table, word(q, "reference"), sb_cell_text(q->job->reference));
-    pair(q, table, word(q, "date"), sb_cell_date(q->job->date));
+    pair(q, table, word(q, "date"), sb_cell_text(date_words(q, q->job->date)));
     if (valid_until(q).year)
-        pair(q, table, word(q, "valid-until"), sb_cell_date(valid_until(q)));
+        pair(q, table, word(q, "valid-until"), sb_cell_text(date_words(q, valid_until(q))));
 }
 
 /* ---- options ---- */
@@ -79,21 +87,6 @@ static const char *option_title(const quote *q, size_t index) {
     return sb_pool_print(q->run->pool, "%s %zu: %s", word(q, "option"), index + 1, title);
 }
 
-static bool said_before(const sb_takeoff_piece *piece, size_t count, const char *note) {
-    for (size_t i = 0; i < count; i++)
-        if (strcmp(piece->notes.items[i], note) == 0)
-            return true;
-    return false;
-}
-
-static void put_piece_notes(const quote *q, const sb_takeoff_piece *piece) {
-    for (size_t i = 0; i < piece->notes.count; i++)
-        say(q, sb_pool_print(q->run->pool, "%s: %s", piece->title, piece->notes.items[i]), true);
-    const char *own = piece->source ? piece->source->note : NULL;
-    if (own && !said_before(piece, piece->notes.count, own))
-        say(q, sb_pool_print(q->run->pool, "%s: %s", piece->title, own), true);
-}
-
 static void put_way(const quote *q, size_t index) {
     const sb_way *way = &q->ways->list.items[index];
     bool choice = q->ways->list.count > 1;
@@ -102,16 +95,27 @@ static void put_way(const quote *q, size_t index) {
     if (way->option)
         say(q, way->option->note, false);
     quote_table(q->run, q->sheet, way->estimate, q->words, index == 0);
-    for (size_t i = 0; i < way->takeoff->pieces.count; i++)
-        put_piece_notes(q, &way->takeoff->pieces.items[i]);
+    for (size_t i = 0; i < q->notes.count; i++)
+        if (quote_note_is_of(&q->notes.items[i], index))
+            say(q, q->notes.items[i].text, true);
 }
 
 /* ---- notes, terms, acceptance ---- */
 
+static bool any_notes(const quote *q) {
+    for (size_t i = 0; i < q->notes.count; i++)
+        if (q->notes.items[i].everywhere)
+            return true;
+    return q->job->notes.count > 0;
+}
+
 static void put_notes(const quote *q) {
-    if (q->job->notes.count == 0)
+    if (!any_notes(q))
         return;
     sb_heading_add(q->run, q->sheet, word(q, "notes"));
+    for (size_t i = 0; i < q->notes.count; i++)
+        if (q->notes.items[i].everywhere)
+            say(q, q->notes.items[i].text, false);
     for (size_t i = 0; i < q->job->notes.count; i++)
         say(q, q->job->notes.items[i], false);
 }
@@ -125,17 +129,13 @@ static const char *tax_words(const quote *q) {
 
 static void put_terms(const quote *q) {
     const sb_estimate *e = q->ways->list.items[0].estimate;
-    const sb_style *style = &q->shop->settings.style;
     sb_heading_add(q->run, q->sheet, word(q, "terms"));
     if (valid_until(q).year)
-        say(q,
-            wording_fill(q->run, q->words, "terms-validity", "date", sb_write_date(q->run, valid_until(q))),
+        say(q, wording_fill(q->run, q->words, "terms-validity", "date", date_words(q, valid_until(q))),
             false);
-    const char *share = sb_write_fixed(q->run, e->deposit_rate.ppm, 4, e->deposit_rate.ppm % 10000 ? 1 : 0,
-                                       style->decimal_comma);
+    const char *share = share_words(q->run, q->shop, e->deposit_rate);
     say(q,
-        e->deposit_rate.ppm > 0 ? wording_fill(q->run, q->words, "terms-deposit", "share",
-                                               sb_pool_print(q->run->pool, "%s %%", share))
+        e->deposit_rate.ppm > 0 ? wording_fill(q->run, q->words, "terms-deposit", "share", share)
                                 : word(q, "terms-payment"),
         false);
     say(q, word(q, "terms-wood"), false);
@@ -175,8 +175,7 @@ static sb_document *document_of(const quote *q) {
     sb_document *document = sb_document_new(q->run, title, q->job->date, s->style, s->currency);
     document->author = s->name;
     document->letter = s->style.units == SB_UNITS_IN;
-    document->foot =
-        sb_pool_print(q->run->pool, "%s, %s", reference_of(q->job), sb_write_date(q->run, q->job->date));
+    document->foot = sb_pool_print(q->run->pool, "%s, %s", reference_of(q->job), date_words(q, q->job->date));
     document->page_word = word(q, "page");
     document->of_word = word(q, "of");
     return document;
@@ -185,6 +184,7 @@ static sb_document *document_of(const quote *q) {
 sb_document *sb_paper_quote(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways,
                             const sb_wording *wording) {
     quote q = {.run = run, .shop = shop, .job = job, .ways = ways, .words = wording};
+    q.notes = quote_notes_of(run, ways);
     sb_document *document = document_of(&q);
     q.sheet = sb_sheet_add(run, document, word(&q, "quote"));
     put_head(&q);
@@ -192,6 +192,8 @@ sb_document *sb_paper_quote(sb_run *run, const sb_shop *shop, const sb_job *job,
         say(&q, word(&q, "options-intro"), false);
     for (size_t i = 0; i < ways->list.count; i++)
         put_way(&q, i);
+    if (ways->list.count > 1) /* the options fill a page of their own */
+        sb_page_break_add(run, q.sheet);
     put_notes(&q);
     put_terms(&q);
     put_acceptance(&q);

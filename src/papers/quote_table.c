@@ -142,6 +142,54 @@ static void put_deposit(const ledger *l, size_t total) {
               "deposit");
 }
 
+/* ---- discount ---- */
+
+static sb_money pieces_sum(const ledger *l) {
+    sb_money sum = {0};
+    for (size_t i = 0; i < l->e->pieces.count; i++)
+        sum = sb_money_add(sum, l->e->pieces.items[i].line);
+    return sum;
+}
+
+static void put_step(const ledger *l, const char *label, sb_share share, sb_money amount) {
+    sb_cell *row = sb_row_add(l->run, l->table);
+    row[TITLE] = sb_cell_text(label);
+    if (share.ppm)
+        row[UNIT] = sb_cell_share(share);
+    row[AMOUNT] = sb_cell_money(amount);
+}
+
+static void relate(const ledger *l, size_t row, const sb_relation *relation) {
+    l->table->rows.items[row][AMOUNT].relation = relation;
+}
+
+/* The lines above are after discount and on the price point. The list price is the one of which the discount is the told share
+ * to the cent. */
+static void put_discount(const ledger *l, const sb_table *above) {
+    enum {
+        LIST,
+        LESS,
+        LEFT
+    };
+    sb_share rate = l->e->discount_rate;
+    sb_money left = pieces_sum(l), list = {sb_mul_div(left.minor, 1000000, sb_sub(1000000, rate.ppm))};
+    const sb_relation *lines =
+        sb_rel_round(l->run, sb_rel_sum(l->run, above, AMOUNT, 0, l->e->pieces.count - 1), l->digits);
+    put_step(l, word(l, "list-price"), (sb_share){0}, list);
+    put_step(l, word(l, "discount"), rate, sb_money_sub(left, list));
+    put_step(l, word(l, "discounted"), (sb_share){0}, left);
+    relate(l, LIST, rel_with_margin(l->run, lines, at(l, LESS, UNIT), l->digits));
+    relate(l, LESS,
+           rel_less(l->run, sb_rel_number(l->run, 0, 0),
+                    rel_product(l->run, at(l, LIST, AMOUNT), at(l, LESS, UNIT), l->digits), l->digits));
+    relate(l, LEFT, rel_plus(l->run, at(l, LIST, AMOUNT), at(l, LESS, AMOUNT), l->digits));
+}
+
+static bool shows_discount(const sb_estimate *e) {
+    return !e->shop->settings.discount_hidden && e->discount_rate.ppm > 0 && e->discount_rate.ppm < 1000000 &&
+           e->pieces.count > 0;
+}
+
 static sb_table *new_table(sb_run *run, sb_sheet *sheet, const ledger *l) {
     const char *unit = !l->tax ? "unit-price" : l->gross ? "unit-price-gross" : "unit-price-net";
     const char *headings =
@@ -167,4 +215,10 @@ void quote_table(sb_run *run, sb_sheet *sheet, const sb_estimate *e, const sb_wo
     size_t total = l.gross ? close_gross(&l, lines) : close_net(&l, lines);
     embolden(&l, total);
     put_deposit(&l, total);
+    if (!shows_discount(e))
+        return;
+    const sb_table *above = l.table;
+    l.table = sb_table_add(run, sheet, "", "||>|>|>");
+    l.table->no_heading = true;
+    put_discount(&l, above);
 }

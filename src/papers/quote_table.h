@@ -4,7 +4,7 @@
 
 #include "sawbill/papers.h"
 
-/* Pieces with unit and line price, delivery, tax, total, deposit. `leading`: its totals get names. */
+/* Pieces with unit and line price, delivery, tax, total, deposit; what the discount was. `leading`: its totals get names. */
 void quote_table(sb_run *run, sb_sheet *sheet, const sb_estimate *estimate, const sb_wording *words,
                  bool leading);
 

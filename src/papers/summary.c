@@ -84,6 +84,10 @@ static void put_outcome(const summary *s) {
     sb_table *table = sb_table_add(s->run, s->sheet, "", "|");
     table->no_heading = true;
     put(s, table, "Total", total_words(s));
+    if (s->e->discount.minor != 0)
+        put(s, table, "Discount",
+            sb_pool_print(s->run->pool, "%s of price, in the prices above",
+                          share_words(s->run, s->shop, s->e->discount_rate)));
     if (s->e->deposit.minor != 0)
         put(s, table, "Deposit", money(s, s->e->deposit));
     put(s, table, "Cost", cost_words(s));
@@ -94,7 +98,8 @@ static void put_outcome(const summary *s) {
         put(s, table, "Lead time",
             sb_pool_print(s->run->pool, "%d day%s", s->e->lead_days, s->e->lead_days == 1 ? "" : "s"));
     put(s, table, "Cutting plan",
-        sb_pool_print(s->run->pool, "%s; waste %s of what is used up", plan_words(s->run, &s->shop->settings.style, s->way->plan),
+        sb_pool_print(s->run->pool, "%s; waste %s of what is used up",
+                      plan_words(s->run, &s->shop->settings.style, s->way->plan),
                       share_words(s->run, s->shop, (sb_share){sb_mul_div(s->e->waste.ppm, 1, 1000) * 1000})));
 }
 

@@ -25,6 +25,9 @@ static const char *const KEYS[] = {"quote",
                                    "total",
                                    "total-gross",
                                    "deposit",
+                                   "list-price",
+                                   "discount",
+                                   "discounted",
                                    "tax-included",
                                    "currency",
                                    "tax-on-total",
@@ -43,7 +46,9 @@ static const char *const KEYS[] = {"quote",
                                    "place-date",
                                    "signature",
                                    "page",
-                                   "of"};
+                                   "of",
+                                   "date-form",
+                                   "months"};
 enum {
     KEY_COUNT = sizeof KEYS / sizeof *KEYS
 };
@@ -99,12 +104,37 @@ const char *sb_wording_text(sb_run *run, const sb_wording *wording, const char *
     return key;
 }
 
+/* The text with the first "{slot}" replaced by the value. */
+static const char *fill_slot(sb_run *run, const char *text, const char *slot, const char *value) {
+    const char *mark = sb_pool_print(run->pool, "{%s}", slot), *at = strstr(text, mark);
+    return at ? sb_pool_print(run->pool, "%.*s%s%s", (int)(at - text), text, value, at + strlen(mark)) : text;
+}
+
 const char *wording_fill(sb_run *run, const sb_wording *wording, const char *key, const char *slot,
                          const char *value) {
-    const char *text = sb_wording_text(run, wording, key);
-    const char *mark = sb_pool_print(run->pool, "{%s}", slot);
-    const char *at = strstr(text, mark);
-    if (!at)
-        return text;
-    return sb_pool_print(run->pool, "%.*s%s%s", (int)(at - text), text, value, at + strlen(mark));
+    return fill_slot(run, sb_wording_text(run, wording, key), slot, value);
+}
+
+/* ---- dates ----------------------------------------------------------------------------------------------- */
+
+/* The month's name out of "January, February, ..."; its number where there are too few. */
+static const char *month_name(sb_run *run, const char *names, int month) {
+    for (int i = 1; i < month; i++) {
+        const char *comma = strchr(names, ',');
+        if (!comma)
+            return sb_pool_print(run->pool, "%d", month);
+        names = comma + 1;
+    }
+    names += strspn(names, " ");
+    return sb_pool_copy(run->pool, names, strcspn(names, ","));
+}
+
+const char *wording_date(sb_run *run, const sb_wording *wording, sb_date date) {
+    const char *text = sb_wording_text(run, wording, "date-form");
+    text = fill_slot(run, text, "day", sb_pool_print(run->pool, "%d", date.day));
+    text = fill_slot(run, text, "dd", sb_pool_print(run->pool, "%02d", date.day));
+    text = fill_slot(run, text, "mm", sb_pool_print(run->pool, "%02d", date.month));
+    text =
+        fill_slot(run, text, "month", month_name(run, sb_wording_text(run, wording, "months"), date.month));
+    return fill_slot(run, text, "year", sb_pool_print(run->pool, "%04d", date.year));
 }

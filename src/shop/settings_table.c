@@ -243,6 +243,7 @@ const shop_setting shop_settings[] = {
     {"tax", read_tax, .times = ONCE_NAMED},
     {"prices", setting_either, OF_SHOP(prices_gross), .words = {"net", "gross"}},
     {"tax-rounding", setting_either, OF_SHOP(tax_per_line), .words = {"total", "line"}},
+    {"discounts", setting_either, OF_SHOP(discount_hidden), .words = {"shown", "hidden"}},
     {"price-point", setting_money, OF_SHOP(price_point)},
     {"validity", setting_days, OF_SHOP(validity_days)},
     {"deposit", setting_share, OF_SHOP(deposit), .of = "total"},

@@ -76,11 +76,20 @@ static void measure_cell(sb_run *run, const sb_document *document, const sb_cell
         widen(w, room, room);
 }
 
+/* A heading would like to take two lines at the most. */
+static double two_lines_room(sb_run *run, const char *text) {
+    double room = word_room(text, glyph_print), line = line_room(text, glyph_print);
+    while (room < line && wrap_text(run, text, room, glyph_print).count > 2)
+        room += 0.5;
+    return room;
+}
+
 static void measure_heading(sb_run *run, const sb_heading *heading, width *w) {
     const char *text = clean_text(run, heading->text);
     double word = word_room(text, glyph_print) * XLSX_BOLD + pad,
-           line = line_room(text, glyph_print) * XLSX_BOLD + pad;
-    widen(w, at_most(word, WORD_MOST), line < HEADING_MOST ? line : at_most(word, WORD_MOST));
+           line = line_room(text, glyph_print) * XLSX_BOLD + pad,
+           two = two_lines_room(run, text) * XLSX_BOLD + pad + 1;
+    widen(w, at_most(word, WORD_MOST), line < HEADING_MOST ? line : at_most(two, WORD_MOST));
 }
 
 static bool runs_on(const xlsx_sheet *sheet, const sb_table *table, size_t column, const sb_cell *cell) {

@@ -86,6 +86,19 @@ static inline bool paper_says(const sb_document *document, const char *wanted) {
     return search.found > 0;
 }
 
+/* The table one of whose first cells says so. */
+static inline const sb_table *paper_table_saying(const sb_document *document, const char *wanted) {
+    for (size_t s = 0; s < document->sheets.count; s++)
+        for (size_t b = 0; b < document->sheets.items[s]->blocks.count; b++) {
+            const sb_table *table = document->sheets.items[s]->blocks.items[b].table;
+            for (size_t row = 0; table && row < table->rows.count; row++)
+                if (strcmp(table->rows.items[row][0].text, wanted) == 0)
+                    return table;
+        }
+    fail_msg("no table says '%s'", wanted);
+    return NULL;
+}
+
 static inline void paper_agrees(const sb_document *document) {
     const sb_cell *wrong = relation_first_wrong(document);
     if (wrong)

@@ -36,12 +36,12 @@ static void check_silence(void *context, const char *text) {
 
 /* Words of the trade's back room, in both languages, and this shop's stock, merchants, operations and labels. */
 static const char *const BACK_ROOM[] = {
-    "cost",      "costs",       "margin",     "markup",      "hour",          "hours",      "labour",
-    "overhead",  "contingency", "floor",      "waste",       "kerf",          "recipe",     "merchant",
-    "operation", "minutes",     "discount",   "leftover",    "kosten",        "marge",      "stunde",
-    "stunden",   "zuschlag",    "verschnitt", "larch-20x95", "larch 20 x 95", "screw-5x60", "screw 5 x 60",
-    "oil-clear", "fen timber",  "assemble",   "office work", "take a board",  "crosscut",   "orchard",
-    "joiner",    "slats",       "crane"};
+    "cost",       "costs",       "margin",      "markup",        "hour",       "hours",        "labour",
+    "overhead",   "contingency", "floor",       "waste",         "kerf",       "recipe",       "merchant",
+    "operation",  "minutes",     "leftover",    "kosten",        "marge",      "stunde",       "stunden",
+    "zuschlag",   "verschnitt",  "larch-20x95", "larch 20 x 95", "screw-5x60", "screw 5 x 60", "oil-clear",
+    "fen timber", "assemble",    "office work", "take a board",  "crosscut",   "orchard",      "joiner",
+    "slats",      "crane"};
 
 static void gives_nothing_away(void **state) {
     (void)state;
@@ -128,7 +128,7 @@ static void says_what_a_customer_asks(void **state) {
                                          "Stool",
                                          "by van",
                                          "25 %",
-                                         "2026-04-01",
+                                         "1 April 2026",
                                          "Seats come oiled.",
                                          "Signature",
                                          "VAT"};
@@ -150,6 +150,80 @@ static void speaks_another_language(void **state) {
     assert_true(paper_says(quote, "Summe mit Steuer"));
     assert_false(paper_says(quote, "Quote"));
     assert_string_equal(quote->page_word, "Seite");
+    assert_true(paper_says(quote, "01.04.2026"));
+    assert_false(paper_says(quote, "2026-0"));
+    made_free(m);
+}
+
+/* A discount of 5 % on 32 stools at a list price of 100.00: 3 200.00 less 160.00. */
+static void a_discount_is_a_line_of_its_own(void **state) {
+    (void)state;
+    made *m = made_new(0);
+    made_piece(m, "Stool", 32);
+    sb_job_amount extra = {.micro = 3200000000, .given = true, .text = "All of it"};
+    SB_PUSH(m->run.pool, m->job.extras, extra);
+    m->job.discount = (sb_job_share){.share = {50000}, .given = true};
+    sb_document *quote = quote_of(m, paper_ways(m), "en");
+    paper_agrees(quote);
+    const sb_table *steps = paper_table_saying(quote, "List price of the pieces");
+    static const int64_t amounts[] = {320000, -16000, 304000};
+    for (size_t i = 0; i < 3; i++)
+        assert_int_equal(steps->rows.items[i][4].amount, amounts[i]);
+    assert_int_equal(steps->rows.items[1][3].amount, 50000);
+    assert_int_equal(paper_worked(quote, "total"), 304000);
+    m->shop.settings.discount_hidden = true;
+    assert_false(paper_says(quote_of(m, paper_ways(m), "en"), "iscount"));
+    made_free(m);
+}
+
+/* Whatever the price points do, the told share of the list price is the discount, and what is left are the lines. */
+static void the_discount_is_right_to_the_cent(void **state) {
+    (void)state;
+    chance c = {4711};
+    int seen = 0;
+    for (int round = 0; round < 200; round++) {
+        made *m = made_by_chance(&c);
+        sb_ways *ways = paper_ways(m);
+        sb_share rate = ways->list.items[0].estimate->discount_rate;
+        sb_document *quote = quote_of(m, ways, "en");
+        if (rate.ppm > 0 && rate.ppm < 1000000) {
+            const sb_table *steps = paper_table_saying(quote, "List price of the pieces");
+            int64_t list = steps->rows.items[0][4].amount, less = -steps->rows.items[1][4].amount;
+            assert_int_equal(sb_mul_div(list, rate.ppm, 1000000), less);
+            assert_int_equal(list - less, steps->rows.items[2][4].amount);
+            seen++;
+        }
+        paper_agrees(quote);
+        made_free(m);
+    }
+    assert_true(seen > 20);
+}
+
+static void a_note_stands_once(void **state) {
+    (void)state;
+    made *m = two_stools();
+    made_piece(m, "Bench", 1);
+    for (size_t i = 0; i < 2; i++)
+        SB_PUSH(m->run.pool, m->takeoff.pieces.items[i].notes, "seats come oiled");
+    SB_PUSH(m->run.pool, m->takeoff.pieces.items[1].notes, "in two halves");
+    sb_ways *ways = paper_ways(m);
+    paper_two_options(m, ways);
+    sb_document *quote = quote_of(m, ways, "en");
+    paper_search once = {"seats come oiled", 0}, bench = {"Bench: in two halves", 0};
+    paper_walk(quote, paper_look, &once);
+    paper_walk(quote, paper_look, &bench);
+    assert_int_equal(once.found, 1);
+    assert_int_equal(bench.found, 1);
+    assert_true(paper_says(quote, "Stool, Bench: seats come oiled"));
+    made_free(m);
+}
+
+/* Rounding is to the currency's last figure: the cent, the yen, the fils. */
+static void rounding_is_told_for_any_currency(void **state) {
+    (void)state;
+    made *m = two_stools();
+    assert_true(paper_says(quote_of(m, paper_ways(m), "en"), "rounded to the last figure shown"));
+    assert_true(paper_says(quote_of(m, paper_ways(m), "de"), "auf die letzte gezeigte Stelle gerundet"));
     made_free(m);
 }
 
@@ -214,6 +288,10 @@ int main(void) {
         cmocka_unit_test(says_what_a_customer_asks),
         cmocka_unit_test(speaks_another_language),
         cmocka_unit_test(options_are_alternatives),
+        cmocka_unit_test(a_discount_is_a_line_of_its_own),
+        cmocka_unit_test(the_discount_is_right_to_the_cent),
+        cmocka_unit_test(a_note_stands_once),
+        cmocka_unit_test(rounding_is_told_for_any_currency),
         cmocka_unit_test(without_tax_deposit_and_limit),
         cmocka_unit_test(a_wording_with_mistakes_tells_them_all),
     };

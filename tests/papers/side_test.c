@@ -65,6 +65,18 @@ static void the_plan_in_words(void **state) {
     plan_says(100400, 0, false, "not proved least;");
 }
 
+static void a_decimal_comma_everywhere(void **state) {
+    (void)state;
+    chance c = {8};
+    made *m = made_by_chance(&c);
+    m->shop.settings.style.decimal_comma = true;
+    m->plan.cost.milli = 100400;
+    m->plan.bound.milli = 100000;
+    sb_document *document = sb_paper_summary(&m->run, &m->shop, &m->job, paper_ways(m));
+    assert_true(paper_says(document, "at most 0,4 % above least;"));
+    made_free(m);
+}
+
 /* ---- for machines --------------------------------------------------------------------------------------------------- */
 
 static const sb_record *in(const sb_record *record, const char *key) {
@@ -105,6 +117,7 @@ int main(void) {
         cmocka_unit_test(side_by_side),
         cmocka_unit_test(the_terminal_shows_the_job),
         cmocka_unit_test(the_plan_in_words),
+        cmocka_unit_test(a_decimal_comma_everywhere),
         cmocka_unit_test(figures_for_machines),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -68,7 +68,8 @@ static const char *const bench_texts[BENCH_FILES] = {
     "deposit     40 % of total\n"
     "price-age   180 days\n"
     "week        30 h\n"
-    "lead        5 days\n",
+    "lead        5 days\n"
+    "discounts   hidden\n",
 
     "grade,title,defect,basis\n"
     "outdoor,Outdoor larch,5 %,added-to-net\n"

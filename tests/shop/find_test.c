@@ -89,7 +89,7 @@ static void another_stock_is_taken_instead(void **state) {
     bench_put(b, "shop.txt", sb_pool_print(b->run.pool, "%sreplace plank by slat\nreplace skin by salt\n", bench_texts[0]));
     const sb_shop *shop = bench_read(b);
     assert_string_equal(sb_shop_stock(shop, "plank")->id, "slat");
-    bench_told(b, "shop.txt:43:17", "did you mean \"slat\"");
+    bench_told(b, "shop.txt:44:17", "did you mean \"slat\"");
 }
 
 static void taxes_by_name(void **state) {

@@ -47,6 +47,7 @@ static void every_figure_of_the_price_arrives(void **state) {
     assert_int_equal(s->taxes.items[1].rate.ppm, 0);
     assert_true(s->prices_gross);
     assert_true(s->tax_per_line);
+    assert_true(s->discount_hidden);
     assert_int_equal(s->price_point.minor, 5);
     assert_int_equal(s->validity_days, 30);
     assert_int_equal(s->deposit.ppm, 400000);
