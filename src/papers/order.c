@@ -117,6 +117,14 @@ static size_t merchant_table(sb_run *run, sb_sheet *sheet, const sb_order *order
     return i;
 }
 
+sb_money order_restock(const sb_order *order) {
+    sb_money sum = {0};
+    for (size_t i = 0; i < order->lines.count; i++)
+        if (order->lines.items[i].reorder)
+            sum = sb_money_add(sum, order->lines.items[i].amount);
+    return sum;
+}
+
 static void total_line(sb_run *run, sb_sheet *sheet, const sb_order *order, const sb_settings *settings) {
     const char *total = sb_write_money(run, order->total, settings->currency, &settings->style);
     sb_paragraph_add(run, sheet,
@@ -125,10 +133,32 @@ static void total_line(sb_run *run, sb_sheet *sheet, const sb_order *order, cons
                      false);
 }
 
+static void put_sum(sb_run *run, sb_table *table, const char *what, sb_money amount) {
+    sb_cell *row = sb_row_add(run, table);
+    row[BUY_WHAT] = sb_cell_text(what);
+    row[BUY_AMOUNT] = sb_cell_money(amount);
+}
+
+/* What the jobs need and what only fills the rack up are two sums, and the whole. */
+static void total_table(sb_run *run, sb_sheet *sheet, const sb_order *order) {
+    sb_table *table = sb_table_add(run, sheet, "All merchants together", "||||>");
+    table->no_heading = true;
+    sb_money restock = order_restock(order);
+    put_sum(run, table, "For the jobs", sb_money_sub(order->total, restock));
+    put_sum(run, table, "For the rack, to its minimum", restock);
+    const sb_relation *both = sb_rel_sum(run, table, BUY_AMOUNT, 0, 1);
+    sb_cell *total = sb_total_row_add(run, table);
+    total[BUY_WHAT] = sb_cell_text("All, without tax");
+    total[BUY_AMOUNT] = sb_cell_strong(sb_cell_related(sb_cell_money(order->total), both));
+}
+
 void order_fill(sb_run *run, sb_sheet *sheet, const sb_shop *shop, const sb_order *order) {
     for (size_t i = 0; i < order->lines.count && is_bought(&order->lines.items[i]);)
         i = merchant_table(run, sheet, order, i, &shop->settings);
-    total_line(run, sheet, order, &shop->settings);
+    if (any_reorder(order))
+        total_table(run, sheet, order);
+    else
+        total_line(run, sheet, order, &shop->settings);
     rack_table(run, sheet, order, &shop->settings);
 }
 

@@ -7,6 +7,9 @@
 /* What to buy of whom, totals by merchant, what comes from the rack. */
 void order_fill(sb_run *run, sb_sheet *sheet, const sb_shop *shop, const sb_order *order);
 
+/* What is bought only because the rack falls under its minimum. */
+sb_money order_restock(const sb_order *order);
+
 /* How much a line takes, in words: "3", "0.6 l". */
 const char *order_amount(sb_run *run, const sb_order_line *line, const sb_style *style);
 

@@ -11,10 +11,10 @@
  * | `usage` | array: `job`, `piece` (null: the batch), `stock`, `amount`, `unit` ("", "ml", "mg", "mm", "nl") |
  * | `work` | array: `job`, `piece` (null: the batch), `operation`, `quantity`, `unit`, `minutes` |
  * | `order` | array: `merchant` ("": from the rack), `stock`, `length_mm`, `width_mm`, `count`, `each`, `amount`, `reorder`, `label` |
- * | `order_total` | money |
+ * | `order_total` | money; of it `order_for_jobs` and `order_for_rack` (to its minimum) |
  * | `plan` | as `sawbill cut --json` prints it |
  */
-#include "sawbill/papers.h"
+#include "papers/order.h"
 
 typedef struct writer {
     sb_run *run;
@@ -162,7 +162,10 @@ sb_record *sb_record_takeoff(sb_run *run, const sb_shop *shop, const sb_takeoff 
     }
     for (size_t i = 0; i < order->lines.count; i++)
         put_order_line(&w, lines, &order->lines.items[i]);
+    sb_money restock = order_restock(order);
     sb_put_money(run, record, "order_total", order->total, w.digits);
+    sb_put_money(run, record, "order_for_jobs", sb_money_sub(order->total, restock), w.digits);
+    sb_put_money(run, record, "order_for_rack", restock, w.digits);
     sb_record *planned = sb_record_plan(run, plan, w.digits);
     sb_put_record(run, record, "plan", planned);
     return record;

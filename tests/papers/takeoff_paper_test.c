@@ -48,6 +48,27 @@ static void an_allowance_says_of_what(void **state) {
     sample_close(&s);
 }
 
+/* What only fills the rack up is parted from what the job needs; with nothing to fill up there is one sum. */
+static void restocking_is_a_sum_of_its_own(void **state) {
+    (void)state;
+    sample s;
+    sample_open(&s, "rack-bench");
+    const sb_way *way = &s.ways->list.items[0];
+    const sb_order *plain = way->order,
+                   *full = sb_order_of(&s.run, s.shop, &way->takeoff, 1, way->cutlist, way->plan, true);
+    const sb_document *paper =
+        sb_paper_takeoff(&s.run, s.shop, s.job->title, &way->takeoff, 1, way->plan, full);
+    const sb_table *sums = table_named(paper, "All merchants together");
+    assert_true(full->total.minor > plain->total.minor);
+    assert_int_equal(sums->rows.items[0][4].amount, plain->total.minor);
+    assert_int_equal(sums->rows.items[1][4].amount, full->total.minor - plain->total.minor);
+    assert_int_equal(sums->rows.items[2][4].amount, full->total.minor);
+    assert_null(relation_first_wrong(paper));
+    fits_eighty_columns(&s.run, paper);
+    assert_int_equal(told(paper_of(&s), "Of all merchants together"), 1);
+    sample_close(&s);
+}
+
 /* ---- two jobs together ---- */
 
 typedef struct both {
@@ -166,6 +187,7 @@ static void order_lines_for_machines(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_takeoff_names_everything), cmocka_unit_test(an_allowance_says_of_what),
+        cmocka_unit_test(restocking_is_a_sum_of_its_own),
         cmocka_unit_test(two_jobs_are_one_takeoff),   cmocka_unit_test(the_record_has_every_line),
         cmocka_unit_test(order_lines_for_machines),
     };
