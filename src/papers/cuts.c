@@ -17,44 +17,11 @@ static const char reading_angles[] =
     "the "
     "piece against its edge. Lengths of angled parts are over the long points.";
 
-/* Walks the parts of a spare's stock that are not longer than it; NULL behind the last. */
-static const sb_part *next_stood_in(const cuts_paper *p, size_t need, size_t *i) {
-    const sb_need *spare = &p->problem->needs.items[need];
-    const struct sb_need_source *sources = p->cutlist->needs.items;
-    while (*i < p->problem->needs.count) {
-        const sb_need *other = &p->problem->needs.items[(*i)++];
-        if (sources[other->tag].part && sources[other->tag].takeoff == sources[spare->tag].takeoff &&
-            other->stock == spare->stock && other->length.nm <= spare->length.nm)
-            return sources[other->tag].part;
-    }
-    return NULL;
-}
-
-const char *cuts_spare_for(const cuts_paper *p, size_t need) {
-    const char *list = "";
-    const sb_part *part;
-    for (size_t i = 0; (part = next_stood_in(p, need, &i)) != NULL;)
-        list = *list ? sb_pool_print(p->run->pool, "%s, %s", list, part->title) : part->title;
-    return list;
-}
-
-/* By the longest it stands in for; what else it is good for stands at its stop. */
-static const char *spare_name(const cuts_paper *p, size_t need) {
-    const sb_part *longest = NULL, *part;
-    size_t count = 0;
-    for (size_t i = 0; (part = next_stood_in(p, need, &i)) != NULL; count++)
-        if (!longest || part->cut_length.nm > longest->cut_length.nm)
-            longest = part;
-    if (!longest)
-        return "spare";
-    return sb_pool_print(p->run->pool, "spare for %s%s", longest->title, count > 1 ? " or shorter" : "");
-}
-
 const char *cuts_name(const cuts_paper *p, size_t need) {
     const sb_need *n = &p->problem->needs.items[need];
     const struct sb_need_source *source = p->cutlist ? &p->cutlist->needs.items[n->tag] : NULL;
     if (source && !source->part)
-        return spare_name(p, need);
+        return cuts_spare_name(p, need);
     const char *part = source ? source->part->title : n->name;
     bool one_piece = !source || source->takeoff->pieces.count == 1;
     const char *piece = one_piece ? "" : source->takeoff->pieces.items[source->part->piece].title;
@@ -62,10 +29,6 @@ const char *cuts_name(const cuts_paper *p, size_t need) {
     if (!*piece && !*wood)
         return part;
     return sb_pool_print(p->run->pool, "%s (%s%s%s)", part, piece, *piece && *wood ? "; " : "", wood);
-}
-
-bool cuts_is_spare(const cuts_paper *p, size_t need) {
-    return p->cutlist && !p->cutlist->needs.items[p->problem->needs.items[need].tag].part;
 }
 
 bool cuts_any_angle(const cuts_paper *p) {

@@ -16,9 +16,6 @@ typedef struct cuts_paper {
 
 /* What a need is called at the saw: the part and its piece, or the bare list's name; and that it needs clear wood. */
 const char *cuts_name(const cuts_paper *p, size_t need);
-bool cuts_is_spare(const cuts_paper *p, size_t need);
-/* The parts a spare can stand in for: "seat slat, back slat". */
-const char *cuts_spare_for(const cuts_paper *p, size_t need);
 bool cuts_any_angle(const cuts_paper *p);
 const sb_cut_stock *cuts_stock(const cuts_paper *p, size_t need);
 const char *cuts_stock_title(const cuts_paper *p, size_t stock);
@@ -43,6 +40,13 @@ const char *cuts_after_rip(const sb_need *need);
 const char *cuts_turned(bool turned, bool rolled);
 /* What to do where the saw does not go that far; "" where it does. */
 const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end, const sb_style *style);
+
+/* ---- cuts_spares.c ---- */
+
+bool cuts_is_spare(const cuts_paper *p, size_t need);
+const char *cuts_spare_name(const cuts_paper *p, size_t spare); /* "spare for seat slat or shorter" */
+/* The parts it can stand in for, where they are several: "seat slat, back slat", "any part of this stock". */
+const char *cuts_spare_for(const cuts_paper *p, size_t spare);
 
 /* ---- cuts_marks.c ---- */
 

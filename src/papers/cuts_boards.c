@@ -7,15 +7,15 @@ static const char intro[] =
     "there, and each part begins a kerf behind the one before it.";
 static const char intro_angles[] = "Angles here are set on the saw's scale, at the front of the part first. "
                                    "A mark of an angled end stands at its "
-                                   "long point: behind the angle stands the edge, far or near, or the face, "
-                                   "lower or upper, on which that is. A part "
-                                   "said to be turned end for end, or rolled over its length, lies that way "
-                                   "as against its row on the page Stops. "
-                                   "Where the first part begins at an angle the board is trued at that "
-                                   "angle. Angled neighbours share a cut, so that "
-                                   "their numbers overlap; where a front needs a cut of its own its row says "
-                                   "so, and there the blade runs before the "
-                                   "From mark.";
+                                   "long point: behind the angle stands the edge, far from you or near, or "
+                                   "the face, lower or upper, on which that is. "
+                                   "A part said to be turned end for end, or rolled over its length, lies "
+                                   "that way as against its row on the page "
+                                   "Stops. Where the first part begins at an angle the board is trued at "
+                                   "that angle. Angled neighbours share a cut, so "
+                                   "that their numbers overlap; where a front needs a cut of its own its row "
+                                   "says so, and there the blade runs before "
+                                   "the From mark.";
 
 /* "true: 10 mm off; marks finer than the tape" */
 static const char *truing_words(const cuts_paper *p, const sb_supply *supply, const cuts_marks *marks) {

@@ -46,7 +46,6 @@ typedef struct keeping {
     cuts_paper *p;
     sb_sheet *sheet;
     sb_table *table; /* NULL: nothing so far */
-    bool strips;
 } keeping;
 
 static const char *origin_words(const keeping *k, const char *what, int64_t first, int64_t count) {
@@ -67,7 +66,7 @@ static void keep_row(keeping *k, int64_t count, size_t supply, const char *size,
     row[4] = sb_cell_tick();
 }
 
-/* Strips beside ripped parts; those of one size and board in one row. */
+/* Those of one size and board in one row. */
 static void keep_strips(keeping *k, const sb_board_plan *board, int64_t first) {
     const cuts_paper *p = k->p;
     const sb_need *needs = p->problem->needs.items;
@@ -80,11 +79,10 @@ static void keep_strips(keeping *k, const sb_board_plan *board, int64_t first) {
                 break;
         if (!cuts_strip_kept(p, need, width))
             continue;
-        k->strips = true;
         keep_row(k, sb_mul(board->count, (int64_t)alike), board->supply,
                  cuts_face(p, width, needs[need].length),
-                 sb_pool_print(p->run->pool, "%s, beside %s", origin_words(k, "board", first, board->count),
-                               cuts_name(p, need)));
+                 sb_pool_print(p->run->pool, "%s, beside ripped parts",
+                               origin_words(k, "board", first, board->count)));
     }
 }
 
@@ -118,9 +116,4 @@ void cuts_keep(cuts_paper *p, sb_sheet *sheet) {
     keeping k = {.p = p, .sheet = sheet};
     keep_from_boards(&k);
     keep_from_sheets(&k);
-    if (k.strips)
-        sb_paragraph_add(p->run, sheet,
-                         "Strips go into the rack's list under a stock of their own width; the plan counts "
-                         "them for nothing.",
-                         false);
 }

@@ -149,24 +149,26 @@ static const char *saw_words(const cuts_paper *p, const stop *s) {
     return *then ? sb_pool_print(p->run->pool, "%s%s: %s", rip, then, ends) : rip;
 }
 
-static const char *lying(sb_run *run, const char *words, int64_t count, const char *how) {
-    return count > 0 ? joined(run, words, sb_pool_print(run->pool, "%lld %s", (long long)count, how)) : words;
+static const char *lying(sb_run *run, const char *words, const stop *s, int64_t count, const char *how) {
+    if (count == 0)
+        return words;
+    return joined(run, words,
+                  sb_pool_print(run->pool, "%lld of %lld %s", (long long)count, (long long)s->count, how));
 }
 
-/* "of 4, 2 lie turned end for end, 1 rolled over" */
+/* "2 of 4 turned end for end, 1 of 4 rolled over" */
 static const char *lying_words(const cuts_paper *p, const stop *s) {
-    const char *words = lying(p->run, "", s->turned, cuts_turned(true, false));
-    words = lying(p->run, words, s->rolled, cuts_turned(false, true));
-    words = lying(p->run, words, s->both, cuts_turned(true, true));
-    return *words ? sb_pool_print(p->run->pool, "of %lld on the boards, %s", (long long)s->count, words) : "";
+    const char *words = lying(p->run, "", s, s->turned, cuts_turned(true, false));
+    words = lying(p->run, words, s, s->rolled, cuts_turned(false, true));
+    return lying(p->run, words, s, s->both, cuts_turned(true, true));
 }
 
-/* A spare that stands in for one part says so by its name. */
+/* A spare that stands in for one part says so by its name alone. */
 static const char *spare_words(const cuts_paper *p, const stop *s) {
     const char *words = "";
     for (size_t i = 0; i < s->spares.count; i++) {
         const char *parts = cuts_spare_for(p, s->spares.items[i]);
-        if (strchr(parts, ','))
+        if (*parts)
             words = also(p->run, words, sb_pool_print(p->run->pool, "the spare stands in for %s", parts));
     }
     return words;
@@ -221,7 +223,7 @@ static size_t stock_table(const cuts_paper *p, sb_sheet *sheet, const stops *all
 /* Rows of one line: names and ends wrap at about so many letters. */
 static size_t rows_ahead(const cuts_paper *p, const stops *all, size_t start) {
     enum {
-        LETTERS_A_LINE = 36
+        LETTERS_A_LINE = 28
     };
     const sb_need *needs = p->problem->needs.items;
     size_t rows = 3;
@@ -243,9 +245,7 @@ static const char how_angles[] = "Parts with angled ends touch the stop with the
 static const char how_ripped[] =
     "Ripped parts with angled ends: cut the section square at the stop, rip it into strips, "
     "and only then mitre each strip at its ends.";
-static const char how_turned[] =
-    "How many parts of a stop lie turned end for end, or rolled over, is said with it; "
-    "which ones, and at which mark, on the page Boards.";
+static const char how_turned[] = "Which of them lie turned or rolled over, the page Boards says.";
 static const char how_spares[] =
     "Spares stand in for parts that turn out to have knots or splits. Cut them "
     "last, square; where one is needed, cut it to the length and the ends of the "
@@ -273,12 +273,12 @@ static bool any_turned(const stops *all) {
 }
 
 static void explain(const cuts_paper *p, sb_sheet *sheet, const stops *all) {
-    sb_paragraph_add(p->run, sheet,
-                     cuts_any_angle(p) ? sb_pool_print(p->run->pool, "%s %s", how, how_angles) : how, false);
+    const char *words = cuts_any_angle(p) ? sb_pool_print(p->run->pool, "%s %s", how, how_angles) : how;
+    if (any_turned(all))
+        words = sb_pool_print(p->run->pool, "%s %s", words, how_turned);
+    sb_paragraph_add(p->run, sheet, words, false);
     if (any_mitred_strip(p))
         sb_paragraph_add(p->run, sheet, how_ripped, false);
-    if (any_turned(all))
-        sb_paragraph_add(p->run, sheet, how_turned, false);
     if (any_spare(p))
         sb_paragraph_add(p->run, sheet, how_spares, false);
 }

@@ -591,6 +591,163 @@ static void only_what_the_job_needs(void **state) {
     sample_close(&s);
 }
 
+/* ---- how parts lie, what stays beside them, spares ---- */
+
+static sb_problem *slats(sb_run *run, int64_t width, int64_t length) {
+    sb_problem *problem = SB_NEW(run->pool, sb_problem);
+    problem->rules = (sb_cut_rules){.kerf = {3000000}, .rip_kerf = {2800000}, .material_only = true};
+    SB_PUSH(run->pool, problem->stock,
+            ((sb_cut_stock){.name = "slat",
+                            .width = {width * 1000000},
+                            .thickness = {20000000},
+                            .useful_length = {600000000}}));
+    SB_PUSH(
+        run->pool, problem->supplies,
+        ((sb_supply){.length = {length * 1000000}, .price = {1000}, .available = -1, .label = "", .row = 1}));
+    return problem;
+}
+
+static sb_document *paper_of(sb_run *run, const sb_problem *problem) {
+    const sb_plan *plan = sb_plan_make(run, problem);
+    if (!plan || !sb_ok(run))
+        fail_msg("%s", sb_notices_text(run, SB_NOTE, false));
+    return sb_paper_bare_cuts(run, plan, (sb_style){SB_UNITS_MM, {SB_NM_PER_MM / 2}, false},
+                              (sb_currency){"", 2});
+}
+
+/* One row of a table on a sheet that tells `text`; "" where none does. */
+static const char *row_telling(const sb_document *document, const char *sheet, const char *text,
+                               size_t column) {
+    const sb_sheet *on = sheet_named(document, sheet);
+    for (size_t b = 0; on && b < on->blocks.count; b++)
+        for (size_t r = 0; on->blocks.items[b].table && r < on->blocks.items[b].table->rows.count; r++)
+            for (size_t c = 0; c < on->blocks.items[b].table->column_count; c++) {
+                const sb_cell *row = on->blocks.items[b].table->rows.items[r];
+                if (row[c].text && strstr(row[c].text, text))
+                    return row[column].text;
+            }
+    return "";
+}
+
+static void ripped_parts_are_mitred_strip_by_strip(void **state) {
+    (void)state;
+    sb_run run = sb_run_new();
+    sb_problem *problem = slats(&run, 95, 2400);
+    SB_PUSH(run.pool, problem->needs,
+            ((sb_need){.name = "stile",
+                       .count = 2,
+                       .length = {900000000},
+                       .width = {45000000},
+                       .end1 = {.mitre = {30000000}}}));
+    const sb_document *cuts = paper_of(&run, problem);
+    assert_string_equal(
+        row_telling(cuts, "Stops", "stile", 3),
+        "cut square, rip to strips of 45 mm, 2 strips in all, then mitre each strip: front end "
+        "mitre 30\xC2\xB0 on the scale (60\xC2\xB0 on the piece), rear end square");
+    assert_string_equal(row_telling(cuts, "Boards", "stile", 4),
+                        "cut square, rip to 45 mm, then mitre each strip");
+    assert_int_equal(told(cuts, "and only then mitre each strip at its ends"), 1);
+    sb_run_free(&run);
+}
+
+/* 95 wide less 40 and the rip's kerf leaves 52.2: kept where it is long enough, offcut else; a sliver is not told. */
+static void strips_beside_ripped_parts(void **state) {
+    (void)state;
+    sb_run run = sb_run_new();
+    sb_problem *problem = slats(&run, 95, 2400);
+    SB_PUSH(run.pool, problem->needs,
+            ((sb_need){.name = "lath", .count = 2, .length = {900000000}, .width = {40000000}}));
+    SB_PUSH(run.pool, problem->needs,
+            ((sb_need){.name = "cleat", .count = 1, .length = {300000000}, .width = {70000000}}));
+    SB_PUSH(run.pool, problem->needs,
+            ((sb_need){.name = "board", .count = 1, .length = {700000000}, .width = {90000000}}));
+    const sb_document *cuts = paper_of(&run, problem);
+    assert_string_equal(row_telling(cuts, "Boards", "lath", 4), "cut square, rip to 40 mm");
+    assert_string_equal(row_telling(cuts, "Boards", "beside it, 40 mm wide", 4),
+                        "beside it, 40 mm wide; beside it 9 mm are left, offcut");
+    assert_string_equal(row_telling(cuts, "Boards", "cleat", 4),
+                        "cut square, rip to 70 mm; beside it 22 mm are left, offcut");
+    assert_string_equal(row_telling(cuts, "Boards", "board", 4), "cut square, rip to 90 mm");
+    problem->needs.items[0].count = 1;
+    cuts = paper_of(&run, problem);
+    assert_string_equal(row_telling(cuts, "Boards", "lath", 4),
+                        "cut square, rip to 40 mm; beside it 52 mm are left, back into the rack");
+    assert_string_equal(row_telling(cuts, "Pull", "52 x 900 mm", 3), "board 1, beside ripped parts");
+    assert_string_equal(row_telling(cuts, "Pull", "22 x 300 mm", 3), "");
+    sb_run_free(&run);
+}
+
+/* Half of the alternating rails start with their other end, and the stop says how many. */
+static void turned_parts_are_counted_at_their_stop(void **state) {
+    (void)state;
+    sb_run run = sb_run_new();
+    sb_problem *problem = slats(&run, 95, 4000);
+    SB_PUSH(run.pool, problem->needs,
+            ((sb_need){.name = "rail", .count = 4, .length = {900000000}, .end2 = {.mitre = {10000000}}}));
+    const sb_document *cuts = paper_of(&run, problem);
+    assert_non_null(strstr(row_telling(cuts, "Stops", "rail", 3), "; 2 of 4 turned end for end"));
+    assert_int_equal(told(cuts, "square; turned end for end"), 2);
+    sb_run_free(&run);
+}
+
+/* A trapezoid and a parallelogram of one length and angle are two shapes: two rows, each with its own words. */
+static void shapes_alike_in_angle_stand_apart(void **state) {
+    (void)state;
+    sb_run run = sb_run_new();
+    sb_problem *problem = slats(&run, 95, 4000);
+    SB_PUSH(run.pool, problem->needs,
+            ((sb_need){.name = "rim",
+                       .count = 2,
+                       .length = {900000000},
+                       .end1 = {.mitre = {45000000}},
+                       .end2 = {.mitre = {45000000}}}));
+    SB_PUSH(run.pool, problem->needs,
+            ((sb_need){.name = "brace",
+                       .count = 2,
+                       .length = {900000000},
+                       .end1 = {.mitre = {45000000}},
+                       .end2 = {.mitre = {-45000000}}}));
+    const sb_document *cuts = paper_of(&run, problem);
+    assert_non_null(strstr(row_telling(cuts, "Stops", "rim", 3), "long points on the same edge"));
+    assert_non_null(strstr(row_telling(cuts, "Stops", "brace", 3), "long points on opposite edges"));
+    sb_run_free(&run);
+}
+
+/* 4 parts fill a board that has no half millimetre to spare: kerfs of 3.2 mm, marks to 0.1 mm. */
+static void a_full_board_has_finer_marks(void **state) {
+    (void)state;
+    sb_run run = sb_run_new();
+    sb_problem *problem = slats(&run, 95, 2010);
+    problem->rules.kerf.nm = 3200000;
+    SB_PUSH(run.pool, problem->needs, ((sb_need){.name = "slat", .count = 4, .length = {500000000}}));
+    const sb_document *cuts = paper_of(&run, problem);
+    assert_int_equal(told(cuts, "no room to spare, finer marks"), 1);
+    assert_int_equal(told(cuts, "503.2") + told(cuts, "1003.2") + told(cuts, "1006.4") + told(cuts, "1506.4"),
+                     4);
+    sb_run_free(&run);
+}
+
+/* A spare is as long as a part, so that it takes no stop of its own, and names what it is for. */
+static void spares_say_what_they_are_for(void **state) {
+    (void)state;
+    sample s;
+    sample_open(&s, "rack-bench");
+    const sb_way *way = &s.ways->list.items[0];
+    const sb_document *cuts = sb_paper_cuts(&s.run, s.shop, s.job, way);
+    const sb_problem *problem = &way->cutlist->problem;
+    for (size_t i = 0; i < problem->needs.count; i++) {
+        bool found = way->cutlist->needs.items[problem->needs.items[i].tag].part != NULL;
+        for (size_t j = 0; !found && j < problem->needs.count; j++)
+            found = j != i && problem->needs.items[j].stock == problem->needs.items[i].stock &&
+                    problem->needs.items[j].length.nm == problem->needs.items[i].length.nm;
+        assert_true(found);
+    }
+    assert_true(told(cuts, "spare for ") > 0);
+    assert_non_null(strstr(row_telling(cuts, "Stops", "spare for cross rail, under the seat or shorter", 3),
+                           "the spare stands in for cross rail, under the seat, corner block"));
+    sample_close(&s);
+}
+
 /* A part under the shop's limit is flagged: 80 mm blocks under 300 mm. */
 static void short_parts_are_flagged(void **state) {
     (void)state;
@@ -614,6 +771,12 @@ int main(void) {
         cmocka_unit_test(every_part_of_a_stop_is_named),
         cmocka_unit_test(only_what_the_job_needs),
         cmocka_unit_test(short_parts_are_flagged),
+        cmocka_unit_test(ripped_parts_are_mitred_strip_by_strip),
+        cmocka_unit_test(strips_beside_ripped_parts),
+        cmocka_unit_test(turned_parts_are_counted_at_their_stop),
+        cmocka_unit_test(shapes_alike_in_angle_stand_apart),
+        cmocka_unit_test(a_full_board_has_finer_marks),
+        cmocka_unit_test(spares_say_what_they_are_for),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
