@@ -73,9 +73,10 @@ static void say_offer(why *w, const sb_order_line *line) {
 /* Of a lot, the amount is told, not its count. */
 static void say_rack(why *w, const sb_order_line *line) {
     bool cut = line->stock->kind == SB_STOCK_BOARD || line->stock->kind == SB_STOCK_SHEET;
-    const char *worth = line->rack->value.minor != SB_BAD ? "the value told there"
-                        : cut                             ? "what a leftover like it is worth"
-                                                          : "what the same costs new";
+    bool counted = *sb_stock_kind_unit(line->stock->kind) == '\0';
+    const char *worth = counted && line->rack->value.minor != SB_BAD ? "the value told there"
+                        : cut                                        ? "what a leftover like it is worth"
+                                                                     : "what the same costs new";
     why_say(w,
             sb_pool_print(w->run->pool, "%s from the rack, %s",
                           order_amount(w->run, line, &w->shop->settings.style), line->rack->label),
