@@ -43,7 +43,7 @@ PROGRAM  := $(BUILD)/sawbill
 Q        = $(if $(V),,@)
 SAY      = @$(if $(V),:,echo)
 
-.PHONY: all deps demo test test-units test-shell sanitize bench rooms headers lint format install clean
+.PHONY: all deps demo papers test test-units test-shell sanitize bench rooms headers lint format install clean
 .DEFAULT_GOAL := all
 .SECONDARY:
 
@@ -78,6 +78,10 @@ deps:
 demo: deps
 	@$(MAKE) --no-print-directory all
 	@sh tests/support/demo.sh $(PROGRAM) $(BUILD)/demo
+
+# The text papers of the main sample, which a test compares with fresh ones.
+papers: all
+	@sh tests/support/papers.sh $(abspath $(PROGRAM)) samples/papers
 
 test: deps
 	@$(MAKE) --no-print-directory rooms headers test-units test-shell
