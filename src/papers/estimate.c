@@ -34,7 +34,7 @@ static void start_sheets(estimate_paper *p, sb_document *document) {
     p->labour = sb_sheet_add(p->run, document, "Labour");
     p->stock = sb_sheet_add(p->run, document, "Boards and sheets");
     p->leftovers = sb_sheet_add(p->run, document, "Leftovers");
-    p->parts->landscape = p->labour->landscape = true;
+    p->parts->landscape = true;
 }
 
 /* Tables stand in reading order; they are filled in the order in which one means the other. */

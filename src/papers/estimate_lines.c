@@ -110,7 +110,7 @@ static const char *unit_words(const sb_operation *operation) {
 
 static const char *for_words(const sb_labour_line *line) {
     if (line->from_plan)
-        return "counted from the cutting plan";
+        return "from the plan";
     return strcmp(line->text, line->operation->title) == 0 ? "" : line->text;
 }
 
@@ -156,6 +156,7 @@ static void put_work(estimate_paper *p, const sb_labour_line *line) {
 }
 
 void estimate_labour(estimate_paper *p) {
+    sb_paragraph_add(p->run, p->labour, "Lines from the plan are counted from the cutting plan.", false);
     p->works = sb_table_add(p->run, p->labour, "",
                             "Operation|For|Quantity>|Unit|Minutes each>|Hours>|Rate>|Amount>");
     for (size_t i = 0; i < p->e->labour.count; i++)

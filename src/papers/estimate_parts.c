@@ -34,7 +34,10 @@ static const char *ends_words(const estimate_paper *p, const sb_part *part) {
     const char *one = end_words(p, part->end1), *two = end_words(p, part->end2);
     bool square = part->end1.mitre.udeg == 0 && part->end1.bevel.udeg == 0 && part->end2.mitre.udeg == 0 &&
                   part->end2.bevel.udeg == 0;
-    return square ? "" : sb_pool_print(p->run->pool, "%s / %s", one, two);
+    if (square)
+        return "";
+    return strcmp(one, two) == 0 ? sb_pool_print(p->run->pool, "both %s", one)
+                                 : sb_pool_print(p->run->pool, "%s / %s", one, two);
 }
 
 /* "Bench", or "Bench / end frame": the path begins with the piece's name, which its title says better. */

@@ -117,9 +117,10 @@ sb_document *sb_paper_takeoff(sb_run *run, const sb_shop *shop, const char *titl
         pieces_table(&t, sheet, takeoffs[i]);
     timber_table(&t, sheet);
     usage_table(&t, sheet);
-    sb_paragraph_add(run, sheet,
-                     sb_pool_print(run->pool, "Cutting plan over all jobs: %s.", plan_words(run, &settings->style, plan)),
-                     false);
+    sb_paragraph_add(
+        run, sheet,
+        sb_pool_print(run->pool, "Cutting plan over all jobs: %s.", plan_words(run, &settings->style, plan)),
+        false);
     sb_sheet *buying = sb_sheet_add(run, document, "Order");
     sb_heading_add(run, buying, "Order");
     order_fill(run, buying, shop, order);
