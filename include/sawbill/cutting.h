@@ -72,6 +72,7 @@ typedef struct sb_need {
     int64_t count;         /* >= 1 */
     sb_cut_end end1, end2; /* front and rear */
     bool clear;
+    bool spare; /* goes with other needs as long as it: that they are too long is told there alone */
     sb_cut_grain grain; /* sheets: length lies along the sheet's length, across it, or either way */
     size_t tag;         /* the caller's own, untouched */
     sb_place place;     /* for messages */

@@ -47,6 +47,9 @@ typedef struct sb_formula sb_formula; /* opaque tree; every node has its place *
  * comma, the end ...). NULL after an error notice. */
 const sb_formula *sb_formula_parse(sb_run *run, sb_cursor *cursor, bool decimal_comma);
 sb_place sb_formula_place(const sb_formula *formula);
+/* With the cursor behind a formula: where a word stands behind a bare number, as in `20 mn`, tells that it is no unit, and
+ * steps over it. */
+bool sb_formula_tell_unit(sb_run *run, sb_cursor *cursor, bool decimal_comma);
 /* Words that cannot be names: and or not if when per from to of with on end true false, and the functions. */
 bool sb_formula_reserved(const char *word);
 /* Calls `seen` for every name in the formula, from left to right: `attribute` is NULL for a plain name. */
@@ -68,6 +71,9 @@ bool sb_scope_set_open(sb_run *run, sb_scope *scope, const char *name, const sb_
 bool sb_scope_set_attribute(sb_run *run, sb_scope *scope, const char *owner, const char *attribute, sb_value value);
 /* A word that stands for itself: the values of choices. */
 void sb_scope_word(sb_run *run, sb_scope *scope, const char *word);
+/* The words that a name, set before in this scope, is chosen from: known as above, and offered where another one is
+ * compared with the name. */
+void sb_scope_choice(sb_run *run, sb_scope *scope, const char *name, const char *const *words, size_t count);
 bool sb_scope_has(const sb_scope *scope, const char *name);
 
 sb_value sb_formula_value(sb_run *run, const sb_formula *formula, sb_scope *scope);

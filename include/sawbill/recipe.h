@@ -222,7 +222,7 @@ typedef struct sb_job_piece { /* piece NAME [: title] / recipe R / count N / set
     SB_LIST(sb_recipe_set) sets;
     SB_LIST(sb_recipe_stock) stocks;
     const char *note; /* on the quote */
-    sb_place place;
+    sb_place place, recipe_place; /* its line; where the recipe's name stands */
 } sb_job_piece;
 
 typedef struct sb_job_option { /* option NAME [: title] / set [PIECE.]NAME VALUE / stock [PIECE.]ROLE ID / count PIECE N / drop PIECE */
@@ -255,6 +255,7 @@ typedef struct sb_job {
     sb_job_share discount, deposit, margin, markup, contingency;
     int validity_days;         /* 0: the shop's */
     const char *tax;           /* NULL: the shop's default */
+    sb_place tax_place;
     bool use_rack;             /* `rack yes | no`, default yes */
     SB_LIST(const char *) notes; /* note TEXT, on the quote */
     sb_place place;

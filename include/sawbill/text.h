@@ -92,7 +92,9 @@ typedef struct sb_position {
 /* NULL after an error notice: unreadable, a folder, not UTF-8, a NUL byte, above 64 MiB. Later steps take NULL.
  * A byte order mark is skipped; CRLF and CR count as line ends. */
 const sb_source *sb_source_read(sb_run *run, const char *path);
-const sb_source *sb_source_of(sb_run *run, const char *name, const char *text); /* for tests */
+/* Text that stands in no file: what an option was given, or (without a name) what the program itself wrote, which messages
+ * then do not show as the way they came. */
+const sb_source *sb_source_of(sb_run *run, const char *name, const char *text);
 
 const char *sb_source_name(const sb_source *source);
 const char *sb_source_text(const sb_source *source);
@@ -216,6 +218,7 @@ typedef struct sb_csv {
     size_t column_count;
     sb_place *rows;     /* [row_count] whole row */
     bool decimal_comma; /* the file is separated by semicolons: 1,5 is a number in it */
+    bool faulty_header; /* rows under it would only give errors that follow from that one */
 } sb_csv;
 
 /* Comma, semicolon or tab, found from the header. Names of columns are trimmed and may be in capitals. Empty lines,

@@ -87,7 +87,7 @@ static const sb_tax *tax_for(const costing *c) {
     const char **known = SB_NEW_ARRAY(c->run->pool, const char *, count + 1);
     for (size_t i = 0; i < count; i++)
         known[i] = c->shop->settings.taxes.items[i].id;
-    sb_error_unknown(c->run, c->job->place, "tax", c->job->tax, known, count);
+    sb_error_unknown(c->run, c->job->tax_place, "tax", c->job->tax, known, count);
     return NULL;
 }
 

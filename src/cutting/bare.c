@@ -69,12 +69,16 @@ static void note(listing *l, bool sound) {
 
 /* ---- cells --------------------------------------------------------------------------------------- */
 
+static bool need(listing *l, size_t column, const char *what) {
+    if (!is_told(l, column))
+        sb_error(l->run, cell(l, column)->place, "expected the %s here", what);
+    return is_told(l, column);
+}
+
 static bool read_size(listing *l, size_t column, const char *what, sb_length *out) {
     const sb_cell_in *in = cell(l, column);
-    if (in->text[0] == '\0') {
-        sb_error(l->run, in->place, "expected the %s here", what);
+    if (!need(l, column, what))
         return false;
-    }
     if (!sb_read_length(l->run, in->text, in->place, l->csv->decimal_comma, out))
         return false;
     if (out->nm > 0)
@@ -145,10 +149,8 @@ static bool is_sheet(listing *l, const char *name) {
 static size_t stock_of_row(listing *l) {
     const sb_cell_in *in = cell(l, S_STOCK);
     size_t known = stock_named(l->problem, in->text);
-    if (in->text[0] == '\0') {
-        sb_error(l->run, in->place, "expected the name of the stock here");
+    if (!need(l, S_STOCK, "name of the stock"))
         return SIZE_MAX;
-    }
     if (known != SIZE_MAX)
         return known;
     sb_cut_stock stock = {.name = in->text, .sheet = is_sheet(l, in->text)};
@@ -161,10 +163,8 @@ static bool read_price(listing *l, bool leftover, sb_cost *out) {
     sb_money price = {0};
     if (in->text[0] == '\0' && leftover)
         return true;
-    if (in->text[0] == '\0') {
-        sb_error(l->run, in->place, "expected the price of one here");
+    if (!need(l, S_PRICE, "price of one"))
         return false;
-    }
     if (!sb_read_money(l->run, in->text, in->place, l->csv->decimal_comma, l->money_digits, &price))
         return false;
     if (price.minor < 0 || (price.minor == 0 && !leftover)) {
@@ -239,12 +239,20 @@ static void read_stock_row(listing *l) {
         SB_PUSH(l->run->pool, l->problem->supplies, supply);
 }
 
+/* False after an error that leaves nothing to say about rows. */
+static bool open_list(listing *l, const char *path, const sb_column *columns, size_t count, const char *of) {
+    l->csv = sb_csv_read(l->run, path, columns, count);
+    bool readable = l->csv && !l->csv->faulty_header;
+    if (readable && l->csv->row_count == 0)
+        sb_error(l->run, (sb_place){l->csv->source, 0, 0}, "there are no %s in this list: only its header",
+                 of);
+    note(l, readable && l->csv->row_count > 0);
+    return readable && l->csv->row_count > 0;
+}
+
 static void read_stock(listing *l, const char *path) {
-    l->csv = sb_csv_read(l->run, path, stock_columns, S_COLUMNS);
-    if (!l->csv) {
-        l->sound = false;
+    if (!open_list(l, path, stock_columns, S_COLUMNS, "stock"))
         return;
-    }
     l->kinds = SB_NEW_ARRAY(l->run->pool, row_kind, l->csv->row_count + 1);
     for (l->row = 0; l->row < l->csv->row_count; l->row++)
         note(l, read_kind(l, &l->kinds[l->row]));
@@ -254,14 +262,14 @@ static void read_stock(listing *l, const char *path) {
 
 /* ---- parts --------------------------------------------------------------------------------------- */
 
-/* Where the file of stock could not be read at all, no part is blamed for it. */
+/* Where the list of stock could not be read at all, no part is blamed for it. */
 static bool find_stock(listing *l, size_t *out) {
     const sb_cell_in *in = cell(l, P_STOCK);
     const sb_problem *problem = l->problem;
     *out = stock_named(problem, in->text);
     if (*out != SIZE_MAX)
         return true;
-    if (!l->kinds)
+    if (!need(l, P_STOCK, "stock it is cut from") || !l->kinds)
         return false;
     const char **known = SB_NEW_ARRAY(l->run->pool, const char *, problem->stock.count + 1);
     for (size_t i = 0; i < problem->stock.count; i++)
@@ -272,7 +280,7 @@ static bool find_stock(listing *l, size_t *out) {
 
 static bool read_count(listing *l, int64_t *out) {
     const sb_cell_in *in = cell(l, P_COUNT);
-    if (!sb_read_count(l->run, in->text, in->place, out))
+    if (!need(l, P_COUNT, "count") || !sb_read_count(l->run, in->text, in->place, out))
         return false;
     if (*out > 0)
         return true;
@@ -297,20 +305,20 @@ static bool read_grain(listing *l, sb_cut_grain *out) {
     return sound;
 }
 
-static bool read_ends(listing *l, sb_need *need) {
+static bool read_ends(listing *l, sb_need *part) {
     const sb_cell_in *one = cell(l, P_END1), *two = cell(l, P_END2);
-    bool sound = sb_cut_end_read(l->run, one->text, one->place, l->csv->decimal_comma, &need->end1);
-    return sb_cut_end_read(l->run, two->text, two->place, l->csv->decimal_comma, &need->end2) && sound;
+    bool sound = sb_cut_end_read(l->run, one->text, one->place, l->csv->decimal_comma, &part->end1);
+    return sb_cut_end_read(l->run, two->text, two->place, l->csv->decimal_comma, &part->end2) && sound;
 }
 
-static bool suits_stock(listing *l, const sb_need *need) {
-    const sb_cut_stock *stock = &l->problem->stock.items[need->stock];
-    if (stock->sheet && need->width.nm == 0) {
+static bool suits_stock(listing *l, const sb_need *part) {
+    const sb_cut_stock *stock = &l->problem->stock.items[part->stock];
+    if (stock->sheet && part->width.nm == 0) {
         sb_error(l->run, cell(l, P_WIDTH)->place, "a part from a sheet needs a width");
         return false;
     }
     bool angled =
-        need->end1.mitre.udeg || need->end1.bevel.udeg || need->end2.mitre.udeg || need->end2.bevel.udeg;
+        part->end1.mitre.udeg || part->end1.bevel.udeg || part->end2.mitre.udeg || part->end2.bevel.udeg;
     if (stock->sheet && angled) {
         sb_error(l->run, cell(l, P_END1)->place, "parts from sheets are cut square");
         return false;
@@ -319,25 +327,23 @@ static bool suits_stock(listing *l, const sb_need *need) {
 }
 
 static void read_part_row(listing *l) {
-    sb_need need = {.name = cell(l, P_NAME)->text, .place = l->csv->rows[l->row]};
-    bool sound = find_stock(l, &need.stock);
-    sound = read_size(l, P_LENGTH, "length", &need.length) && sound;
-    sound = read_count(l, &need.count) && sound;
-    sound = read_optional_size(l, P_WIDTH, "width", &need.width) && sound;
-    sound = read_ends(l, &need) && sound;
-    sound = read_optional_yes(l, P_CLEAR, &need.clear) && sound;
-    sound = read_grain(l, &need.grain) && sound;
-    note(l, sound && suits_stock(l, &need));
+    sb_need part = {.name = cell(l, P_NAME)->text, .place = l->csv->rows[l->row]};
+    bool sound = need(l, P_NAME, "name of the part");
+    sound = find_stock(l, &part.stock) && sound;
+    sound = read_size(l, P_LENGTH, "length", &part.length) && sound;
+    sound = read_count(l, &part.count) && sound;
+    sound = read_optional_size(l, P_WIDTH, "width", &part.width) && sound;
+    sound = read_ends(l, &part) && sound;
+    sound = read_optional_yes(l, P_CLEAR, &part.clear) && sound;
+    sound = read_grain(l, &part.grain) && sound;
+    note(l, sound && suits_stock(l, &part));
     if (l->sound)
-        SB_PUSH(l->run->pool, l->problem->needs, need);
+        SB_PUSH(l->run->pool, l->problem->needs, part);
 }
 
 static void read_parts(listing *l, const char *path) {
-    l->csv = sb_csv_read(l->run, path, part_columns, P_COLUMNS);
-    if (!l->csv) {
-        l->sound = false;
+    if (!open_list(l, path, part_columns, P_COLUMNS, "parts"))
         return;
-    }
     for (l->row = 0; l->row < l->csv->row_count; l->row++)
         read_part_row(l);
 }

@@ -214,39 +214,61 @@ static int64_t longest_room(const sb_bench *bench) {
     return room;
 }
 
-/* The supply of this stock with the longest room, also among those the vehicle cannot carry. */
-static const sb_supply *longest_supply(const sb_bench *bench) {
-    const sb_supply *longest = NULL;
-    int64_t room = INT64_MIN;
+static int64_t room_of(const sb_supply *supply) {
+    return supply->length.nm - supply->trim1.nm - supply->trim2.nm;
+}
+
+/* The shortest supply of this stock that the part would fit, were it to be had and carried. */
+static const sb_supply *shortest_that_fits(const sb_bench *bench, const sb_need *need, bool to_be_had) {
+    const sb_supply *best = NULL;
     for (size_t i = 0; i < bench->problem->supplies.count; i++) {
         const sb_supply *supply = &bench->problem->supplies.items[i];
-        int64_t has = supply->length.nm - supply->trim1.nm - supply->trim2.nm;
-        if (supply->stock == bench->stock && has > room)
-            longest = supply, room = has;
+        if (supply->stock != bench->stock || room_of(supply) < need->length.nm ||
+            (supply->available != 0) != to_be_had)
+            continue;
+        if (!best || supply->length.nm < best->length.nm)
+            best = supply;
+    }
+    return best;
+}
+
+static const sb_supply *longest_on_offer(const sb_bench *bench) {
+    const sb_supply *longest = NULL;
+    for (size_t i = 0; i < bench->boards.count; i++) {
+        const sb_supply *supply = &bench->problem->supplies.items[bench->boards.items[i].supply];
+        if (!longest || room_of(supply) > room_of(longest))
+            longest = supply;
     }
     return longest;
 }
 
-static void tell_too_long(const sb_bench *bench, const sb_need *need, int64_t room) {
+/* What would have been long enough; "" when nothing would. */
+static const char *would_do(const sb_bench *bench, const sb_need *need) {
+    sb_run *run = bench->run;
+    const sb_supply *uncarried = shortest_that_fits(bench, need, true),
+                    *gone = shortest_that_fits(bench, need, false);
+    if (uncarried)
+        return sb_pool_print(run->pool, "; one of %s would do, but the vehicle carries %s",
+                             sb_words_length(run, uncarried->length.nm),
+                             sb_words_length(run, bench->problem->rules.longest_board.nm));
+    return gone ? sb_pool_print(run->pool, "; one of %s would do, but there is none left",
+                                sb_words_length(run, gone->length.nm))
+                : "";
+}
+
+static void tell_too_long(const sb_bench *bench, const sb_need *need) {
     sb_run *run = bench->run;
     const char *stock = bench->problem->stock.items[bench->stock].name,
                *part = sb_words_length(run, need->length.nm);
-    const sb_supply *longest = longest_supply(bench);
-    if (!longest) {
-        sb_error(run, need->place, "\"%s\": there is no \"%s\" on offer", need->name, stock);
-        return;
-    }
-    int64_t has = longest->length.nm - longest->trim1.nm - longest->trim2.nm;
-    if (has >= need->length.nm && longest->available != 0)
-        sb_error(
-            run, need->place,
-            "\"%s\" is %s long; the nearest \"%s\" that it would fit is %s long, and the vehicle carries %s",
-            need->name, part, stock, sb_words_length(run, longest->length.nm),
-            sb_words_length(run, bench->problem->rules.longest_board.nm));
+    const sb_supply *nearest = longest_on_offer(bench);
+    if (nearest)
+        sb_error(run, need->place,
+                 "\"%s\" is %s long; the nearest is \"%s\" of %s, of which %s can be used%s", need->name,
+                 part, stock, sb_words_length(run, nearest->length.nm),
+                 sb_words_length(run, room_of(nearest)), would_do(bench, need));
     else
-        sb_error(run, need->place, "\"%s\" is %s long; the nearest is \"%s\" of %s, of which %s can be used",
-                 need->name, part, stock, sb_words_length(run, longest->length.nm),
-                 sb_words_length(run, has > 0 ? has : room));
+        sb_error(run, need->place, "\"%s\": there is no \"%s\" on offer%s", need->name, stock,
+                 would_do(bench, need));
 }
 
 static bool fits_the_width(const sb_bench *bench, const sb_need *need) {
@@ -287,11 +309,13 @@ static bool has_a_shape(const sb_bench *bench, const sb_need *need) {
 }
 
 static bool can_be_cut(const sb_bench *bench, const sb_need *need, int64_t room) {
+    if (need->spare && need->length.nm > room)
+        return false;
     if (!fits_the_width(bench, need) || !has_a_shape(bench, need))
         return false;
     if (need->length.nm <= room)
         return true;
-    tell_too_long(bench, need, room);
+    tell_too_long(bench, need);
     return false;
 }
 

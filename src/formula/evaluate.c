@@ -102,8 +102,17 @@ static sb_term negate(sb_evaluation *evaluation, const sb_formula *formula) {
     return sb_term_none();
 }
 
+static bool strange_word(sb_evaluation *evaluation, const sb_formula *formula) {
+    sb_formula *const *sides = formula->operands;
+    bool compares = formula->node == SB_NODE_EQUAL || formula->node == SB_NODE_UNEQUAL;
+    return compares && (sb_scope_tell_word(evaluation, sides[0], sides[1]) ||
+                        sb_scope_tell_word(evaluation, sides[1], sides[0]));
+}
+
 static sb_term operate(sb_evaluation *evaluation, const sb_formula *formula) {
     sb_term terms[2];
+    if (strange_word(evaluation, formula))
+        return sb_term_none();
     terms[0] = sb_evaluate(evaluation, formula->operands[0]);
     terms[1] = sb_evaluate(evaluation, formula->operands[1]);
     if (terms[0].kind == SB_VALUE_NONE || terms[1].kind == SB_VALUE_NONE)

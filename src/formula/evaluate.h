@@ -25,6 +25,8 @@ sb_term sb_evaluate_in(sb_run *run, const sb_formula *formula, sb_scope *scope);
 /* What a name or an attribute stands for; tells of an unknown one. */
 sb_term sb_scope_name_term(sb_evaluation *evaluation, const sb_formula *formula);
 sb_term sb_scope_attribute_term(sb_evaluation *evaluation, const sb_formula *formula);
+/* True after an error: an unknown word is compared with a choice, and is none of its words. */
+bool sb_scope_tell_word(sb_evaluation *evaluation, const sb_formula *asked, const sb_formula *beside);
 
 /* + - * / ^ and comparisons of two operands that are both known. */
 sb_term sb_operate(sb_run *run, const sb_formula *formula, const sb_term operands[2]);

@@ -22,6 +22,8 @@ typedef struct sb_scope_name {
     const sb_formula *formula;   /* when not */
     bool open;                   /* only the kind of what the formula comes to is known */
     struct sb_scope_name *asker; /* when ASKED: the name whose formula asked, NULL for none */
+    const char *const *choices;  /* words that it is chosen from */
+    size_t choice_count;
     UT_hash_handle hh;
 } sb_scope_name;
 
@@ -98,6 +100,14 @@ void sb_scope_word(sb_run *run, sb_scope *scope, const char *word) {
         return;
     entry->state = KNOWN;
     entry->term = sb_term_word(entry->key);
+}
+
+void sb_scope_choice(sb_run *run, sb_scope *scope, const char *name, const char *const *words, size_t count) {
+    sb_scope_name *entry = find_here(scope->names, name);
+    for (size_t i = 0; i < count; i++)
+        sb_scope_word(run, scope, words[i]);
+    if (entry)
+        entry->choices = words, entry->choice_count = count;
 }
 
 /* ---- looking up ---- */
@@ -237,6 +247,19 @@ static bool tell_missing_blanks(sb_evaluation *evaluation, const sb_formula *for
         return true;
     }
     return false;
+}
+
+bool sb_scope_tell_word(sb_evaluation *evaluation, const sb_formula *asked, const sb_formula *beside) {
+    if (asked->node != SB_NODE_NAME || beside->node != SB_NODE_NAME)
+        return false;
+    const sb_scope_name *choice = find_name(evaluation->scope, beside->word);
+    if (!choice || !choice->choices || find_name(evaluation->scope, asked->word) ||
+        find_word(evaluation->scope, asked->word))
+        return false;
+    sb_error_unknown(evaluation->run, asked->place,
+                     sb_pool_print(evaluation->run->pool, "word for %s", beside->word), asked->word,
+                     choice->choices, choice->choice_count);
+    return true;
 }
 
 sb_term sb_scope_name_term(sb_evaluation *evaluation, const sb_formula *formula) {

@@ -58,6 +58,7 @@ static void read_rates(recipe_reader *reader) {
 }
 
 static void read_tax(recipe_reader *reader) {
+    reader->job->tax_place = reader->cursor.at->place;
     take_word(reader, "the id of a tax", &reader->job->tax);
 }
 

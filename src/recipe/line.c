@@ -40,6 +40,22 @@ const sb_token *recipe_number(recipe_reader *reader, const char *what) {
     return take(reader, SB_QUANTITY, what);
 }
 
+/* Words of the language that may stand behind a number; any other was meant as its unit. */
+static bool follows_number(const sb_token *token) {
+    static const char *const words[] = {"from",  "of",    "on",       "to",    "when",  "if",
+                                        "per",   "by",    "with",     "over",  "loss",  "piece",
+                                        "scale", "coats", "parallel", "mitre", "bevel", "coat"};
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+        if (strcmp(words[i], token->text) == 0)
+            return true;
+    return false;
+}
+
+static bool tell_unit(recipe_reader *reader) {
+    return !follows_number(reader->cursor.at) &&
+           sb_formula_tell_unit(reader->run, &reader->cursor, reader->decimal_comma);
+}
+
 const sb_formula *recipe_formula(recipe_reader *reader, const char *what) {
     const sb_token *at = reader->cursor.at;
     if (sb_at_symbol(&reader->cursor, "=")) {
@@ -50,7 +66,8 @@ const sb_formula *recipe_formula(recipe_reader *reader, const char *what) {
         recipe_expected(reader, what);
         return NULL;
     }
-    return sb_formula_parse(reader->run, &reader->cursor, reader->decimal_comma);
+    const sb_formula *formula = sb_formula_parse(reader->run, &reader->cursor, reader->decimal_comma);
+    return formula && tell_unit(reader) ? NULL : formula;
 }
 
 int recipe_one_of(recipe_reader *reader, const char *what, const char *const *words, size_t count) {
@@ -82,11 +99,15 @@ bool recipe_end_guarded(recipe_reader *reader, sb_recipe_guard *guard) {
         if (!guard->when)
             return false;
     }
+    if (sb_at_word(&reader->cursor, "if")) {
+        sb_error(reader->run, reader->cursor.at->place, "expected `when` and the condition, not `if`");
+        return false;
+    }
     return take_text_and_end(reader);
 }
 
 bool recipe_end_line(recipe_reader *reader) {
-    if (!sb_at_word(&reader->cursor, "when"))
+    if (!sb_at_word(&reader->cursor, "when") && !sb_at_word(&reader->cursor, "if"))
         return take_text_and_end(reader);
     sb_error(reader->run, reader->cursor.at->place,
              "`%s` takes no condition of its own: if(CONDITION, A, B) chooses between values",

@@ -43,8 +43,7 @@ static void name_choices(looking *at) {
         const sb_recipe_choice *choice = &at->recipe->choices.items[i];
         const char *word = choice->words.count ? choice->words.items[0] : "";
         sb_scope_set(at->run, at->scope, choice->name, sb_value_open(sb_value_word(word)));
-        for (size_t j = 0; j < choice->words.count; j++)
-            sb_scope_word(at->run, at->scope, choice->words.items[j]);
+        sb_scope_choice(at->run, at->scope, choice->name, choice->words.items, choice->words.count);
     }
 }
 

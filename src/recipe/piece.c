@@ -3,8 +3,10 @@
 
 static void read_recipe(recipe_reader *reader) {
     const sb_token *name = recipe_word(reader, "a recipe's name");
-    if (name && recipe_end_line(reader))
-        reader->piece.recipe = name->text;
+    if (!name || !recipe_end_line(reader))
+        return;
+    reader->piece.recipe = name->text;
+    reader->piece.recipe_place = name->place;
 }
 
 static void read_count(recipe_reader *reader) {
@@ -56,6 +58,7 @@ void recipe_read_piece(recipe_reader *reader) {
     if (!name)
         return;
     reader->piece.name = reader->piece.recipe = name->text;
+    reader->piece.recipe_place = name->place;
     if (recipe_end_line(reader))
         reader->piece.title = reader->text;
 }

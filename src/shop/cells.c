@@ -6,15 +6,6 @@
 
 /* ---- rows ---- */
 
-static bool header_faulty(sb_run *run, const sb_source *source, size_t notices_before) {
-    for (size_t i = notices_before; sb_notices_message(run, i); i++) {
-        sb_place at = sb_notices_place(run, i);
-        if (at.source == source && sb_place_position(at).line == 1)
-            return true;
-    }
-    return false;
-}
-
 static bool row_empty(shop_row row) {
     for (size_t column = 0; column < row.csv->column_count; column++)
         if (shop_given(row, column))
@@ -24,9 +15,8 @@ static bool row_empty(shop_row row) {
 
 bool shop_each_row(shop_reader *reader, const char *path, const sb_column *columns, size_t count,
                    shop_row_read *read) {
-    size_t notices = sb_notices_count(reader->run, SB_NOTE);
     const sb_csv *csv = sb_csv_read(reader->run, path, columns, count);
-    if (!csv || header_faulty(reader->run, csv->source, notices))
+    if (!csv || csv->faulty_header)
         return false;
     for (size_t i = 0; i < csv->row_count; i++) {
         shop_row row = {reader->run, csv, columns, i, sb_notices_count(reader->run, SB_ERROR)};

@@ -66,10 +66,14 @@ static void read_surface(shop_row row, sb_stock *stock) {
 }
 
 static void read_density(shop_row row, sb_stock *stock) {
-    shop_count(row, DENSITY, 1, &stock->density);
-    if (stock->density > 3000)
+    int64_t micro, whole = 1000000;
+    if (!shop_given(row, DENSITY) || !sb_read_micro(row.run, shop_text(row, DENSITY), shop_at(row, DENSITY),
+                                                    row.csv->decimal_comma, &micro))
+        return;
+    stock->density = micro / whole;
+    if (micro < whole || micro > 3000 * whole || micro % whole != 0)
         sb_error(row.run, shop_at(row, DENSITY),
-                 "expected a density in kg/m3, for wood between 100 and 1300");
+                 "expected a density in whole kg/m3, for wood between 100 and 1300");
 }
 
 /* ---- which columns a kind has ---- */

@@ -34,6 +34,7 @@ static void add(sb_run *run, sb_cutlist *list, const sb_takeoff *takeoff, const 
                     .stock = index,
                     .length = length,
                     .count = count,
+                    .spare = true,
                     .tag = list->needs.count,
                     .place = total->stock->place};
     struct sb_need_source source = {takeoff, NULL};

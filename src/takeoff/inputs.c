@@ -64,10 +64,9 @@ static bool set_choices(takeoff_making *making, const takeoff_givens *givens) {
     bool good = true;
     for (size_t i = 0; i < making->recipe->choices.count; i++) {
         const sb_recipe_choice *choice = &making->recipe->choices.items[i];
-        for (size_t j = 0; j < choice->words.count; j++)
-            sb_scope_word(run, making->scope, choice->words.items[j]);
         const char *word = takeoff_choice(making, givens, choice);
         sb_scope_set(run, making->scope, choice->name, word ? sb_value_word(word) : (sb_value){0});
+        sb_scope_choice(run, making->scope, choice->name, choice->words.items, choice->words.count);
         good = word && good;
     }
     return good;

@@ -73,10 +73,21 @@ static bool check_kind(takeoff_making *making, const takeoff_givens *givens, con
            tell_kind(making, input->name, place_of(givens, input), value, standard);
 }
 
+static bool upside_down(takeoff_making *making, const sb_recipe_input *input, sb_value least, sb_value most) {
+    if (least.kind == SB_VALUE_NONE || most.kind == SB_VALUE_NONE || compare(least, most) <= 0)
+        return false;
+    sb_error(making->walk->run, sb_formula_place(input->least),
+             "the range of %s is upside down: its least, %s, is above its most, %s", input->name,
+             text_of(making, least), text_of(making, most));
+    return true;
+}
+
 static bool check_range(takeoff_making *making, const takeoff_givens *givens, const sb_recipe_input *input) {
     sb_value value = takeoff_input(making, givens, input);
     sb_value least = limit_of(making, input, input->least, value);
     sb_value most = limit_of(making, input, input->most, value);
+    if (upside_down(making, input, least, most))
+        return false;
     bool under = least.kind != SB_VALUE_NONE && compare(value, least) < 0;
     bool over = most.kind != SB_VALUE_NONE && compare(value, most) > 0;
     if ((under || over) && !making->walk->tried)

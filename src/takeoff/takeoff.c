@@ -39,7 +39,7 @@ static const sb_recipe **recipes_of(takeoff_walk *walk) {
     for (size_t i = 0; i < job->pieces.count; i++) {
         const sb_job_piece *piece = &job->pieces.items[i];
         recipes[i] = sb_recipe_book_get(walk->run, walk->book, piece->recipe ? piece->recipe : piece->name,
-                                        piece->place);
+                                        piece->recipe_place);
     }
     return recipes;
 }

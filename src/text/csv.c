@@ -74,10 +74,13 @@ const sb_csv *sb_csv_of(sb_run *run, const sb_source *source, const sb_column *c
     if (rows.count == 0) {
         sb_error(run, (sb_place){source, 0, 0},
                  "the file is empty; a header with the names of columns was expected");
+        csv->faulty_header = true;
         return csv;
     }
     const csv_row *header = &rows.items[0];
+    size_t errors = sb_notices_count(run, SB_ERROR);
     const int *column_of = read_header(run, header, columns, count);
+    csv->faulty_header = sb_notices_count(run, SB_ERROR) > errors;
     csv->row_count = rows.count - 1;
     csv->cells = sb_pool_alloc_array(run->pool, csv->row_count, count * sizeof *csv->cells);
     csv->rows = SB_NEW_ARRAY(run->pool, sb_place, csv->row_count);

@@ -81,14 +81,24 @@ const char *sb_nearest(const char *word, const char *const *known, size_t count)
     return best ? best : longer;
 }
 
-/* "one, two, three" up to a handful */
+static bool stands_before(const char *const *known, size_t index) {
+    for (size_t i = 0; i < index; i++)
+        if (strcmp(known[i], known[index]) == 0)
+            return true;
+    return false;
+}
+
+/* "one, two, three" up to a handful, each once */
 static const char *list_known(sb_run *run, const char *const *known, size_t count) {
     writing w = {.pool = run->pool};
-    for (size_t i = 0; i < count && i < LISTED; i++) {
-        writing_text(&w, i ? ", " : "");
-        writing_text(&w, known[i]);
+    size_t listed = 0;
+    for (size_t i = 0; i < count && listed <= LISTED; i++) {
+        if (stands_before(known, i))
+            continue;
+        writing_text(&w, listed ? ", " : "");
+        writing_text(&w, listed < LISTED ? known[i] : "...");
+        listed++;
     }
-    writing_text(&w, count > LISTED ? ", ..." : "");
     return writing_done(&w);
 }
 

@@ -230,7 +230,10 @@ static void a_part_the_vehicle_cannot_fetch(void **state) {
     add_supply(&run, &p, 2400, 0, 700);
     p.rules.longest_board = mm(3000);
     add_need(&run, &p, "handrail", 4000, 0, 1);
-    refused(&run, &p, "4800 mm long, and the vehicle carries 3000 mm");
+    refused(
+        &run, &p,
+        "the nearest is \"larch\" of 2400 mm, of which 2400 mm can be used; one of 4800 mm would do, but the "
+        "vehicle carries 3000 mm");
     sb_run_free(&run);
 }
 

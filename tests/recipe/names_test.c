@@ -48,7 +48,7 @@ static void what_is_not_there_is_told(void **state) {
         {"input wide 3 mm from q", "unknown name \"q\"", 22},
         {"input wide 3 mm to q", "unknown name \"q\"", 20},
         {"check q > 3 : x", "unknown name \"q\"", 7},
-        {"stock post oak when sides = slated", "unknown name \"slated\"; did you mean \"slatted\"?", 29},
+        {"stock post oak when sides = slated", "unknown word for sides \"slated\"; did you mean \"slatted\"?", 29},
         {"joint b q", "unknown name \"q\"", 9},
         {"fixing screw q", "unknown name \"q\"", 14},
         {"fixing screw 3 when q = 3", "unknown name \"q\"", 21},
