@@ -75,7 +75,7 @@ wrong_recipe() {
     tells nasty.recipe:10 'unknown keyword "lett"'
     tells nasty.recipe:11 'screw-5x60 is stock of the kind fixing'
     tells nasty.recipe:12 'expected a number, and this is a word (tray)'
-    tells nasty.recipe:19 'found "mmm"'
+    tells nasty.recipe:19 '"mmm" is not a unit'
     tells nasty.recipe:20 'larch-28x120 is not sawn stock'
     tells nasty.recipe:22 'unknown stock or role "screww"'
     tells nasty.recipe:23 'expected finish'
@@ -99,7 +99,7 @@ status 1 "$SAWBILL" check "$home/samples/nasty.job"
 wrong_recipe
 tells nastier.recipe:8 'rows / 2 is 1.5'
 tells nasty.job:2 'unknown keyword "dat"'
-tells nasty.job:8 'found "mmm"'
+tells nasty.job:8 '"mmm" is not a unit'
 tells nasty.job:9 'seat is 4000 mm: expected 380 mm to 500 mm'
 
 # Nor do wrong rates.
