@@ -10,7 +10,9 @@
  *   `spare_lost_percent` (of what is bought) |
  * | `usage` | array: `job`, `piece` (null: the batch), `stock`, `amount`, `unit` ("", "ml", "mg", "mm", "nl") |
  * | `work` | array: `job`, `piece` (null: the batch), `operation`, `quantity`, `unit`, `minutes` |
- * | `order` | array: `merchant` ("": from the rack), `stock`, `length_mm`, `width_mm`, `count`, `each`, `amount`, `reorder`, `label` |
+ * | `order` | array: `merchant` ("": from the rack), `stock`, `length_mm`, `width_mm`, `count`,
+ *   `needed` (of it by the jobs), `unit` (of `needed`, as in `usage`), `each` (three decimals more than the currency), `amount`, `reorder`,
+ *   `label` |
  * | `order_total` | money; of it `order_for_jobs` and `order_for_rack` (to its minimum) |
  * | `plan` | as `sawbill cut --json` prints it |
  */
@@ -103,14 +105,17 @@ static void put_total(const writer *w, sb_record *stock, const sb_stock_total *t
     sb_put_decimal(w->run, record, "spare_lost_percent", total->spare_lost.ppm, 4);
 }
 
+static const char *unit_of(const sb_stock *stock) {
+    return stock->kind == SB_STOCK_VOLUME ? "nl" : sb_stock_kind_unit(stock->kind);
+}
+
 static void put_usage(const writer *w, sb_record *usages, const sb_usage *usage) {
     sb_record *record = sb_put_object(w->run, usages, NULL);
     sb_put_text(w->run, record, "job", w->takeoff->job->name);
     put_piece(w, record, usage->piece);
     sb_put_text(w->run, record, "stock", usage->stock->id);
     sb_put_integer(w->run, record, "amount", usage->amount);
-    sb_put_text(w->run, record, "unit",
-                usage->stock->kind == SB_STOCK_VOLUME ? "nl" : sb_stock_kind_unit(usage->stock->kind));
+    sb_put_text(w->run, record, "unit", unit_of(usage->stock));
 }
 
 static void put_work(const writer *w, sb_record *works, const sb_work *work) {
@@ -134,7 +139,9 @@ static void put_order_line(const writer *w, sb_record *lines, const sb_order_lin
     if (line->stock->kind == SB_STOCK_SHEET)
         sb_put_length(w->run, record, "width_mm", width.nm > 0 ? width : line->stock->width);
     sb_put_integer(w->run, record, "count", line->count);
-    sb_put_money(w->run, record, "each", sb_cost_money(line->each), w->digits);
+    sb_put_integer(w->run, record, "needed", line->needed);
+    sb_put_text(w->run, record, "unit", unit_of(line->stock));
+    sb_put_money(w->run, record, "each", (sb_money){line->each.milli}, w->digits + 3);
     sb_put_money(w->run, record, "amount", line->amount, w->digits);
     sb_put_truth(w->run, record, "reorder", line->reorder);
     if (line->rack)

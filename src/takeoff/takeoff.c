@@ -28,9 +28,13 @@ static void make_piece(takeoff_walk *walk, const sb_job_piece *piece, const sb_r
                              .per_piece = 1,
                              .count = count};
     takeoff_givens givens = takeoff_piece_givens(walk, piece, recipe);
+    size_t parts = walk->takeoff->parts.count, errors = sb_notices_count(walk->run, SB_ERROR);
     sb_notices_enter(walk->run, piece->place, sb_pool_print(walk->run->pool, "piece %s", piece->name));
     takeoff_make(&making, &givens);
     sb_notices_leave(walk->run);
+    if (walk->takeoff->parts.count == parts && sb_notices_count(walk->run, SB_ERROR) == errors)
+        sb_advise(walk->run, piece->place, "%s has no parts: its recipe has none, or none that these inputs leave",
+                  piece->name);
 }
 
 static const sb_recipe **recipes_of(takeoff_walk *walk) {

@@ -30,6 +30,8 @@ static bool fits(sb_run *run, const sb_recipe_work *line, const sb_operation *op
     if (driver == SB_BY_SQUARE_METRE && !line->on_surface && !line->quantity)
         return tell(run, line, operation,
                     "say how much, as an area or as `on all`, `on outside`, `on ends`");
+    if (driver == SB_BY_EACH && !line->quantity)
+        return tell(run, line, operation, "say how many, as a number");
     if (driver == SB_BY_METRE && !line->quantity && line->basis != SB_PER_THE_PART)
         return tell(run, line, operation, "say how far, as a length, or `per part` of which");
     return true;
