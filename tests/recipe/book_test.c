@@ -4,7 +4,7 @@
 static sb_recipe_book *book_of(sb_run *run, const char *const files[][2], size_t count) {
     const char *folder = new_folder(run);
     for (size_t i = 0; i < count; i++)
-        new_file(run, folder, sb_pool_print(run->pool, "%s.recipe", files[i][0]), files[i][1]);
+        new_text(run, folder, sb_pool_print(run->pool, "%s.recipe", files[i][0]), files[i][1]);
     return sb_recipe_book_open(run, folder, false);
 }
 #define BOOK(run, files) book_of(run, files, sizeof files / sizeof *files)

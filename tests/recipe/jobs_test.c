@@ -140,8 +140,8 @@ static void decimal_commas(void **state) {
 static void the_rates_of_a_job(void **state) {
     sb_run *run = *state;
     const char *folder = new_folder(run);
-    const char *with = new_file(run, folder, "a.job", "job a\npiece x\n set a ;;\nrates imperial # inches\n");
-    const char *without = new_file(run, folder, "b.job", "job a\n");
+    const char *with = new_text(run, folder, "a.job", "job a\npiece x\n set a ;;\nrates imperial # inches\n");
+    const char *without = new_text(run, folder, "b.job", "job a\n");
     assert_string_equal(sb_job_rates(run, with), "imperial");
     assert_string_equal(sb_job_rates(run, without), "");
     assert_no_notices(run);

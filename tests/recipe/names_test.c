@@ -33,6 +33,16 @@ typedef struct name_case {
     size_t column;
 } name_case;
 
+static void assert_told(const name_case *cases, size_t count) {
+    for (size_t i = 0; i < count; i++) {
+        sb_run run = sb_run_new();
+        const char *text = sb_pool_print(run.pool, HEAD "%s", cases[i].line);
+        sb_recipe_look_over(&run, recipe_of(&run, text));
+        assert_only_notice(&run, text, 10, cases[i].column, cases[i].says);
+        sb_run_free(&run);
+    }
+}
+
 static void what_is_not_there_is_told(void **state) {
     static const name_case cases[] = {
         {"let a lnog", "unknown name \"lnog\"; did you mean \"long\"?", 7},
@@ -57,13 +67,7 @@ static void what_is_not_there_is_told(void **state) {
         {"work sand max(3, q)", "unknown name \"q\"", 18},
         {"note saw when q : x", "unknown name \"q\"", 15},
     };
-    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
-        sb_run run = sb_run_new();
-        const char *text = sb_pool_print(run.pool, HEAD "%s", cases[i].line);
-        sb_recipe_look_over(&run, recipe_of(&run, text));
-        assert_only_notice(&run, text, 10, cases[i].column, cases[i].says);
-        sb_run_free(&run);
-    }
+    assert_told(cases, sizeof cases / sizeof *cases);
     (void)state;
 }
 
@@ -91,13 +95,7 @@ static void measures_that_do_not_fit(void **state) {
         {"let a 1 m / 0", "division by zero", 13},
         {"let a (long + 1 m) ^ 2 + 1 m", "cannot add a length (1 m) to an area", 7},
     };
-    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
-        sb_run run = sb_run_new();
-        const char *text = sb_pool_print(run.pool, HEAD "%s", cases[i].line);
-        sb_recipe_look_over(&run, recipe_of(&run, text));
-        assert_only_notice(&run, text, 10, cases[i].column, cases[i].says);
-        sb_run_free(&run);
-    }
+    assert_told(cases, sizeof cases / sizeof *cases);
     (void)state;
 }
 

@@ -4,17 +4,6 @@
 
 #include <dirent.h>
 
-typedef struct dice {
-    uint64_t state;
-} dice;
-
-static uint64_t roll(dice *d, uint64_t sides) {
-    d->state ^= d->state << 13;
-    d->state ^= d->state >> 7;
-    d->state ^= d->state << 17;
-    return d->state % sides;
-}
-
 typedef SB_LIST(const char *) text_list;
 
 static bool ends_with(const char *name, const char *ending) {
