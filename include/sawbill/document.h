@@ -40,6 +40,7 @@ typedef struct sb_cell {
     const sb_relation *relation; /* how it follows from other cells; NULL: it is given */
     const char *name;            /* a name for the cell in a spreadsheet ("total"), NULL: none */
     bool strong;
+    bool exact; /* LENGTH: as fine as sizes of stock are told, whatever the document's step */
     sb_place place;
 } sb_cell;
 
@@ -73,6 +74,7 @@ sb_cell sb_cell_text(const char *text);
 sb_cell sb_cell_count(int64_t count);
 sb_cell sb_cell_decimal(int64_t amount, int digits);
 sb_cell sb_cell_length(sb_length length);
+sb_cell sb_cell_size(sb_length length); /* of stock: exact */
 sb_cell sb_cell_money(sb_money money);
 sb_cell sb_cell_price(int64_t amount, int digits);
 sb_cell sb_cell_share(sb_share share);

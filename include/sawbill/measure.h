@@ -162,10 +162,14 @@ typedef struct sb_style {
     sb_length step;       /* 0.5 mm, 1/16 in ...; what is off the step is marked with ~ */
     bool decimal_comma;
 } sb_style;
+/* As fine as sizes of stock are told, which are no marks on the tape: 1/64 in, 0.001 mm. */
+sb_style sb_style_exact(const sb_style *style);
 /* `style` may be NULL: millimetres, exact, decimal point. In inches a step that is not so many 64ths counts as 1/64;
  * without a step millimetres are exact. SB_BAD is written "out of range". */
 const char *sb_write_length(sb_run *run, sb_length length, const sb_style *style);  /* "864" or 34 1/64" */
 const char *sb_write_length_unit(sb_run *run, sb_length length, const sb_style *style); /* "864 mm" */
+/* Of stock: "2440 x 1220 mm", length first; width 0: "2440 mm". Exact as above. */
+const char *sb_write_size(sb_run *run, sb_length length, sb_length width, const sb_style *style);
 const char *sb_write_angle(sb_run *run, sb_angle angle, const sb_style *style);     /* 22.5° : at most 1 decimal, 2 where needed */
 /* With the currency's decimals, in groups of three with a blank between: 1 234.50. No code or sign of the currency. */
 const char *sb_write_money(sb_run *run, sb_money money, sb_currency currency, const sb_style *style);

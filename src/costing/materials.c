@@ -28,13 +28,10 @@ static sb_material_group group_of(const sb_stock *stock) {
 /* ---- what a line says --------------------------------------------------------------------------------- */
 
 static const char *size_words(const costing *c, sb_length length, sb_length width) {
-    const sb_style *style = &c->shop->settings.style;
     if (length.nm <= 0)
         return "";
-    if (width.nm <= 0)
-        return sb_pool_print(c->run->pool, ", %s", sb_write_length_unit(c->run, length, style));
-    return sb_pool_print(c->run->pool, ", %s x %s", sb_write_length(c->run, length, style),
-                         sb_write_length_unit(c->run, width, style));
+    return sb_pool_print(c->run->pool, ", %s",
+                         sb_write_size(c->run, length, width, &c->shop->settings.style));
 }
 
 /* What a pack or lot holds: ", 2.5 l", ", 100 in a pack"; nothing for a single piece. */

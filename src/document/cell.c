@@ -64,6 +64,12 @@ sb_cell sb_cell_length(sb_length length) {
     return cell_of(SB_CELL_LENGTH, length.nm, 0);
 }
 
+sb_cell sb_cell_size(sb_length length) {
+    sb_cell cell = sb_cell_length(length);
+    cell.exact = true;
+    return cell;
+}
+
 sb_cell sb_cell_money(sb_money money) {
     return cell_of(SB_CELL_MONEY, money.minor, 0);
 }

@@ -106,6 +106,20 @@ const char *sb_write_length_unit(sb_run *run, sb_length length, const sb_style *
     return bare ? sb_pool_print(run->pool, "%s mm", text) : text;
 }
 
+sb_style sb_style_exact(const sb_style *style) {
+    sb_style exact = style ? *style : plain;
+    exact.step.nm = exact.units == SB_UNITS_MM ? SB_NM_PER_MM / 1000 : NM_PER_64TH;
+    return exact;
+}
+
+const char *sb_write_size(sb_run *run, sb_length length, sb_length width, const sb_style *style) {
+    sb_style exact = sb_style_exact(style);
+    if (width.nm == 0)
+        return sb_write_length_unit(run, length, &exact);
+    return sb_pool_print(run->pool, "%s x %s", sb_write_length(run, length, &exact),
+                         sb_write_length_unit(run, width, &exact));
+}
+
 /* ---- the rest ------------------------------------------------------------------------------------- */
 
 const char *sb_write_angle(sb_run *run, sb_angle angle, const sb_style *style) {

@@ -65,9 +65,14 @@ sb_length cuts_mark(const cuts_paper *p, sb_length position) {
     return sb_length_down_to_step(sb_length_add(position, half), p->style->step);
 }
 
-const char *cuts_face(const cuts_paper *p, sb_length width, sb_length length) {
-    return sb_pool_print(p->run->pool, "%s x %s", sb_write_length(p->run, cuts_mark(p, width), p->style),
-                         cuts_length(p, cuts_mark(p, length)));
+const char *cuts_face(const cuts_paper *p, sb_length length, sb_length width) {
+    return sb_pool_print(p->run->pool, "%s x %s", sb_write_length(p->run, cuts_mark(p, length), p->style),
+                         cuts_length(p, cuts_mark(p, width)));
+}
+
+const char *cuts_size(const cuts_paper *p, const sb_supply *supply) {
+    bool sheet = p->problem->stock.items[supply->stock].sheet;
+    return sb_write_size(p->run, supply->length, sheet ? supply->width : (sb_length){0}, p->style);
 }
 
 void cuts_together(cuts_paper *p, sb_sheet *sheet, size_t *used, size_t rows) {

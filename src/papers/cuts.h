@@ -23,8 +23,9 @@ const char *cuts_number(const cuts_paper *p, int64_t first, int64_t count); /* "
 const char *cuts_length(const cuts_paper *p, sb_length length);
 /* To the nearest step of the tape: faces and fences of sheets. */
 sb_length cuts_mark(const cuts_paper *p, sb_length position);
-/* "1220 x 2440 mm" */
-const char *cuts_face(const cuts_paper *p, sb_length width, sb_length length);
+/* "2440 x 1220 mm", length first */
+const char *cuts_face(const cuts_paper *p, sb_length length, sb_length width); /* to the tape */
+const char *cuts_size(const cuts_paper *p, const sb_supply *supply);           /* as it is sold */
 
 /* "square", "mitre 30° on the scale, 60° on the piece" */
 const char *cuts_end(sb_run *run, sb_cut_end end, const sb_style *style);

@@ -71,7 +71,7 @@ static void part_row(const cuts_paper *p, sb_table *table, const sb_part *part) 
     row[1] = sb_cell_count(part->count);
     row[2] = sb_cell_length(part->length);
     row[3] = sb_cell_length(part->width);
-    row[4] = sb_cell_length(part->thickness);
+    row[4] = sb_cell_size(part->thickness);
     row[5] = sb_cell_text(all_words(p, part));
     row[6] = sb_cell_tick();
 }

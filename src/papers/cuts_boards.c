@@ -38,7 +38,7 @@ static void board_row(const cuts_paper *p, sb_table *table, const sb_board_plan 
                                       cuts_number(p, first, board->count), label);
     sb_cell *row = sb_row_add(p->run, table);
     row[0] = sb_cell_strong(sb_cell_text(title));
-    row[1] = sb_cell_strong(sb_cell_length(supply->length));
+    row[1] = sb_cell_strong(sb_cell_size(supply->length));
     row[4] = sb_cell_text(truing_words(p, supply, marks));
 }
 

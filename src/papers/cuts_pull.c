@@ -8,11 +8,6 @@ static const char *origin(const cuts_paper *p, const sb_supply *supply) {
                       : sb_pool_print(p->run->pool, "stock row %zu", supply->row);
 }
 
-static const char *size_words(const cuts_paper *p, const sb_supply *supply) {
-    bool sheet = p->problem->stock.items[supply->stock].sheet;
-    return sheet ? cuts_face(p, supply->width, supply->length) : cuts_length(p, supply->length);
-}
-
 static int64_t taken(const sb_plan *plan, size_t supply) {
     int64_t count = 0;
     for (size_t i = 0; i < plan->boards.count; i++)
@@ -34,7 +29,7 @@ void cuts_pull(cuts_paper *p, sb_sheet *sheet) {
         sb_cell *row = sb_row_add(p->run, table);
         row[0] = sb_cell_count(count);
         row[1] = sb_cell_text(cuts_stock_title(p, supply->stock));
-        row[2] = sb_cell_text(size_words(p, supply));
+        row[2] = sb_cell_text(cuts_size(p, supply));
         row[3] = sb_cell_text(origin(p, supply));
         row[4] = sb_cell_tick();
     }
@@ -80,7 +75,7 @@ static void keep_strips(keeping *k, const sb_board_plan *board, int64_t first) {
         if (!cuts_strip_kept(p, need, width))
             continue;
         keep_row(k, sb_mul(board->count, (int64_t)alike), board->supply,
-                 cuts_face(p, width, needs[need].length),
+                 cuts_face(p, needs[need].length, width),
                  sb_pool_print(p->run->pool, "%s, beside ripped parts",
                                origin_words(k, "board", first, board->count)));
     }
@@ -105,8 +100,8 @@ static void keep_from_sheets(keeping *k) {
         const sb_sheet_plan *sheet = &p->plan->sheets.items[i];
         for (size_t j = 0; j < sheet->leftovers.count; j++)
             keep_row(k, sheet->count, sheet->supply,
-                     cuts_face(p, sb_length_down_to_step(sheet->leftovers.items[j].w, p->style->step),
-                               sb_length_down_to_step(sheet->leftovers.items[j].l, p->style->step)),
+                     cuts_face(p, sb_length_down_to_step(sheet->leftovers.items[j].l, p->style->step),
+                               sb_length_down_to_step(sheet->leftovers.items[j].w, p->style->step)),
                      origin_words(k, "sheet", first, sheet->count));
         first += sheet->count;
     }

@@ -5,7 +5,7 @@ static const char intro[] =
     "Grain runs along the sheet. Cut in the order of the numbers. The fence is set from the near edge of the "
     "piece "
     "to the near side of the blade; one setting serves so many cuts (times) in each of so many pieces of the "
-    "stated size, across and along the grain. In truing, the first cut takes the stated amount off a factory "
+    "stated size, along the grain first. In truing, the first cut takes the stated amount off a factory "
     "edge, and the second has the fence against the trued edge.";
 
 /* ---- cuts with one setting of the fence ---- */
@@ -75,7 +75,7 @@ static void setting_row(const cuts_paper *p, sb_table *table, const sb_sheet_pla
     row[1] = sb_cell_strong(sb_cell_length(cuts_mark(p, fence(cut))));
     row[2] = sb_cell_count((int64_t)s.times);
     row[3] = sb_cell_count((int64_t)s.pieces);
-    row[4] = sb_cell_text(cuts_face(p, cut->divides.w, cut->divides.l));
+    row[4] = sb_cell_text(cuts_face(p, cut->divides.l, cut->divides.w));
     row[5] = sb_cell_text(cut->across_width ? "crosscut" : "rip");
     row[6] = sb_cell_tick();
     if (cut->stage == 0)
@@ -189,7 +189,7 @@ static void add_sheet(cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan,
                             : "";
     const char *title = sb_pool_print(p->run->pool, "%s %s: %s, %s%s", plan->count == 1 ? "Sheet" : "Sheets",
                                       cuts_number(p, first, plan->count), cuts_stock_title(p, supply->stock),
-                                      cuts_face(p, supply->width, supply->length), label);
+                                      cuts_size(p, supply), label);
     cuts_table(p, sheet, plan, title);
     parts_table(p, sheet, plan);
 }

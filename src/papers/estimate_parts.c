@@ -55,7 +55,7 @@ static void put_part(estimate_paper *p, sb_table *table, const sb_part *part) {
     row[PART_COUNT] = sb_cell_count(part->count);
     row[PART_LENGTH] = sb_cell_length(part->length);
     row[PART_WIDTH] = sb_cell_length(part->width);
-    row[PART_THICKNESS] = sb_cell_length(part->thickness);
+    row[PART_THICKNESS] = sb_cell_size(part->thickness);
     row[PART_BLANKS] = sb_cell_count(part->blanks);
     row[PART_CUT_LENGTH] = sb_cell_length(part->cut_length);
     if (part->cut_width.nm > 0)

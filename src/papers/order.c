@@ -24,11 +24,9 @@ const char *order_size(sb_run *run, const sb_order_line *line, const sb_style *s
     sb_length length = line->offer ? line->offer->length : line->rack->length;
     sb_length width = line->offer ? line->offer->width : line->rack->width;
     if (line->stock->kind == SB_STOCK_SHEET)
-        return sb_pool_print(run->pool, "%s x %s",
-                             sb_write_length(run, width.nm ? width : line->stock->width, style),
-                             sb_write_length_unit(run, length, style));
+        return sb_write_size(run, length, width.nm ? width : line->stock->width, style);
     if (length.nm > 0)
-        return sb_write_length_unit(run, length, style);
+        return sb_write_size(run, length, (sb_length){0}, style);
     if (line->rack)
         return "";
     return is_lot(line) ? order_amount(run, line, style) : pack_words(run, line, style);

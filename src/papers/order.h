@@ -13,7 +13,7 @@ sb_money order_restock(const sb_order *order);
 /* How much a line takes, in words: "3", "0.6 l". */
 const char *order_amount(sb_run *run, const sb_order_line *line, const sb_style *style);
 
-/* What one of a line is: "3000 mm", "1220 x 2440 mm", "pack of 200", "2.5 l", "" where it is a single thing. */
+/* What one of a line is: "3000 mm", "2440 x 1220 mm", "pack of 200", "2.5 l", "" where it is a single thing. */
 const char *order_size(sb_run *run, const sb_order_line *line, const sb_style *style);
 
 #endif

@@ -118,7 +118,6 @@ void shop_twice(sb_run *run, sb_place at, const char *what, const char *name, sb
 }
 
 const char *shop_exactly(sb_run *run, sb_length length, const sb_style *style) {
-    sb_style fine = *style;
-    fine.step.nm = style->units == SB_UNITS_MM ? SB_NM_PER_MM / 1000 : SB_NM_PER_INCH / 64;
-    return sb_write_length_unit(run, length, &fine);
+    sb_style exact = sb_style_exact(style);
+    return sb_write_length_unit(run, length, &exact);
 }

@@ -25,6 +25,11 @@ static const char *share_shown(sb_run *run, const sb_document *document, const s
                          sb_write_fixed(run, cell->amount, 4, 1, document->style.decimal_comma));
 }
 
+static const char *length_shown(sb_run *run, const sb_document *document, const sb_cell *cell) {
+    sb_style style = cell->exact ? sb_style_exact(&document->style) : document->style;
+    return sb_write_length(run, (sb_length){cell->amount}, &style);
+}
+
 const char *cell_shown(sb_run *run, const sb_document *document, const sb_cell *cell) {
     const sb_style *style = &document->style;
     switch (cell->kind) {
@@ -35,7 +40,7 @@ const char *cell_shown(sb_run *run, const sb_document *document, const sb_cell *
     case SB_CELL_NUMBER:
         return sb_write_decimal(run, cell->amount, cell->digits, style->decimal_comma);
     case SB_CELL_LENGTH:
-        return sb_write_length(run, (sb_length){cell->amount}, style);
+        return length_shown(run, document, cell);
     case SB_CELL_MONEY:
         return sb_write_money(run, (sb_money){cell->amount}, document->currency, style);
     case SB_CELL_PRICE:

@@ -42,10 +42,10 @@ static const char *inch_format(sb_run *run, int64_t step, bool on_step) {
     return parts > 9 ? "# ?\?/?\?" : "# ?/?";
 }
 
-static const char *length_format(sb_run *run, const sb_style *style, int64_t nm) {
-    int64_t step = style->step.nm;
+static const char *length_format(sb_run *run, sb_style style, int64_t nm) {
+    int64_t step = style.step.nm;
     bool on_step = step <= 0 || nm % step == 0;
-    if (style->units == SB_UNITS_IN)
+    if (style.units == SB_UNITS_IN)
         return inch_format(run, step, on_step);
     int digits = step > 0 ? step_digits(step) : 0;
     if (digits > 0 && on_step)
@@ -61,7 +61,8 @@ const char *xlsx_number_format(const xlsx *x, const sb_cell *cell) {
     case SB_CELL_NUMBER:
         return decimals(run, "#,##0", cell->digits);
     case SB_CELL_LENGTH:
-        return length_format(run, &x->document->style, cell->amount);
+        return length_format(run, cell->exact ? sb_style_exact(&x->document->style) : x->document->style,
+                             cell->amount);
     case SB_CELL_MONEY:
         return decimals(run, "#,##0", x->document->currency.digits);
     case SB_CELL_PRICE:

@@ -141,12 +141,30 @@ static void the_locale_has_no_say(void **state) {
     setlocale(LC_ALL, "C");
 }
 
+/* Sizes of stock are no marks: 23/32 in (PS 1, performance category) stays that on a tape of 16ths. */
+static void sizes_are_exact(void **state) {
+    sb_run *run = *state;
+    const sb_style inches = {SB_UNITS_IN, {SB_NM_PER_INCH / 16}, false},
+                   mm = {SB_UNITS_MM, {SB_NM_PER_MM}, true};
+    assert_string_equal(sb_write_size(run, length_of(run, "96\""), length_of(run, "48 1/64\""), &inches),
+                        "96\" x 48 1/64\"");
+    assert_string_equal(sb_write_size(run, length_of(run, "23/32\""), (sb_length){0}, &inches), "23/32\"");
+    assert_string_equal(sb_write_size(run, SB_MM(2440), (sb_length){1220500000}, &mm), "2440 x 1220,5 mm");
+    assert_string_equal(sb_write_size(run, SB_MM(2440), (sb_length){0}, NULL), "2440 mm");
+    assert_string_equal(sb_write_size(run, SB_MM(2440), (sb_length){0}, &inches), "~96 1/16\"");
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
-        AT_THE_BENCH(millimetres_to_the_step),   AT_THE_BENCH(inches_as_whole_and_fraction),
-        AT_THE_BENCH(nearest_whole_millimetres), AT_THE_BENCH(tapes_come_back),
-        AT_THE_BENCH(marks_tell_the_truth),      AT_THE_BENCH(numbers),
-        AT_THE_BENCH(angles_and_dates),          AT_THE_BENCH(money_has_its_currency_s_decimals),
+        AT_THE_BENCH(sizes_are_exact),
+        AT_THE_BENCH(millimetres_to_the_step),
+        AT_THE_BENCH(inches_as_whole_and_fraction),
+        AT_THE_BENCH(nearest_whole_millimetres),
+        AT_THE_BENCH(tapes_come_back),
+        AT_THE_BENCH(marks_tell_the_truth),
+        AT_THE_BENCH(numbers),
+        AT_THE_BENCH(angles_and_dates),
+        AT_THE_BENCH(money_has_its_currency_s_decimals),
         AT_THE_BENCH(the_locale_has_no_say),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -394,7 +394,7 @@ static void follow_cut(bench *b, const sb_cell *row) {
     assert_int_equal(from, b->next);
     assert_int_equal(to - from + 1, row[2].amount * row[3].amount);
     b->next = to + 1;
-    assert_int_equal(sscanf(row[4].text, "%lf x %lf mm", &w, &l), 2);
+    assert_int_equal(sscanf(row[4].text, "%lf x %lf mm", &l, &w), 2);
     if (strncmp(row[5].text, "true ", 5) == 0) {
         panel *sheet = find_panel(b, w, l);
         *(strncmp(row[5].text, "true ends", 9) == 0 ? &sheet->l : &sheet->w) = fence;
@@ -672,8 +672,8 @@ static void strips_beside_ripped_parts(void **state) {
     cuts = paper_of(&run, problem);
     assert_string_equal(row_telling(cuts, "Boards", "lath", 4),
                         "cut square, rip to 40 mm; beside it 52 mm are left, back into the rack");
-    assert_string_equal(row_telling(cuts, "Pull", "52 x 900 mm", 3), "board 1, beside ripped parts");
-    assert_string_equal(row_telling(cuts, "Pull", "22 x 300 mm", 3), "");
+    assert_string_equal(row_telling(cuts, "Pull", "900 x 52 mm", 3), "board 1, beside ripped parts");
+    assert_string_equal(row_telling(cuts, "Pull", "300 x 22 mm", 3), "");
     sb_run_free(&run);
 }
 
