@@ -47,9 +47,6 @@ typedef struct sb_formula sb_formula; /* opaque tree; every node has its place *
  * comma, the end ...). NULL after an error notice. */
 const sb_formula *sb_formula_parse(sb_run *run, sb_cursor *cursor, bool decimal_comma);
 sb_place sb_formula_place(const sb_formula *formula);
-/* With the cursor behind a formula: where a word stands behind a bare number, as in `20 mn`, tells that it is no unit, and
- * steps over it. */
-bool sb_formula_tell_unit(sb_run *run, sb_cursor *cursor, bool decimal_comma);
 /* Words that cannot be names: and or not if when per from to of with on end true false, and the functions. */
 bool sb_formula_reserved(const char *word);
 /* Calls `seen` for every name in the formula, from left to right: `attribute` is NULL for a plain name. */

@@ -115,6 +115,12 @@ const sb_lexer *sb_line_lexer(sb_run *run, bool decimal_comma);
 bool sb_quantity_read(sb_run *run, const char *text, bool decimal_comma, sb_quantity *out,
                       const char **why);
 
+/* With the cursor behind what ends in a quantity. True after an error, the cursor behind what was told:
+ * a word behind a bare number, as `20 mn`, is no unit; a bare number goes on in pieces, as `47 1/4` without its unit, or
+ * `2,5` where a comma is none (in a list, where commas part, that is left alone). */
+bool sb_tell_no_unit(sb_run *run, sb_cursor *cursor, bool decimal_comma);
+bool sb_tell_number_in_pieces(sb_run *run, sb_cursor *cursor, bool decimal_comma, bool in_list);
+
 /* ---- typed reading, for CSV cells and settings: false after an error notice at the place ---------------- */
 
 /* A minus in front is read by all but counts and dates; whether a negative one makes sense is for the caller to say.

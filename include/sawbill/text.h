@@ -92,8 +92,7 @@ typedef struct sb_position {
 /* NULL after an error notice: unreadable, a folder, not UTF-8, a NUL byte, above 64 MiB. Later steps take NULL.
  * A byte order mark is skipped; CRLF and CR count as line ends. */
 const sb_source *sb_source_read(sb_run *run, const char *path);
-/* Text that stands in no file: what an option was given, or (without a name) what the program itself wrote, which messages
- * then do not show as the way they came. */
+/* Text that stands in no file, such as what an option was given. */
 const sb_source *sb_source_of(sb_run *run, const char *name, const char *text);
 
 const char *sb_source_name(const sb_source *source);

@@ -172,59 +172,6 @@ static sb_formula *expected_operand(parser *p) {
     return expected(p, "a measure, a number, a name or (");
 }
 
-/* ---- quantities that fell into pieces ---- */
-
-static bool touch(const sb_token *left, const sb_token *right) {
-    return left->place.offset + left->place.length == right->place.offset;
-}
-
-/* `47 1/4` without its unit, or `2,5` where a comma is none: the last token of it, NULL when it is no such thing. In a
- * list of arguments a comma parts them. */
-static const sb_token *end_of_pieces(const parser *p, const sb_token *first) {
-    const sb_token *next = first + 1;
-    bool fraction = next->kind == SB_QUANTITY && next[1].kind == SB_SYMBOL &&
-                    strcmp(next[1].text, "/") == 0 && next[2].kind == SB_QUANTITY;
-    if (fraction)
-        return next + 2;
-    bool comma = !p->listing && next->kind == SB_SYMBOL && strcmp(next->text, ",") == 0 &&
-                 touch(first, next) && next[1].kind == SB_QUANTITY && touch(next, next + 1);
-    return comma ? next + 1 : NULL;
-}
-
-static bool tell_span(sb_run *run, const sb_token *first, const sb_token *last, bool decimal_comma) {
-    sb_quantity quantity;
-    const char *why;
-    sb_place place = sb_place_span(first->place, last->place);
-    if (sb_quantity_read(run, sb_place_text(run, place), decimal_comma, &quantity, &why))
-        return false;
-    sb_error(run, place, "%s", why);
-    return true;
-}
-
-static void tell_pieces(parser *p, const sb_token *first, const sb_quantity *quantity) {
-    const sb_token *last = quantity->has_unit ? NULL : end_of_pieces(p, first);
-    if (!last || !tell_span(p->run, first, last, p->decimal_comma))
-        return;
-    p->cursor->at = last + 1;
-    p->failed = true;
-}
-
-static bool is_bare(sb_run *run, const sb_token *token, bool decimal_comma) {
-    sb_quantity quantity;
-    const char *why;
-    return token->kind == SB_QUANTITY && sb_quantity_read(run, token->text, decimal_comma, &quantity, &why) &&
-           !quantity.has_unit;
-}
-
-bool sb_formula_tell_unit(sb_run *run, sb_cursor *cursor, bool decimal_comma) {
-    const sb_token *word = cursor->at, *number = word - 1;
-    if (word->kind != SB_WORD || !is_bare(run, number, decimal_comma) ||
-        !tell_span(run, number, word, decimal_comma))
-        return false;
-    cursor->at++;
-    return true;
-}
-
 /* A quantity that cannot be read is told, and reading goes on: the line may hold more mistakes. */
 static sb_formula *parse_quantity(parser *p) {
     const sb_token *token = p->cursor->at++;
@@ -233,7 +180,8 @@ static sb_formula *parse_quantity(parser *p) {
     const char *why;
     if (sb_quantity_read(p->run, token->text, p->decimal_comma, &quantity, &why)) {
         formula->literal = sb_term_quantity(sb_number_of(quantity.amount), quantity.dimension);
-        tell_pieces(p, token, &quantity);
+        p->failed =
+            sb_tell_number_in_pieces(p->run, p->cursor, p->decimal_comma, p->listing > 0) || p->failed;
     } else {
         sb_error(p->run, token->place, "%s", why);
         p->failed = true;
@@ -244,7 +192,7 @@ static sb_formula *parse_quantity(parser *p) {
 static bool take_close(parser *p, sb_place opened) {
     if (sb_take_symbol(p->cursor, ")"))
         return true;
-    if (sb_formula_tell_unit(p->run, p->cursor, p->decimal_comma)) {
+    if (sb_tell_no_unit(p->run, p->cursor, p->decimal_comma)) {
         p->failed = true;
         return take_close(p, opened);
     }

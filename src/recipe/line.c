@@ -37,7 +37,10 @@ const sb_token *recipe_word(recipe_reader *reader, const char *what) {
 }
 
 const sb_token *recipe_number(recipe_reader *reader, const char *what) {
-    return take(reader, SB_QUANTITY, what);
+    const sb_token *number = take(reader, SB_QUANTITY, what);
+    bool torn =
+        number && sb_tell_number_in_pieces(reader->run, &reader->cursor, reader->decimal_comma, false);
+    return torn ? NULL : number;
 }
 
 /* Words of the language that may stand behind a number; any other was meant as its unit. */
@@ -53,7 +56,7 @@ static bool follows_number(const sb_token *token) {
 
 static bool tell_unit(recipe_reader *reader) {
     return !follows_number(reader->cursor.at) &&
-           sb_formula_tell_unit(reader->run, &reader->cursor, reader->decimal_comma);
+           sb_tell_no_unit(reader->run, &reader->cursor, reader->decimal_comma);
 }
 
 const sb_formula *recipe_formula(recipe_reader *reader, const char *what) {

@@ -51,6 +51,10 @@ static bool take_of(recipe_reader *reader, const char *of, const char *hint) {
 static bool take_share(recipe_reader *reader, const char *of, const char *hint, sb_job_share *out) {
     const sb_token *token = recipe_number(reader, "a percentage, as 12 %");
     sb_job_share share = {.given = true, .place = recipe_line_place(reader)};
+    if (token && !strchr(token->text, '%')) {
+        sb_error(reader->run, token->place, "expected a percentage, as 12 %% of %s", of);
+        return false;
+    }
     if (!token ||
         !sb_read_share(reader->run, token->text, token->place, reader->decimal_comma, &share.share) ||
         !take_of(reader, of, hint) || !recipe_end_line(reader))

@@ -78,7 +78,8 @@ static void read_tokens(settings_reader *reader, const shop_setting *setting) {
     sb_cursor cursor = sb_statement_tokens(reader->run, reader->lexer, reader->line);
     if (!note_line(reader, setting, line_name(reader, setting, cursor)))
         return;
-    if (setting->read(reader, setting, &cursor))
+    bool read = setting->read(reader, setting, &cursor);
+    if (read && !sb_tell_no_unit(reader->run, &cursor, reader->settings->style.decimal_comma))
         sb_expect_end(reader->run, &cursor);
 }
 

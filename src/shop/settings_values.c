@@ -8,6 +8,10 @@ void *setting_target(settings_reader *reader, const shop_setting *setting) {
     return base + setting->offset;
 }
 
+static bool comma(const settings_reader *reader) {
+    return reader->settings->style.decimal_comma;
+}
+
 static const sb_token *take_quantity(settings_reader *reader, sb_cursor *cursor, const char *what) {
     const sb_token *token = cursor->at;
     if (token->kind != SB_QUANTITY) {
@@ -15,11 +19,7 @@ static const sb_token *take_quantity(settings_reader *reader, sb_cursor *cursor,
         return NULL;
     }
     cursor->at++;
-    return token;
-}
-
-static bool comma(const settings_reader *reader) {
-    return reader->settings->style.decimal_comma;
+    return sb_tell_number_in_pieces(reader->run, cursor, comma(reader), false) ? NULL : token;
 }
 
 bool setting_take_length(settings_reader *reader, sb_cursor *cursor, sb_length *out) {

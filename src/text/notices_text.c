@@ -144,11 +144,6 @@ static void write_excerpt(writing *w, sb_place place, const char *colour) {
 
 /* ---- the whole --------------------------------------------------------------------------------------- */
 
-/* A source without a name was made up by the program: nobody can look there. */
-static bool is_somewhere(sb_place place) {
-    return place.source && *place.source->name;
-}
-
 static void write_place(writing *w, sb_place place) {
     sb_position p = sb_place_position(place);
     write_clean(w, p.file);
@@ -159,7 +154,7 @@ static void write_context(writing *w, const notice_context *context) {
     for (; context; context = context->outer) {
         writing_text(w, "  in ");
         write_clean(w, context->what);
-        if (is_somewhere(context->at)) {
+        if (context->at.source) {
             writing_text(w, ", at ");
             write_place(w, context->at);
         }

@@ -56,7 +56,13 @@ wrong templates/small.recipe 's/1000 mm/1000 mn/' 'small.recipe:3:12' 'did you m
 wrong templates/small.recipe 's/length long/length (long - 1 furlong)/' 'small.recipe:9:18' '"furlong" is not a unit'
 wrong samples/small.job '$a\  set long 1.2 mtr' 'small.job:6:12' '"mtr" is not a unit'
 
+wrong samples/small.job '3a discount 5' 'small.job:4:10' 'expected a percentage'
+wrong samples/small.job '3a delivery 95,00' 'small.job:4:10' 'comma where a decimal point is expected'
+
 # Rates.
+wrong rates/shop.txt 's/^  kerf .* 3 mm$/  kerf 3 mmm/' 'shop.txt:' '"mmm" is not a unit; did you mean "mm"?'
+wrong rates/shop.txt 's/^margin .*/margin 25,5 % of price/' 'shop.txt:' 'comma where a decimal point is expected'
+wrong rates/shop.txt 's/^margin .*/margin 25 of price/' 'shop.txt:' 'expected a percentage'
 wrong rates/stock.csv '/^larch-45x95,/s/,590,/,-590,/' "stock.csv:" 'expected a density in whole kg/m3'
 wrong rates/stock.csv '/^larch-45x95,/s/,590,/,590.5,/' "stock.csv:" 'expected a density in whole kg/m3'
 

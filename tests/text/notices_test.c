@@ -110,15 +110,6 @@ static void the_way_that_led_there(void **state) {
     sb_notices_leave(run); /* once too often does no harm */
 }
 
-/* Where nobody can look, no place is given. */
-static void what_the_program_wrote_has_no_place(void **state) {
-    sb_run *run = *state;
-    const sb_source *own = sb_source_of(run, "", "piece trough");
-    sb_notices_enter(run, find(own, "trough"), "piece trough");
-    sb_error(run, (sb_place){0}, "too long");
-    assert_string_equal(sb_notices_text(run, SB_NOTE, false), "error: too long\n  in piece trough\n");
-}
-
 static void known_words_are_listed_once(void **state) {
     sb_run *run = *state;
     const char *const known[] = {"oak", "larch", "oak", "pine", "larch"};
@@ -254,7 +245,6 @@ int main(void) {
         AT_THE_BENCH(colour_only_when_asked),
         AT_THE_BENCH(the_way_that_led_there),
         AT_THE_BENCH(the_same_once),
-        AT_THE_BENCH(what_the_program_wrote_has_no_place),
         AT_THE_BENCH(known_words_are_listed_once),
         AT_THE_BENCH(many_stay_quick),
         AT_THE_BENCH(sources_in_turn_and_each_from_the_top),
