@@ -146,6 +146,9 @@ typedef struct sb_tune {
     const volatile int *stop_asked;
     bool material_only;
 } sb_tune;
+/* The job's tax, the shop's default without one; NULL when there is none, after an error when the job's is unknown. */
+const sb_tax *sb_job_tax(sb_run *run, const sb_shop *shop, const sb_job *job);
+
 /* `tune` may be NULL. NULL when there were errors; those of all options are told. */
 const sb_ways *sb_ways_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job, const sb_tune *tune);
 

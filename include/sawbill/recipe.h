@@ -207,7 +207,7 @@ bool sb_recipe_has_input(const sb_recipe *recipe, const char *name);
 typedef struct sb_recipe_book sb_recipe_book;
 sb_recipe_book *sb_recipe_book_open(sb_run *run, const char *folder, bool decimal_comma);
 /* NULL after errors: at `at` (with the nearest name in the folder) when there is no such recipe, inside the recipe's own
- * file when it has mistakes. Pulls in components' recipes too, and is NULL when one of them is; a recipe that includes
+ * file when it could not be read whole. Pulls in components' recipes too, and is NULL when one of them is; a recipe that includes
  * itself, however far down, is an error that shows the chain. */
 const sb_recipe *sb_recipe_book_get(sb_run *run, sb_recipe_book *book, const char *name, sb_place at);
 /* The same, but what could be read of it when it has mistakes; NULL when it cannot be read at all. */

@@ -133,6 +133,8 @@ void sb_notices_leave(sb_run *run);
 bool sb_ok(const sb_run *run);         /* no error, failure or bug so far */
 int sb_status(const sb_run *run);      /* 0, 1, 3 or 4 by the worst level */
 size_t sb_notices_count(const sb_run *run, sb_level at_least);
+/* Counts also what had been told before: whether a step met a mistake, new or not. */
+size_t sb_notices_raised(const sb_run *run, sb_level at_least);
 /* The message of notice `index` (from 0) without place or caret, NULL past the end; for tests. */
 const char *sb_notices_message(const sb_run *run, size_t index);
 sb_place sb_notices_place(const sb_run *run, size_t index);

@@ -79,15 +79,15 @@ static void set_base(costing *c) {
 
 /* ---- what the customer sees ---- */
 
-static const sb_tax *tax_for(const costing *c) {
-    const sb_tax *tax = sb_shop_tax(c->shop, c->job->tax);
-    size_t count = c->shop->settings.taxes.count;
-    if (tax || !c->job->tax)
+const sb_tax *sb_job_tax(sb_run *run, const sb_shop *shop, const sb_job *job) {
+    const sb_tax *tax = sb_shop_tax(shop, job->tax);
+    size_t count = shop->settings.taxes.count;
+    if (tax || !job->tax)
         return tax;
-    const char **known = SB_NEW_ARRAY(c->run->pool, const char *, count + 1);
+    const char **known = SB_NEW_ARRAY(run->pool, const char *, count + 1);
     for (size_t i = 0; i < count; i++)
-        known[i] = c->shop->settings.taxes.items[i].id;
-    sb_error_unknown(c->run, c->job->tax_place, "tax", c->job->tax, known, count);
+        known[i] = shop->settings.taxes.items[i].id;
+    sb_error_unknown(run, job->tax_place, "tax", job->tax, known, count);
     return NULL;
 }
 
@@ -198,7 +198,7 @@ void costing_prices(costing *c) {
     check_rates(c);
     set_overhead(c);
     set_base(c);
-    const sb_tax *tax = tax_for(c);
+    const sb_tax *tax = sb_job_tax(c->run, c->shop, c->job);
     sb_share rate = tax ? tax->rate : (sb_share){0};
     e->delivery = delivery_of(c);
     set_lines(c, rate);

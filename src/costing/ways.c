@@ -21,18 +21,18 @@ static const sb_cutlist *tuned(sb_run *run, const sb_cutlist *cutlist, const sb_
 /* Errors of one option do not keep the next from telling its own. */
 static void work_through(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job,
                          const sb_tune *tune, sb_way *way) {
-    size_t before = sb_notices_count(run, SB_ERROR);
+    size_t before = sb_notices_raised(run, SB_ERROR);
     way->takeoff = sb_takeoff_of(run, shop, book, job, way->option);
-    if (!way->takeoff || sb_notices_count(run, SB_ERROR) > before)
+    if (!way->takeoff || sb_notices_raised(run, SB_ERROR) > before)
         return;
     way->cutlist = tuned(run, sb_cutlist_of(run, shop, &way->takeoff, 1), job, tune);
-    if (!way->cutlist || sb_notices_count(run, SB_ERROR) > before)
+    if (!way->cutlist || sb_notices_raised(run, SB_ERROR) > before)
         return;
     way->plan = sb_plan_make(run, &way->cutlist->problem);
-    if (!way->plan || sb_notices_count(run, SB_ERROR) > before)
+    if (!way->plan || sb_notices_raised(run, SB_ERROR) > before)
         return;
     way->order = sb_order_of(run, shop, &way->takeoff, 1, way->cutlist, way->plan, false);
-    if (!way->order || sb_notices_count(run, SB_ERROR) > before)
+    if (!way->order || sb_notices_raised(run, SB_ERROR) > before)
         return;
     way->estimate = sb_estimate_of(run, shop, way->takeoff, way->cutlist, way->plan, way->order);
 }

@@ -73,8 +73,14 @@ static sb_term negate_truth(sb_evaluation *evaluation, const sb_formula *formula
 static sb_term either(sb_evaluation *evaluation, const sb_formula *formula) {
     sb_term first = sb_evaluate(evaluation, formula->operands[1]);
     sb_term second = sb_evaluate(evaluation, formula->operands[2]);
-    bool alike = first.kind == second.kind && sb_dimension_same(first.dimension, second.dimension);
-    return alike ? sb_term_open(first) : sb_term_none();
+    if (first.kind == SB_VALUE_NONE || second.kind == SB_VALUE_NONE)
+        return sb_term_none();
+    if (first.kind == second.kind && sb_dimension_same(first.dimension, second.dimension))
+        return sb_term_open(first);
+    sb_error(evaluation->run, formula->place, "if gives %s or %s: expected two values of one kind",
+             sb_describe(evaluation->run, first, formula->operands[1]),
+             sb_describe(evaluation->run, second, formula->operands[2]));
+    return sb_term_none();
 }
 
 static sb_term choose(sb_evaluation *evaluation, const sb_formula *formula) {

@@ -1,6 +1,8 @@
 /* main/check.c -- every error in recipes, jobs and rates, all at once. */
 #include "main/command.h"
 
+#include <dirent.h>
+#include <stdlib.h>
 #include <string.h>
 
 static bool ends_with(const char *path, const char *ending) {
@@ -20,23 +22,35 @@ static void make_parts(sb_run *run, const sb_desk *desk) {
     sb_takeoff_of(run, desk->shop, desk->book, desk->job, NULL);
     for (size_t i = 0; i < desk->job->options.count; i++)
         sb_takeoff_of(run, desk->shop, desk->book, desk->job, &desk->job->options.items[i]);
+    sb_job_tax(run, desk->shop, desk->job);
 }
 
-/* A sound job is worked through to its price, another one as far as its parts; without sound rates it is only read. */
+/* A job that is read whole is worked through to its price, another one as far as its parts; without sound rates it is
+ * only read. */
 static void check_job(sb_run *run, const sb_options *options, const char *path) {
     sb_desk desk = {0};
-    bool sound = desk_open(run, options, path, &desk);
+    bool whole = desk_open(run, options, path, &desk);
     if (!desk.job || !desk.book)
         return;
     for (size_t i = 0; i < desk.job->pieces.count; i++)
-        look_over(run, &desk, desk.job->pieces.items[i].recipe, desk.job->pieces.items[i].place);
-    if (sound)
-        sb_ways_of(run, desk.shop, desk.book, desk.job, NULL);
-    else if (desk.shop && desk.shop->sound)
+        look_over(run, &desk, desk.job->pieces.items[i].recipe, desk.job->pieces.items[i].recipe_place);
+    if (desk.shop && desk.shop->sound)
         make_parts(run, &desk);
+    if (whole)
+        sb_ways_of(run, desk.shop, desk.book, desk.job, NULL);
 }
 
-/* With a shop near, one piece is made as the recipe stands. */
+/* With a shop near, one piece is made as the recipe stands, and planned. */
+static void make_one(sb_run *run, const sb_desk *desk, const sb_recipe *recipe) {
+    size_t before = sb_notices_raised(run, SB_ERROR);
+    const sb_takeoff *takeoff = sb_takeoff_of(run, desk->shop, desk->book, sb_job_for_one(run, recipe), NULL);
+    if (sb_notices_raised(run, SB_ERROR) > before)
+        return;
+    const sb_cutlist *cutlist = sb_cutlist_of(run, desk->shop, &takeoff, 1);
+    if (cutlist && sb_notices_raised(run, SB_ERROR) == before)
+        sb_plan_make(run, &cutlist->problem);
+}
+
 static void check_recipe(sb_run *run, const sb_options *options, const char *path) {
     const char *home = sb_shop_find(run, path);
     sb_desk desk = {.shop = home ? desk_shop(run, options, home, NULL) : NULL};
@@ -45,11 +59,35 @@ static void check_recipe(sb_run *run, const sb_options *options, const char *pat
         return;
     const sb_recipe *recipe = look_over(run, &desk, path_base(run, path, ".recipe"), (sb_place){0});
     if (recipe && desk.shop && desk.shop->sound)
-        sb_takeoff_of(run, desk.shop, desk.book, sb_job_for_one(run, recipe), NULL);
+        make_one(run, &desk, recipe);
 }
+
+/* ---- folders ---------------------------------------------------------------------------------------------- */
 
 static void check_rates(sb_run *run, const char *folder) {
     sb_shop_read(run, folder);
+}
+
+/* Files of the folder that are checked one by one, and sets of rates; in the order of the alphabet. */
+static void check_folder(sb_run *run, const sb_options *options, const char *folder) {
+    struct dirent **entries;
+    int count = scandir(folder, &entries, NULL, alphasort);
+    if (path_exists(path_join(run, folder, "shop.txt")))
+        check_rates(run, folder);
+    for (int i = 0; i < count; i++) {
+        const char *name = sb_pool_print(run->pool, "%s", entries[i]->d_name);
+        const char *path = path_join(run, folder, name);
+        bool hidden = name[0] == '.';
+        free(entries[i]);
+        if (!hidden && path_is_folder(path))
+            check_folder(run, options, path);
+        else if (!hidden && ends_with(path, ".job"))
+            check_job(run, options, path);
+        else if (!hidden && ends_with(path, ".recipe"))
+            check_recipe(run, options, path);
+    }
+    if (count >= 0)
+        free(entries);
 }
 
 static void check_file(sb_run *run, const sb_options *options, const char *path) {
@@ -57,20 +95,28 @@ static void check_file(sb_run *run, const sb_options *options, const char *path)
         check_job(run, options, path);
     else if (ends_with(path, ".recipe"))
         check_recipe(run, options, path);
-    else if (path_exists(path_join(run, path, "shop.txt")))
-        check_rates(run, path);
-    else if (path_exists(path_join(run, path, "rates/shop.txt")))
-        check_rates(run, path_join(run, path, "rates"));
+    else if (path_is_folder(path))
+        check_folder(run, options, path);
     else if (ends_with(path, ".csv") || ends_with(path, "shop.txt"))
         check_rates(run, path_folder(run, path));
     else
-        sb_error(run, (sb_place){0},
-                 "%s: expected a .recipe, a .job, a file of a rates folder, or such a folder", path);
+        sb_error(run, (sb_place){0}, "%s: expected a .recipe, a .job, a file of a rates folder, or a folder of these",
+                 path);
+}
+
+/* Without a file: the shop one stands in. */
+static void check_here(sb_run *run, const sb_options *options) {
+    const char *home = sb_shop_find(run, ".");
+    if (home)
+        check_folder(run, options, home);
+    else
+        sb_error(run, (sb_place){0}, "no shop here: a folder with rates/ and templates/ is wanted; 'sawbill start DIR' "
+                                     "makes one");
 }
 
 int command_check(sb_run *run, const sb_options *options) {
     if (options->words.count == 0)
-        check_file(run, options, ".");
+        check_here(run, options);
     for (size_t i = 0; i < options->words.count; i++)
         check_file(run, options, options->words.items[i]);
     size_t errors = sb_notices_count(run, SB_ERROR), advice = sb_notices_count(run, SB_ADVICE) - errors;

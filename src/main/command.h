@@ -79,6 +79,7 @@ const sb_ways *desk_ways(sb_run *run, const sb_options *options, sb_desk *desk);
 const char *path_join(sb_run *run, const char *folder, const char *name);
 const char *path_base(sb_run *run, const char *path, const char *ending); /* name without folder and ending */
 bool path_exists(const char *path);
+bool path_is_folder(const char *path);
 const char *path_folder(sb_run *run, const char *path);                   /* "." when there is none */
 
 /* Prints to standard output; a failed write is a failure of the run. */

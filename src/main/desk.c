@@ -27,6 +27,11 @@ bool path_exists(const char *path) {
     return stat(path, &status) == 0;
 }
 
+bool path_is_folder(const char *path) {
+    struct stat status;
+    return stat(path, &status) == 0 && S_ISDIR(status.st_mode);
+}
+
 const char *path_folder(sb_run *run, const char *path) {
     const char *slash = strrchr(path, '/');
     if (!slash)

@@ -164,18 +164,17 @@ static bool open_component(sb_run *run, sb_recipe_book *book, book_entry *entry,
     return good;
 }
 
-/* A faulty file is looked through all the same, so that all its mistakes come out. */
+/* A faulty file is looked through all the same, so that all its mistakes come out. Faulty is what was not read whole: a
+ * formula that is wrong is told, and has no value where it is used. */
 static bool open_entry(sb_run *run, sb_recipe_book *book, book_entry *entry, book_entry *asker) {
     if (entry->state != UNOPENED)
         return entry->state == WHOLE;
-    size_t errors = sb_notices_count(run, SB_ERROR);
     bool good = !entry->misread;
     entry->state = OPENING;
     entry->asker = asker;
     sb_recipe_look_over(run, entry->recipe);
     for (size_t i = 0; i < entry->recipe->components.count; i++)
         good = open_component(run, book, entry, &entry->recipe->components.items[i]) && good;
-    good = good && sb_notices_count(run, SB_ERROR) == errors;
     entry->state = good ? WHOLE : FAULTY;
     return good;
 }

@@ -245,8 +245,8 @@ static void look_at_uses(looking *at) {
 static looking begin(sb_run *run, const sb_recipe *recipe) {
     looking at = {.run = run, .recipe = recipe, .recipe_scope = sb_scope_new(run, NULL)};
     at.scope = at.recipe_scope;
-    name_inputs(&at);
     name_choices(&at);
+    name_inputs(&at);
     name_lets(&at);
     name_measures(&at);
     return at;

@@ -97,7 +97,7 @@ static bool set_inputs(takeoff_making *making, const takeoff_givens *givens) {
     return good;
 }
 
-static bool check_names(takeoff_making *making, const takeoff_givens *givens) {
+bool takeoff_check_names(takeoff_making *making, const takeoff_givens *givens) {
     const sb_recipe *recipe = making->recipe;
     size_t count = recipe->inputs.count + recipe->choices.count;
     const char **known = SB_NEW_ARRAY(making->walk->run->pool, const char *, count + 1);
@@ -118,6 +118,6 @@ static bool check_names(takeoff_making *making, const takeoff_givens *givens) {
 }
 
 bool takeoff_set_inputs(takeoff_making *making, const takeoff_givens *givens) {
-    bool named = check_names(making, givens), chosen = set_choices(making, givens);
+    bool named = takeoff_check_names(making, givens), chosen = set_choices(making, givens);
     return set_inputs(making, givens) && named && chosen;
 }

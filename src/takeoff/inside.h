@@ -82,6 +82,9 @@ void takeoff_check_settings(takeoff_walk *walk, const sb_recipe *const *recipes)
 void takeoff_make(takeoff_making *making, const takeoff_givens *givens);         /* make.c */
 bool takeoff_open_scope(takeoff_making *making, const takeoff_givens *givens);   /* scope.c */
 bool takeoff_set_inputs(takeoff_making *making, const takeoff_givens *givens);   /* inputs.c */
+/* Whether what is given is there to be set. */
+bool takeoff_check_names(takeoff_making *making, const takeoff_givens *givens); /* inputs.c */
+bool takeoff_check_roles(takeoff_making *making, const takeoff_givens *givens); /* stock.c */
 bool takeoff_check_ranges(takeoff_making *making, const takeoff_givens *givens); /* ranges.c */
 /* The last value given for a name; NULL: none. */
 const sb_recipe_set *takeoff_given(const takeoff_givens *givens, const char *name);
@@ -158,6 +161,7 @@ bool takeoff_sheet_part(takeoff_parting *parting);    /* sheet.c */
 bool takeoff_edging_covers(takeoff_parting *parting); /* sheet.c: the whole thickness of an edge */
 bool takeoff_volume_part(takeoff_parting *parting);   /* volume.c */
 bool takeoff_ends(takeoff_parting *parting);          /* ends.c */
+bool takeoff_ends_apart(takeoff_parting *parting);    /* ends.c: once the sizes are known */
 void takeoff_outline(takeoff_parting *parting);       /* outline.c: areas of the finished part */
 sb_length
 takeoff_mean_length(const sb_part *part); /* outline.c: length halfway between long and short points */

@@ -25,7 +25,8 @@ static void look_at(const looking *at, const char *word, unsigned kinds, const c
 
 static void look_at_part(const looking *at, const sb_recipe_part *part) {
     sb_place place = part->guard.place;
-    takeoff_stocks stocks = takeoff_stocks_of_role(at->run, at->shop, at->recipe, part->role);
+    const char *role = part->role ? part->role : ""; /* none where the part's `of` is missing */
+    takeoff_stocks stocks = takeoff_stocks_of_role(at->run, at->shop, at->recipe, role);
     for (size_t i = 0; i < stocks.count && at->shop->sound; i++)
         takeoff_suits(at->run, part, stocks.items[i]);
     look_at(at, part->edging_role, TAKEOFF_FOR_EDGING, "edging", place);

@@ -75,15 +75,22 @@ static void begin(takeoff_parting *parting) {
                               .place = line->guard.place};
 }
 
+/* What can be told is told: a width also where the length is wrong. */
+static bool read_sizes(takeoff_parting *parting) {
+    bool stocked = read_stock(parting), long_enough = read_length(parting);
+    bool sheet = stocked && parting->part.stock->kind == SB_STOCK_SHEET; /* its edging is taken off its length */
+    return stocked && (long_enough || !sheet) && by_kind(parting) && long_enough && takeoff_layers(parting) &&
+           takeoff_edging_covers(parting);
+}
+
 bool takeoff_part(takeoff_parting *parting) {
     sb_part *part = &parting->part;
     begin(parting);
-    if (!read_count(parting))
-        return false;
-    if (part->count == 0)
+    bool counted = read_count(parting);
+    if (counted && part->count == 0)
         return true;
-    if (!read_stock(parting) || !read_length(parting) || !by_kind(parting) || !takeoff_layers(parting) ||
-        !takeoff_edging_covers(parting) || !takeoff_ends(parting))
+    bool sized = read_sizes(parting);
+    if (!takeoff_ends(parting) || !sized || !takeoff_ends_apart(parting) || !counted)
         return false;
     part->blanks = sb_mul(part->count, sb_mul(part->staves, part->layers));
     takeoff_outline(parting);

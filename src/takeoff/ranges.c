@@ -96,15 +96,31 @@ static bool check_range(takeoff_making *making, const takeoff_givens *givens, co
     return !under && !over;
 }
 
+static void any_name(void *found, const char *owner, const char *attribute, sb_place at) {
+    *(bool *)found = true;
+    (void)owner, (void)attribute, (void)at;
+}
+
+static bool plain(const sb_formula *limit) {
+    bool names = false;
+    if (limit)
+        sb_formula_names(limit, any_name, &names);
+    return !names;
+}
+
 /* Kinds first: with a number for a length, limits worked out from it would only confuse. */
 bool takeoff_check_ranges(takeoff_making *making, const takeoff_givens *givens) {
     const sb_recipe *recipe = making->recipe;
-    bool good = true;
-    for (size_t i = 0; i < recipe->inputs.count; i++)
-        good = check_kind(making, givens, &recipe->inputs.items[i]) && good;
-    if (!good)
-        return false;
-    for (size_t i = 0; i < recipe->inputs.count; i++)
-        good = check_range(making, givens, &recipe->inputs.items[i]) && good;
+    bool *kind = SB_NEW_ARRAY(making->walk->run->pool, bool, recipe->inputs.count + 1), kinds = true;
+    for (size_t i = 0; i < recipe->inputs.count; i++) {
+        kind[i] = check_kind(making, givens, &recipe->inputs.items[i]);
+        kinds = kind[i] && kinds;
+    }
+    bool good = kinds;
+    for (size_t i = 0; i < recipe->inputs.count; i++) {
+        const sb_recipe_input *input = &recipe->inputs.items[i];
+        if (kind[i] && (kinds || (plain(input->least) && plain(input->most))))
+            good = check_range(making, givens, input) && good;
+    }
     return good;
 }

@@ -9,10 +9,23 @@ static void set_lets(takeoff_making *making) {
     }
 }
 
+/* Where nothing is made, stock that does not suit is told all the same. */
+static void tell_unsuited(takeoff_making *making) {
+    for (size_t i = 0; i < making->recipe->parts.count; i++) {
+        const sb_recipe_part *part = &making->recipe->parts.items[i];
+        const sb_stock *stock = takeoff_role(making, part->role);
+        if (stock)
+            takeoff_suits(making->walk->run, part, stock);
+    }
+}
+
 bool takeoff_open_scope(takeoff_making *making, const takeoff_givens *givens) {
     making->scope = sb_scope_new(making->walk->run, NULL);
     bool given = takeoff_set_inputs(making, givens);
     set_lets(making);
     bool stocked = takeoff_choose_stock(making, givens);
-    return given && takeoff_check_ranges(making, givens) && stocked;
+    bool ranged = takeoff_check_ranges(making, givens) && given;
+    if (!ranged || !stocked)
+        tell_unsuited(making);
+    return ranged && stocked;
 }

@@ -97,7 +97,7 @@ static bool choose_certain(takeoff_making *making, const takeoff_givens *givens)
     return good;
 }
 
-static bool check_roles(takeoff_making *making, const takeoff_givens *givens) {
+bool takeoff_check_roles(takeoff_making *making, const takeoff_givens *givens) {
     sb_run *run = making->walk->run;
     const sb_recipe *recipe = making->recipe;
     const char **known = SB_NEW_ARRAY(run->pool, const char *, recipe->roles.count + 1);
@@ -119,7 +119,7 @@ static bool check_roles(takeoff_making *making, const takeoff_givens *givens) {
 }
 
 bool takeoff_choose_stock(takeoff_making *making, const takeoff_givens *givens) {
-    bool good = check_roles(making, givens);
+    bool good = takeoff_check_roles(making, givens);
     good = choose_certain(making, givens) && good;
     for (size_t i = 0; i < making->recipe->roles.count; i++)
         good = choose_by_line(making, &making->recipe->roles.items[i]) && good;

@@ -17,8 +17,21 @@ static size_t add_piece(takeoff_walk *walk, const sb_job_piece *source, const sb
     return walk->takeoff->pieces.count - 1;
 }
 
+/* A recipe that could not be read whole is not made; what the job sets must be there all the same. */
+static void check_piece(takeoff_walk *walk, const sb_job_piece *piece) {
+    const sb_recipe *recipe = sb_recipe_book_peek(walk->run, walk->book, piece->recipe, piece->recipe_place);
+    if (!recipe)
+        return;
+    takeoff_making making = {.walk = walk, .recipe = recipe};
+    takeoff_givens givens = takeoff_piece_givens(walk, piece, recipe);
+    takeoff_check_names(&making, &givens);
+    takeoff_check_roles(&making, &givens);
+}
+
 static void make_piece(takeoff_walk *walk, const sb_job_piece *piece, const sb_recipe *recipe) {
     int64_t count = takeoff_piece_count(walk, piece);
+    if (!recipe)
+        check_piece(walk, piece);
     if (!recipe || count <= 0)
         return;
     takeoff_making making = {.walk = walk,
@@ -28,11 +41,11 @@ static void make_piece(takeoff_walk *walk, const sb_job_piece *piece, const sb_r
                              .per_piece = 1,
                              .count = count};
     takeoff_givens givens = takeoff_piece_givens(walk, piece, recipe);
-    size_t parts = walk->takeoff->parts.count, errors = sb_notices_count(walk->run, SB_ERROR);
+    size_t parts = walk->takeoff->parts.count, errors = sb_notices_raised(walk->run, SB_ERROR);
     sb_notices_enter(walk->run, piece->place, sb_pool_print(walk->run->pool, "piece %s", piece->name));
     takeoff_make(&making, &givens);
     sb_notices_leave(walk->run);
-    if (walk->takeoff->parts.count == parts && sb_notices_count(walk->run, SB_ERROR) == errors)
+    if (!walk->tried && walk->takeoff->parts.count == parts && sb_notices_raised(walk->run, SB_ERROR) == errors)
         sb_advise(walk->run, piece->place, "%s has no parts: its recipe has none, or none that these inputs leave",
                   piece->name);
 }

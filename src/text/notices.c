@@ -37,6 +37,7 @@ static void raise_notice(sb_run *run, sb_level level, sb_place at, const char *f
     char *message = sb_pool_alloc(run->pool, length < 0 ? 1 : (size_t)length + 1);
     if (length >= 0)
         vsnprintf(message, (size_t)length + 1, format, arguments);
+    run->notices->raised[level]++;
     if (seen_before(run, level, at, message))
         return;
     notice n = {.level = level, .place = at, .message = message, .context = run->notices->context};
@@ -92,6 +93,13 @@ size_t sb_notices_count(const sb_run *run, sb_level at_least) {
     size_t count = 0;
     for (int level = (int)at_least; level <= SB_BUG; level++)
         count += run->notices->count[level];
+    return count;
+}
+
+size_t sb_notices_raised(const sb_run *run, sb_level at_least) {
+    size_t count = 0;
+    for (int level = (int)at_least; level <= SB_BUG; level++)
+        count += run->notices->raised[level];
     return count;
 }
 

@@ -25,6 +25,7 @@ struct sb_notices {
     const notice_context *context;
     struct notice_seen *seen;
     size_t count[SB_BUG + 1];
+    size_t raised[SB_BUG + 1]; /* with those that had been told before */
 };
 
 #endif

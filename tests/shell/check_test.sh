@@ -116,6 +116,100 @@ tells nasty.job:2 'unknown keyword "dat"'
 status 1 "$SAWBILL" check "$home/templates/nasty.recipe" "$home/templates/nastier.recipe" "$home/rates"
 tells nasty.recipe:10 'unknown keyword "lett"'
 complains 'stock.csv:'
+
+# A part may have several mistakes, and a job that is not read whole has its names and values looked at.
+cp rates/stock.csv rates/shop.txt "$home/rates/"
+rm "$home"/templates/nast*.recipe "$home"/samples/nasty.job
+cat >"$home/templates/constants.recipe" <<'RECIPE'
+recipe constants
+stock slat larch-20x95
+part a
+  of slat
+  length -3 mm
+part b
+  count 0 - 2
+  of slat
+  length 0 mm
+  width 200 mm
+part c
+  of slat
+  length 50 mm
+  ends mitre 45 deg scale
+part d
+  of slat
+  length 500 mm
+  ends mitre 95 deg scale
+RECIPE
+cat >"$home/templates/headless.recipe" <<'RECIPE'
+recipe headless
+input wide 500 mm from 300 mm to 2 m
+part a
+  length wide
+RECIPE
+cat >"$home/samples/values.job" <<'JOB'
+job values
+date 2026-02-30
+customer X
+tax foo
+piece trough-planter
+  count -6
+  set long 3
+  set high 3 m
+  set lng 3 m
+  stock slat screw-4x40
+  stock slot larch-20x95
+piece headless
+  set x 4
+JOB
+status 1 "$SAWBILL" check "$home/samples/values.job"
+tells values.job:2 '2026-02-30'
+tells values.job:4 'unknown tax "foo"'
+tells values.job:6 'expected a number'
+tells values.job:7 'long wants a length'
+tells values.job:8 'high is 3000 mm'
+tells values.job:9 'unknown input "lng"'
+tells values.job:11 'unknown role "slot"'
+tells values.job:13 'unknown input "x"; known: wide'
+tells headless.recipe:3 'a has no `of`'
+complains 'screw-4x40 is stock of the kind fixing'
+
+# Without a file the whole shop is checked, and so is a folder.
+status 1 sh -c "cd '$home/templates' && exec '$(cd "$(dirname "$SAWBILL")" && pwd)/$(basename "$SAWBILL")' check"
+tells constants.recipe:5 'expected more than nothing'
+tells constants.recipe:7 '0 - 2 is -2'
+tells constants.recipe:9 'expected more than nothing'
+tells constants.recipe:10 'gives 95 mm'
+tells constants.recipe:11 'run into each other'
+tells constants.recipe:18 'the mitre of d'
+tells values.job:8 'high is 3000 mm'
+status 1 "$SAWBILL" check "$home/templates"
+tells constants.recipe:5 'expected more than nothing'
+tells headless.recipe:3 'a has no `of`'
+status 1 sh -c "cd / && exec '$(cd "$(dirname "$SAWBILL")" && pwd)/$(basename "$SAWBILL")' check"
+complains 'no shop here'
+
+# Too long for any board; a choice that asks for another input is no advice.
+rm "$home"/templates/constants.recipe
+cat >"$home/templates/lengthy.recipe" <<'RECIPE'
+recipe lengthy
+stock slat larch-20x95
+part a
+  of slat
+  length 9 m
+RECIPE
+status 1 "$SAWBILL" check "$home/templates/lengthy.recipe"
+tells lengthy.recipe:3 'is 9000 mm long'
+cat >"$home/templates/picky.recipe" <<'RECIPE'
+recipe picky
+input wide 500 mm from 300 mm to 2 m
+choice kind small | big
+stock slat larch-20x95
+check wide >= 800 mm when kind = big : a big one is 800 mm or wider
+part a
+  of slat
+  length wide
+RECIPE
+status 0 "$SAWBILL" check "$home/templates/picky.recipe"
 for file in templates/*.recipe samples/*.job rates rates/imperial; do
     status 0 "$SAWBILL" check "$file"
     says '0 errors, 0 pieces of advice'
