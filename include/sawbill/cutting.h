@@ -15,11 +15,12 @@
  *   turned end for end, rolled over its length, or both.
  * Ripped. A need narrower than its board is ripped out of a section of the board: floor((W + k) / (w + k))
  *   strips side by side, k being the rip saw's kerf. One section holds strips of one length and width, takes
- *   the board like one square part (never sharing an angled cut), and is crosscut once.
+ *   the board like one square part, and is crosscut once; off-square ends are cut on each strip afterwards.
  * Cuts on a board: the truing cut at the front (also where there is no trim but the first end is off
  *   square), one behind every part or section (two where off-square neighbours do not meet parallel), none
  *   behind the last if it is square and flush with an untrimmed end; and each off-square end of a strip.
- * Stop setting: a length over long points with its two ends. Parts alike in these share a setting.
+ * Stop setting: a length over long points with its two ends. Parts alike in these share a setting; a section is
+ *   set square.
  * Sheet. Edge-to-edge cuts, kerf at every cut, trim at every factory edge (truing is stage 0), grain
  *   honoured, stages as the rules allow. Cuts of stage 1 run along the length (rips) unless crosscut_first;
  *   from stage to stage the direction changes; a rectangle may be handed on uncut to a later stage. With
@@ -206,8 +207,8 @@ typedef struct sb_plan {
  * Boards: needs alike in length, width and ends count once, at the first of them; a ripped need counts sections,
  * not pieces. In a load the sum of (length + e1/2 + e2/2) is at most room + e. Room is the length less both
  * trims; e1 and e2 are what the part's ends take: their kerf along the board, less the overlap of parallel ends
- * where the opposite end occurs in this stock; e is the largest of these. Between square ends that is
- * length + kerf, and room + kerf.
+ * where the opposite end occurs in this stock; e is the largest of these; a section's ends are square. Between square
+ * ends that is length + kerf, and room + kerf.
  * Sheets: every need has four numbers for its two sizes, each with a kerf, along x and along y. What can stand
  * in a row along x has a greatest sum F (one knapsack), along y G; the parts on a sheet then have a sum of
  * products of at most F G (Fekete and Schepers), and duals are these products at a price, the lesser one where a

@@ -34,7 +34,8 @@ typedef struct sb_turn {
 typedef struct sb_kind {
     const sb_need *like; /* the first of the needs cut alike */
     int64_t length;      /* [nm] */
-    int64_t strips;      /* side by side in a section; 0: full width */
+    int64_t strips;      /* side by side in a section, which is cut square; 0: full width */
+    int64_t strip_ends;  /* ends off square that each strip gets afterwards */
     int64_t pieces;
     int64_t demand; /* pieces, or sections of `strips` */
     int64_t least;  /* q [half nm] */
@@ -139,8 +140,7 @@ bool sb_load_is_square(const sb_bench *bench, const sb_lot *lots, size_t count);
 /* The best order found, in bench->scratch->found until the next call. */
 const sb_layout *sb_layout_find(const sb_bench *bench, const sb_lot *lots, size_t count);
 /* From the rear long point of one part to the front long point of the next; *cuts = saw cuts between them. */
-int64_t sb_junction(const sb_bench *bench, const sb_kind *one, size_t rear, const sb_kind *next, size_t front,
-                    int64_t *cuts);
+int64_t sb_junction(const sb_bench *bench, size_t rear, size_t front, int64_t *cuts);
 sb_outcome sb_load_outcome(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count);
 void sb_cutting_clear(sb_cutting *cutting);
 void sb_cutting_add(const sb_bench *bench, sb_cutting *cutting, size_t board, int64_t count,

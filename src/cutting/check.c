@@ -154,18 +154,31 @@ static bool equal_end(sb_cut_end a, sb_cut_end b) {
     return a.mitre.udeg == b.mitre.udeg && a.bevel.udeg == b.bevel.udeg;
 }
 
+static const sb_cut_end square = {{0}, {0}};
+
+/* Its section is crosscut square. */
+static bool is_strip(const sb_problem *problem, const sb_need *need) {
+    return need->width.nm > 0 && need->width.nm != problem->stock.items[need->stock].width.nm;
+}
+
 /* The same length and, end by end, the same two angles: `flat` and `tilt` are the signs a turn gives them. */
-static bool same_setting(const sb_need *a, const sb_need *b) {
+static bool same_setting(const sb_problem *problem, size_t one, size_t other) {
+    const sb_need *a = &problem->needs.items[one], *b = &problem->needs.items[other];
+    sb_cut_end a1 = a->end1, a2 = a->end2, b1 = b->end1, b2 = b->end2;
     if (a->length.nm != b->length.nm)
         return false;
+    if (is_strip(problem, a))
+        a1 = a2 = square;
+    if (is_strip(problem, b))
+        b1 = b2 = square;
     for (int i = 0; i < 4; i++) {
         int flat = i & 1 ? -1 : 1, tilt = i & 2 ? -1 : 1;
         bool swap =
             flat != tilt; /* half a turn about one axis swaps the ends; about the length it does not */
-        sb_cut_end first = swap ? b->end2 : b->end1, second = swap ? b->end1 : b->end2;
+        sb_cut_end first = swap ? b2 : b1, second = swap ? b1 : b2;
         first.mitre.udeg *= flat, second.mitre.udeg *= flat;
         first.bevel.udeg *= tilt, second.bevel.udeg *= tilt;
-        if (equal_end(a->end1, first) && equal_end(a->end2, second))
+        if (equal_end(a1, first) && equal_end(a2, second))
             return true;
     }
     return false;
@@ -182,7 +195,7 @@ static void check_stops(sb_checking *c) {
     for (size_t i = 0; i < problem->needs.count; i++) {
         bool fresh = cut[i];
         for (size_t j = 0; j < i && fresh; j++)
-            fresh = !(cut[j] && same_setting(&problem->needs.items[j], &problem->needs.items[i]));
+            fresh = !(cut[j] && same_setting(problem, j, i));
         stops += fresh;
     }
     if (stops != plan->counts.stops)

@@ -52,6 +52,15 @@ static bool is_strip(const boarding *b, size_t part) {
     return width > 0 && width != b->stock->width.nm;
 }
 
+/* As it is crosscut: the section of a strip is cut square. */
+static sb_cut_end cut_front(const boarding *b, size_t part) {
+    return is_strip(b, part) ? (sb_cut_end){{0}, {0}} : b->board->parts.items[part].front;
+}
+
+static sb_cut_end cut_rear(const boarding *b, size_t part) {
+    return is_strip(b, part) ? (sb_cut_end){{0}, {0}} : b->board->parts.items[part].rear;
+}
+
 /* ---- sections ------------------------------------------------------------------------------------ */
 
 /* The strips of one section stand at one place, one size, with a rip kerf between them. Gives the part behind
@@ -105,14 +114,12 @@ static long double nearer(const boarding *b, sb_cut_end end) {
 static void check_neighbours(boarding *b, size_t one, size_t next) {
     const sb_placed *behind = &b->board->parts.items[one], *before = &b->board->parts.items[next];
     int64_t gap = before->at.nm - behind->at.nm - need_of(b, one)->length.nm;
-    bool square = is_square(behind->rear) && is_square(before->front);
-    bool opposite = equal(before->front, -behind->rear.mitre.udeg, -behind->rear.bevel.udeg);
-    bool plain =
-        (is_square(behind->rear) || is_strip(b, one)) && (is_square(before->front) || is_strip(b, next));
-    bool share = opposite && !square && !is_strip(b, one) && !is_strip(b, next);
-    long double kerf = fmaxl(kerf_along(b, behind->rear), kerf_along(b, before->front));
-    long double wanted = share ? kerf_along(b, before->front) - nearer(b, before->front) : kerf;
-    b->cuts += share || plain ? 1 : 2;
+    sb_cut_end rear = cut_rear(b, one), front = cut_front(b, next);
+    bool square = is_square(rear) && is_square(front);
+    bool share = equal(front, -rear.mitre.udeg, -rear.bevel.udeg);
+    long double kerf = fmaxl(kerf_along(b, rear), kerf_along(b, front));
+    long double wanted = share ? kerf_along(b, front) - nearer(b, front) : kerf;
+    b->cuts += share ? 1 : 2;
     if ((long double)gap < wanted - 0.01L)
         refuse(b, "two parts stand nearer than the blade is wide");
     if ((long double)gap > wanted + (square ? 0 : HAIR))
@@ -125,14 +132,15 @@ static void check_front(boarding *b) {
     const sb_placed *first = &b->board->parts.items[0];
     if (first->at.nm != b->supply->trim1.nm)
         refuse(b, "the first part does not start where the trim ends");
-    b->cuts += b->supply->trim1.nm > 0 || !(is_square(first->front) || is_strip(b, 0));
+    b->cuts += b->supply->trim1.nm > 0 || !is_square(cut_front(b, 0));
 }
 
 static void check_rear(boarding *b, size_t last) {
     const sb_placed *part = &b->board->parts.items[last];
-    bool square = is_square(part->rear);
+    sb_cut_end rear = cut_rear(b, last);
+    bool square = is_square(rear);
     int64_t rest = b->supply->length.nm - b->supply->trim2.nm - part->at.nm - need_of(b, last)->length.nm;
-    int64_t kerf = (int64_t)ceill(kerf_along(b, part->rear) - 0.001L), left = rest > kerf ? rest - kerf : 0;
+    int64_t kerf = (int64_t)ceill(kerf_along(b, rear) - 0.001L), left = rest > kerf ? rest - kerf : 0;
     int64_t told = b->board->leftover.nm + b->board->offcut.nm;
     bool useful = b->stock->useful_length.nm > 0 && told >= b->stock->useful_length.nm;
     if (rest < 0)
@@ -141,17 +149,19 @@ static void check_rear(boarding *b, size_t last) {
         refuse(b, "what is left over is miscounted");
     if (useful ? b->board->offcut.nm != 0 : b->board->leftover.nm != 0)
         refuse(b, "leftover and offcut are mixed up");
-    b->cuts += rest > 0 || b->supply->trim2.nm > 0 || !(square || is_strip(b, last));
+    b->cuts += rest > 0 || b->supply->trim2.nm > 0 || !square;
 }
 
 /* ---- settings ------------------------------------------------------------------------------------ */
 
-static bool same_ends(const sb_placed *a, const sb_placed *b) {
+static bool same_ends(const boarding *on, size_t one, size_t other) {
+    const sb_placed a = {.front = cut_front(on, one), .rear = cut_rear(on, one)};
+    const sb_placed b = {.front = cut_front(on, other), .rear = cut_rear(on, other)};
     static const int turns[4][3] = {{1, 1, 0}, {-1, -1, 0}, {-1, 1, 1}, {1, -1, 1}}; /* signs; ends swapped */
     for (int i = 0; i < 4; i++) {
-        sb_cut_end front = turns[i][2] ? b->rear : b->front, rear = turns[i][2] ? b->front : b->rear;
-        if (equal(a->front, turns[i][0] * front.mitre.udeg, turns[i][1] * front.bevel.udeg) &&
-            equal(a->rear, turns[i][0] * rear.mitre.udeg, turns[i][1] * rear.bevel.udeg))
+        sb_cut_end front = turns[i][2] ? b.rear : b.front, rear = turns[i][2] ? b.front : b.rear;
+        if (equal(a.front, turns[i][0] * front.mitre.udeg, turns[i][1] * front.bevel.udeg) &&
+            equal(a.rear, turns[i][0] * rear.mitre.udeg, turns[i][1] * rear.bevel.udeg))
             return true;
     }
     return false;
@@ -163,7 +173,7 @@ static int64_t count_settings(const boarding *b) {
         bool fresh = true;
         for (size_t j = 0; j < i && fresh; j++)
             fresh = need_of(b, j)->length.nm != need_of(b, i)->length.nm ||
-                    !same_ends(&b->board->parts.items[j], &b->board->parts.items[i]);
+                    !same_ends(b, j, i);
         settings += fresh;
     }
     return settings;

@@ -4,10 +4,13 @@
 /* ---- one load ------------------------------------------------------------------------------------ */
 
 /* Off-square ends of strips are cut one by one. */
-static int64_t strip_cuts(const sb_bench *bench, const sb_kind *kind, int64_t sections) {
-    const sb_turn *turn = &kind->turns[0];
-    int64_t ends = !bench->endings.items[turn->front].square + !bench->endings.items[turn->rear].square;
-    return ends * sections * kind->strips;
+static int64_t strip_cuts(const sb_bench *bench, const sb_lot *lots, size_t count) {
+    int64_t cuts = 0;
+    for (size_t i = 0; i < count; i++) {
+        const sb_kind *kind = &bench->kinds.items[lots[i].kind];
+        cuts += kind->strip_ends * kind->strips * lots[i].count;
+    }
+    return cuts;
 }
 
 static int64_t settings_of(const sb_bench *bench, const sb_lot *lots, size_t count) {
@@ -42,13 +45,9 @@ static row row_of(const sb_bench *bench, const sb_lot *lots, size_t count) {
         return row_of_square(bench, lots, count);
     const sb_layout *layout = sb_layout_find(bench, lots, count);
     const sb_kind *first = &bench->kinds.items[layout->parts.items[0].kind];
-    const sb_kind *last = &bench->kinds.items[layout->parts.items[layout->parts.count - 1].kind];
     size_t front = first->turns[layout->parts.items[0].turn].front;
     row r = {layout->used, layout->cuts, bench->endings.items[layout->last].kerf,
-             first->strips || bench->endings.items[front].square,
-             last->strips || bench->endings.items[layout->last].square};
-    for (size_t i = 0; i < count; i++)
-        r.cuts += strip_cuts(bench, &bench->kinds.items[lots[i].kind], lots[i].count);
+             bench->endings.items[front].square, bench->endings.items[layout->last].square};
     return r;
 }
 
@@ -58,7 +57,8 @@ sb_outcome sb_load_outcome(const sb_bench *bench, size_t board, const sb_lot *lo
     sb_outcome out = {.rest = on->room - r.used};
     out.fits = out.rest >= 0;
     out.left = out.rest > r.last_kerf ? out.rest - r.last_kerf : 0;
-    out.cuts = r.cuts + (on->trued || !r.front_square) + (on->ragged || out.rest > 0 || !r.rear_square);
+    out.cuts = r.cuts + (on->trued || !r.front_square) + (on->ragged || out.rest > 0 || !r.rear_square) +
+               strip_cuts(bench, lots, count);
     out.settings = settings_of(bench, lots, count);
     if (bench->useful > 0 && out.left >= bench->useful)
         out.leftover = sb_mul_div_down(out.left, bench->value, 1000 * (int64_t)SB_NM_PER_MM);

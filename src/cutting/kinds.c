@@ -7,12 +7,17 @@
 #include "cutting/words.h"
 
 #define DEGREE (3.14159265358979323846 / 180)
+#define SQUARE 0    /* the first of a bench's endings */
 #define NOISE  1e-3 /* [nm], of the trigonometry */
 
 /* ---- ends ---------------------------------------------------------------------------------------- */
 
 static bool same_end(sb_cut_end a, sb_cut_end b) {
     return a.mitre.udeg == b.mitre.udeg && a.bevel.udeg == b.bevel.udeg;
+}
+
+static bool is_square(sb_cut_end end) {
+    return same_end(end, (sb_cut_end){{0}, {0}});
 }
 
 static sb_cut_end end_of(int64_t mitre, int64_t bevel) {
@@ -35,7 +40,7 @@ static size_t ending_of(sb_bench *bench, sb_cut_end end) {
     for (size_t i = 0; i < bench->endings.count; i++)
         if (same_end(bench->endings.items[i].end, end))
             return i;
-    sb_ending ending = {end, same_end(end, end_of(0, 0)), sb_kerf_along((sb_length){bench->kerf}, end).nm, 0,
+    sb_ending ending = {end, is_square(end), sb_kerf_along((sb_length){bench->kerf}, end).nm, 0,
                         SIZE_MAX};
     double shared = kerf_in(end, bench->kerf) - overlap(end, bench->width, bench->thickness);
     ending.shared = (int64_t)ceil(shared - NOISE);
@@ -129,8 +134,12 @@ static sb_kind *kind_like(sb_bench *bench, const sb_need *need) {
         if (alike(bench, bench->kinds.items[i].like, need))
             return &bench->kinds.items[i];
     sb_kind kind = {.like = need, .length = need->length.nm, .strips = strips_of(bench, need)};
-    for (int way = 0; way < 4; way++)
+    for (int way = 0; way < WAYS && !kind.strips; way++)
         add_turn(bench, &kind, way);
+    if (kind.strips) {
+        kind.turns[kind.turn_count++] = (sb_turn){SQUARE, SQUARE};
+        kind.strip_ends = !is_square(need->end1) + !is_square(need->end2);
+    }
     SB_PUSH(bench->run->pool, bench->kinds, kind);
     return &bench->kinds.items[bench->kinds.count - 1];
 }
@@ -143,22 +152,30 @@ static void add_need(sb_bench *bench, size_t index) {
 }
 
 /* What one end takes at the least: half of what its junction takes, doubled. */
-static int64_t least_of(const sb_bench *bench, const sb_kind *kind, size_t ending) {
+static int64_t least_of(const sb_bench *bench, size_t ending) {
     const sb_ending *e = &bench->endings.items[ending];
-    return !kind->strips && e->opposite != SIZE_MAX ? e->shared : e->kerf;
+    return e->opposite != SIZE_MAX ? e->shared : e->kerf;
+}
+
+static bool is_cut_square(const sb_kind *kind) {
+    return kind->turns[0].front == SQUARE && kind->turns[0].rear == SQUARE;
 }
 
 static void finish_kind(sb_bench *bench, sb_kind *kind) {
-    int64_t front = least_of(bench, kind, kind->turns[0].front),
-            rear = least_of(bench, kind, kind->turns[0].rear);
+    int64_t front = least_of(bench, kind->turns[0].front), rear = least_of(bench, kind->turns[0].rear);
     kind->demand = kind->strips ? (kind->pieces + kind->strips - 1) / kind->strips : kind->pieces;
     kind->least = 2 * kind->length + front + rear;
     if (front > bench->cap_least)
         bench->cap_least = front;
     if (rear > bench->cap_least)
         bench->cap_least = rear;
-    bench->all_square = bench->all_square && bench->endings.items[kind->turns[0].front].square &&
-                        bench->endings.items[kind->turns[0].rear].square;
+    bench->all_square = bench->all_square && is_cut_square(kind);
+}
+
+static bool same_cuts(const sb_kind *a, const sb_kind *b) {
+    if (a->strips || b->strips)
+        return is_cut_square(a) && is_cut_square(b);
+    return sb_need_same_shape(a->like, b->like);
 }
 
 /* Kinds of one length and one pair of ends share a stop setting, whatever their width. */
@@ -169,7 +186,7 @@ static void number_settings(sb_bench *bench) {
         kind->alone = true;
         for (size_t j = 0; j < i; j++) {
             sb_kind *other = &bench->kinds.items[j];
-            if (other->length != kind->length || !sb_need_same_shape(other->like, kind->like))
+            if (other->length != kind->length || !same_cuts(other, kind))
                 continue;
             kind->setting = other->setting;
             kind->alone = other->alone = false;

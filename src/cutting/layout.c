@@ -7,13 +7,10 @@ static int64_t larger(int64_t a, int64_t b) {
     return a > b ? a : b;
 }
 
-int64_t sb_junction(const sb_bench *bench, const sb_kind *one, size_t rear, const sb_kind *next, size_t front,
-                    int64_t *cuts) {
+int64_t sb_junction(const sb_bench *bench, size_t rear, size_t front, int64_t *cuts) {
     const sb_ending *behind = &bench->endings.items[rear], *before = &bench->endings.items[front];
-    bool both_whole = !one->strips && !next->strips;
-    bool share = behind->opposite == front && (both_whole || behind->square);
-    bool plain = (behind->square || one->strips) && (before->square || next->strips);
-    *cuts = share || plain ? 1 : 2;
+    bool share = behind->opposite == front;
+    *cuts = share ? 1 : 2;
     return share ? before->shared : larger(behind->kerf, before->kerf);
 }
 
@@ -34,9 +31,7 @@ static void place(growth *g, size_t lot, size_t turn) {
     sb_layout *layout = g->layout;
     int64_t at = 0, cuts = 0;
     if (layout->parts.count > 0) {
-        const sb_lying *last = &layout->parts.items[layout->parts.count - 1];
-        const sb_kind *before = &g->bench->kinds.items[last->kind];
-        at = layout->used + sb_junction(g->bench, before, layout->last, kind, kind->turns[turn].front, &cuts);
+        at = layout->used + sb_junction(g->bench, layout->last, kind->turns[turn].front, &cuts);
     }
     SB_PUSH(g->bench->run->pool, layout->parts, ((sb_lying){g->lots[lot].kind, turn, at}));
     layout->used = at + kind->length;
@@ -50,9 +45,7 @@ static void place(growth *g, size_t lot, size_t turn) {
 static int64_t added(const growth *g, size_t lot, size_t turn, bool same) {
     const sb_layout *layout = g->layout;
     const sb_kind *kind = &g->bench->kinds.items[g->lots[lot].kind];
-    const sb_lying *last = &layout->parts.items[layout->parts.count - 1];
-    int64_t cuts, gap = sb_junction(g->bench, &g->bench->kinds.items[last->kind], layout->last, kind,
-                                    kind->turns[turn].front, &cuts);
+    int64_t cuts, gap = sb_junction(g->bench, layout->last, kind->turns[turn].front, &cuts);
     return 4 * gap + 2 * (cuts > 1) + !same;
 }
 

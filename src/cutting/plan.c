@@ -235,13 +235,21 @@ static int64_t share_of_work(const sb_problem *problem, size_t stock) {
 
 /* ---- stop settings of the batch ------------------------------------------------------------------ */
 
+/* As it is crosscut: the section of a ripped part is cut square. */
+static sb_need as_crosscut(const sb_problem *problem, size_t index) {
+    sb_need need = problem->needs.items[index];
+    if (need.width.nm > 0 && need.width.nm != problem->stock.items[need.stock].width.nm)
+        need.end1 = need.end2 = (sb_cut_end){{0}, {0}};
+    return need;
+}
+
 /* Every plan cuts every part, so that this number is the same for all of them. Needs alike up to the way they
  * lie on the board share a setting. */
-static bool setting_seen(const sb_problem *problem, const bool *cut, size_t need) {
-    const sb_need *of = &problem->needs.items[need];
-    for (size_t i = 0; i < need; i++) {
-        const sb_need *other = &problem->needs.items[i];
-        if (cut[i] && other->length.nm == of->length.nm && sb_need_same_shape(other, of))
+static bool setting_seen(const sb_problem *problem, const bool *cut, size_t index) {
+    const sb_need need = as_crosscut(problem, index);
+    for (size_t i = 0; i < index; i++) {
+        const sb_need other = as_crosscut(problem, i);
+        if (cut[i] && other.length.nm == need.length.nm && sb_need_same_shape(&other, &need))
             return true;
     }
     return false;

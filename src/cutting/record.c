@@ -35,20 +35,22 @@ static size_t next_need(recording *r, size_t index) {
 
 /* ---- one board ----------------------------------------------------------------------------------- */
 
-static void place_part(recording *r, sb_board_plan *board, const sb_lying *lying, int64_t start,
-                       int64_t across, size_t need) {
+static void place_part(recording *r, sb_board_plan *board, const sb_lying *lying, int64_t start, size_t need) {
     const sb_bench *bench = r->bench;
     const sb_turn *turn = &bench->kinds.items[lying->kind].turns[lying->turn];
-    sb_placed part = {.need = need, .at = {start + lying->at}, .across = {across}};
+    sb_placed part = {.need = need, .at = {start + lying->at}};
     part.front = bench->endings.items[turn->front].end;
     part.rear = bench->endings.items[turn->rear].end;
     sb_need_lies(&bench->problem->needs.items[need], &part);
     SB_PUSH(bench->run->pool, board->parts, part);
 }
 
-static int64_t off_square_ends(const sb_bench *bench, const sb_kind *kind) {
-    const sb_turn *turn = &kind->turns[0];
-    return !bench->endings.items[turn->front].square + !bench->endings.items[turn->rear].square;
+/* A strip lies as its part is told: it gets its ends once it is ripped. */
+static void place_strip(recording *r, sb_board_plan *board, int64_t at, int64_t across, size_t index) {
+    const sb_need *need = &r->bench->problem->needs.items[index];
+    sb_placed part = {
+        .need = index, .at = {at}, .across = {across}, .front = need->end1, .rear = need->end2};
+    SB_PUSH(r->bench->run->pool, board->parts, part);
 }
 
 /* Strips side by side, a rip behind each unless the last is flush with the far edge. */
@@ -60,10 +62,10 @@ static void place_section(recording *r, sb_board_plan *board, const sb_lying *ly
         size_t need = next_need(r, lying->kind);
         if (need == SIZE_MAX)
             break;
-        place_part(r, board, lying, start, across, need);
+        place_strip(r, board, start + lying->at, across, need);
         rips += across + width < bench->width;
         across += width + bench->rip_kerf;
-        board->cuts += off_square_ends(bench, kind);
+        board->cuts += kind->strip_ends;
     }
     board->ripped.nm += rips * kind->length;
 }
@@ -72,7 +74,7 @@ static int64_t full_strip_cuts(const sb_bench *bench, const sb_lot *lots, size_t
     int64_t cuts = 0;
     for (size_t i = 0; i < count; i++) {
         const sb_kind *kind = &bench->kinds.items[lots[i].kind];
-        cuts += off_square_ends(bench, kind) * kind->strips * lots[i].count;
+        cuts += kind->strip_ends * kind->strips * lots[i].count;
     }
     return cuts;
 }
@@ -90,7 +92,7 @@ static sb_board_plan plan_board(recording *r, const sb_load *load, const sb_layo
         if (bench->kinds.items[lying->kind].strips)
             place_section(r, &board, lying, start);
         else
-            place_part(r, &board, lying, start, 0, next_need(r, lying->kind));
+            place_part(r, &board, lying, start, next_need(r, lying->kind));
     }
     bool useful = stock->useful_length.nm > 0 && outcome.left >= stock->useful_length.nm;
     board.leftover.nm = useful ? outcome.left : 0;

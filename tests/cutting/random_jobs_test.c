@@ -110,21 +110,26 @@ static double behind_long_point(const sb_problem *p, sb_cut_end end,
     return slope * (end.mitre.udeg > 0 ? width - y : y);
 }
 
+/* As they are crosscut: the section of a strip is cut square. */
+static sb_cut_end crosscut(const sb_problem *p, const sb_placed *part, sb_cut_end end) {
+    return p->needs.items[part->need].width.nm ? (sb_cut_end){{0}, {0}} : end;
+}
+
 /* On the near edge, the far edge and between, wood of two neighbours is never nearer than the blade is wide. */
 static void wood_keeps_apart(const sb_problem *p, const sb_board_plan *b) {
     for (size_t i = 1; i < b->parts.count; i++) {
         const sb_placed *one = &b->parts.items[i - 1], *next = &b->parts.items[i];
         if (next->at.nm == one->at.nm)
             continue; /* strips of one section */
+        sb_cut_end rear = crosscut(p, one, one->rear), front = crosscut(p, next, next->front);
         for (int step = 0; step <= 4; step++) {
             double y = (double)p->stock.items[0].width.nm * step / 4;
             double end = (double)(one->at.nm + p->needs.items[one->need].length.nm) -
-                         behind_long_point(p, one->rear, y);
-            double begin = (double)next->at.nm + behind_long_point(p, next->front, y);
-            double slope = fmax(fabs((double)one->rear.mitre.udeg), fabs((double)next->front.mitre.udeg));
+                         behind_long_point(p, rear, y);
+            double begin = (double)next->at.nm + behind_long_point(p, front, y);
+            double slope = fmax(fabs((double)rear.mitre.udeg), fabs((double)front.mitre.udeg));
             double blade = (double)p->rules.kerf.nm / cos(slope * acos(-1.0) / 180e6);
-            assert_true(begin - end >=
-                        (p->needs.items[one->need].width.nm ? (double)p->rules.kerf.nm : blade) - 1);
+            assert_true(begin - end >= blade - 1);
         }
     }
 }

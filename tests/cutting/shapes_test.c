@@ -210,6 +210,31 @@ static void the_last_strip_may_be_flush(void **state) {
     sb_run_free(&run);
 }
 
+/* A section is crosscut square, whatever ends its strips get: 331 + 3 + 331 + 3 + 331 = 999 mm. It is set at the stop
+ * of a square part of its length, and each of its six ends is a cut of its own. */
+static void a_section_is_cut_square(void **state) {
+    sb_run run;
+    sb_problem p;
+    (void)state;
+    start(&run, &p, 3);
+    add_stock(&run, &p, "pine", false)->width = mm(95);
+    add_supply(&run, &p, 1000, 0, 1000);
+    sb_need *foot = add_need(&run, &p, "foot", 331, 60, 2);
+    foot->end1 = foot->end2 = end_of(45, 0);
+    add_need(&run, &p, "rail", 331, 0, 1);
+    const sb_plan *plan = planned(&run, &p);
+    assert_int_equal(plan->counts.boards, 1);
+    assert_true(plan->proved);
+    assert_int_equal(plan->counts.stops, 1);
+    assert_int_equal(plan->counts.cuts, 3 + 2 * 2);
+    for (size_t i = 0; i < 3; i++) {
+        assert_int_equal(part(plan, i)->at.nm % mm(334).nm, 0);
+        assert_false(part(plan, i)->turned || part(plan, i)->rolled);
+    }
+    assert_int_equal(only_board(plan)->offcut.nm + only_board(plan)->leftover.nm, 0);
+    sb_run_free(&run);
+}
+
 static void a_part_wider_than_its_board(void **state) {
     sb_run run;
     sb_problem p;
@@ -241,6 +266,7 @@ int main(void) {
         cmocka_unit_test(an_end_too_steep),
         cmocka_unit_test(strips_come_out_of_sections),
         cmocka_unit_test(the_last_strip_may_be_flush),
+        cmocka_unit_test(a_section_is_cut_square),
         cmocka_unit_test(a_part_wider_than_its_board),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
