@@ -95,8 +95,9 @@ sb_style sb_style_unrounded(const sb_style *style);
 typedef struct sb_stock_total {
     const sb_stock *stock;
     int64_t parts;
-    sb_length net_length;   /* boards of full width: a part ripped to half the width takes half its length */
-    sb_area net_area;       /* length x width of the finished parts */
+    sb_length net_length;   /* boards, of full width: what stays in the parts, halfway between long and short points; a part
+                               ripped to half the width is half its length */
+    sb_area net_area;       /* length x width of the finished parts; of panels without their edging */
     sb_volume net_volume;   /* of the finished parts */
     sb_length spare_length; /* boards: the grade's defect allowance, planned and priced once. Sheets have none; timber by
                                volume has it in its usage */

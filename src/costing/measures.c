@@ -40,13 +40,19 @@ static int64_t sheets_volume(costing *c) {
     return volume;
 }
 
+/* Timber that is bought by volume, with its grade's waste. */
+static int64_t rough_volume(const costing *c) {
+    int64_t volume = 0;
+    for (size_t i = 0; i < c->takeoff->usages.count; i++)
+        if (c->takeoff->usages.items[i].stock->kind == SB_STOCK_VOLUME)
+            volume = sb_add(volume, sb_mul_div(c->takeoff->usages.items[i].amount, 1, 1000));
+    return volume;
+}
+
 static int64_t finished_volume(const costing *c) {
     int64_t volume = 0;
-    for (size_t i = 0; i < c->takeoff->totals.count; i++) {
-        const sb_stock_total *total = &c->takeoff->totals.items[i];
-        if (total->stock->kind == SB_STOCK_BOARD || total->stock->kind == SB_STOCK_SHEET)
-            volume = sb_add(volume, sb_mul_div(total->net_volume.nl, 1, 1000));
-    }
+    for (size_t i = 0; i < c->takeoff->totals.count; i++)
+        volume = sb_add(volume, sb_mul_div(c->takeoff->totals.items[i].net_volume.nl, 1, 1000));
     return volume;
 }
 
@@ -71,7 +77,7 @@ static int lead_days(const costing *c) {
 
 void costing_measures(costing *c) {
     sb_estimate *e = c->estimate;
-    int64_t taken = sb_add(boards_volume(c), sheets_volume(c));
+    int64_t taken = sb_add(sb_add(boards_volume(c), sheets_volume(c)), rough_volume(c));
     int64_t finished = finished_volume(c);
     if (taken > 0)
         e->waste.ppm = sb_mul_div(sb_sub(taken, finished), 1000000, taken);

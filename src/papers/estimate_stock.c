@@ -7,13 +7,23 @@
 
 typedef struct taken {
     int64_t count;
-    sb_length length, left_length;
+    sb_length length, left_length, spare;
     sb_area area, left_area;
     sb_cost price;
 } taken;
 
 static const sb_stock *stock_of(const estimate_paper *p, size_t supply) {
     return p->way->cutlist->supplies.items[p->way->plan->problem->supplies.items[supply].tag].stock;
+}
+
+static sb_length spares_on(const estimate_paper *p, const sb_board_plan *board) {
+    sb_length spare = {0};
+    for (size_t i = 0; i < board->parts.count; i++) {
+        const sb_need *need = &p->way->plan->problem->needs.items[board->parts.items[i].need];
+        if (!p->way->cutlist->needs.items[need->tag].part)
+            spare = sb_length_add(spare, need->length);
+    }
+    return spare;
 }
 
 static void take_boards(const estimate_paper *p, const sb_stock *stock, taken *t) {
@@ -25,6 +35,7 @@ static void take_boards(const estimate_paper *p, const sb_stock *stock, taken *t
         t->count = sb_add(t->count, board->count);
         t->length = sb_length_add(t->length, sb_length_times(supply->length, board->count));
         t->left_length = sb_length_add(t->left_length, sb_length_times(board->leftover, board->count));
+        t->spare = sb_length_add(t->spare, sb_length_times(spares_on(p, board), board->count));
         t->price.milli = sb_add(t->price.milli, sb_mul(supply->price.milli, board->count));
     }
 }
@@ -107,12 +118,12 @@ static void put_worth(const estimate_paper *p, sb_table *table, const sb_stock_t
 static void put_board(const estimate_paper *p, sb_table *table, const sb_stock_total *total, taken t) {
     const sb_style *style = &p->shop->settings.style;
     sb_cell *row = sb_row_add(p->run, table);
-    int64_t useful = sb_add(sb_add(total->net_length.nm, total->spare_length.nm), t.left_length.nm);
+    int64_t useful = sb_add(sb_add(total->net_length.nm, t.spare.nm), t.left_length.nm);
     row[STOCK_TITLE] = sb_cell_text(total->stock->title);
     row[STOCK_COUNT] = sb_cell_count(t.count);
     row[STOCK_TAKEN] = long_cell(style, t.length);
     row[STOCK_NET] = long_cell(style, total->net_length);
-    row[STOCK_SPARE] = long_cell(style, total->spare_length);
+    row[STOCK_SPARE] = long_cell(style, t.spare);
     row[STOCK_LEFT] = long_cell(style, t.left_length);
     row[STOCK_WASTE] = sb_cell_share(share_of(sb_sub(t.length.nm, useful), t.length.nm));
 }
@@ -204,13 +215,11 @@ static void put_volumes(estimate_paper *p) {
 void estimate_stock(estimate_paper *p) {
     const sb_style *style = &p->shop->settings.style;
     sb_paragraph_add(p->run, p->stock,
-                     "Spare for defects is length or area put into the plan for knots and splits; its first "
-                     "share is of the "
-                     "net, added to it, its second of what is bought, lost from it. Planned waste is kerf, "
-                     "trims and offcuts as "
-                     "a share of what is taken. Plan cost counts boards, handling and leftovers; no plan "
-                     "costs less than the "
-                     "last column.",
+                     "What is taken is in parts, spare for defects, usable leftovers and planned waste: kerf, trims, "
+                     "offcuts, what is cut off at angles, ripped off beside a part or trimmed to fit. Lengths of boards are "
+                     "of full width. Spare is put into the plan for knots and splits, in whole lengths of parts; the first "
+                     "of its shares is asked of the net, added to it, the second of what is bought, lost from it. Plan cost "
+                     "counts boards, handling and leftovers; no plan costs less than the figure behind it.",
                      true);
     put_kind(p, SB_STOCK_BOARD, "Boards", long_unit(style), put_board);
     put_kind(p, SB_STOCK_SHEET, "Sheets", face_unit(style), put_sheet);

@@ -43,11 +43,23 @@ static sb_stock_total *total_of(takeoff_walk *walk, const sb_stock *stock) {
     return &takeoff->totals.items[takeoff->totals.count - 1];
 }
 
-/* Board of full width that one blank takes: a blank ripped to half the width takes half its length. */
+/* Board of full width that stays in one blank: a blank ripped to half the width is half its length. */
 static int64_t board_length(const sb_part *part) {
+    int64_t length = takeoff_mean_length(part).nm;
     if (part->cut_width.nm == 0 || part->stock->width.nm == 0)
-        return part->length.nm;
-    return sb_mul_div_up(part->length.nm, part->cut_width.nm, part->stock->width.nm);
+        return length;
+    return sb_mul_div_up(length, part->cut_width.nm, part->stock->width.nm);
+}
+
+static sb_length shorter(sb_length a, sb_length b) {
+    return a.nm < b.nm ? a : b;
+}
+
+/* Of a panel what is sheet: without its edging, and without what is trimmed off to fit. */
+static sb_area face_of(const sb_part *part) {
+    if (part->stock->kind == SB_STOCK_SHEET)
+        return sb_length_area(shorter(part->length, part->cut_length), shorter(part->width, part->cut_width));
+    return sb_length_area(part->length, part->width);
 }
 
 sb_volume takeoff_part_volume(const sb_part *part) {
@@ -58,8 +70,7 @@ static void add_part(sb_stock_total *total, const sb_part *part) {
     total->parts = sb_add(total->parts, part->count);
     if (part->stock->kind == SB_STOCK_BOARD)
         total->net_length.nm = sb_add(total->net_length.nm, sb_mul(board_length(part), part->blanks));
-    total->net_area.um2 =
-        sb_add(total->net_area.um2, sb_mul(sb_length_area(part->length, part->width).um2, part->count));
+    total->net_area.um2 = sb_add(total->net_area.um2, sb_mul(face_of(part).um2, part->count));
     total->net_volume.nl = sb_add(total->net_volume.nl, sb_mul(takeoff_part_volume(part).nl, part->count));
 }
 

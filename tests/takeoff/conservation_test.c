@@ -112,6 +112,17 @@ static void check_needs(desk *d, const sb_takeoff *t) {
     assert_int_equal(needed, made);
 }
 
+/* A panel's edging is no sheet. */
+static int64_t panel_area(const sb_part *part) {
+    int64_t edge = part->edging ? part->edging->thickness.nm : 0;
+    int along = !!(part->edging_edges & SB_EDGE_LEFT) + !!(part->edging_edges & SB_EDGE_RIGHT);
+    int across = !!(part->edging_edges & SB_EDGE_FRONT) + !!(part->edging_edges & SB_EDGE_BACK);
+    if (part->stock->kind != SB_STOCK_SHEET)
+        edge = 0;
+    return sb_length_area((sb_length){part->length.nm - along * edge}, (sb_length){part->width.nm - across * edge})
+        .um2;
+}
+
 static void check_totals(const sb_takeoff *t) {
     int64_t parts = 0, area = 0;
     for (size_t i = 0; i < t->totals.count; i++) {
@@ -121,7 +132,7 @@ static void check_totals(const sb_takeoff *t) {
     for (size_t i = 0; i < t->parts.count; i++) {
         const sb_part *part = &t->parts.items[i];
         parts -= part->count;
-        area -= part->count * sb_length_area(part->length, part->width).um2;
+        area -= part->count * panel_area(part);
     }
     assert_int_equal(parts, 0);
     assert_int_equal(area, 0);
