@@ -40,7 +40,7 @@ static const char *fit_words(const cuts_paper *p, const sb_part *part) {
 }
 
 static const char *ends_words(const cuts_paper *p, const sb_part *part) {
-    bool later = part->staves > 1 || part->layers > 1;
+    bool later = part->staves > 1 || part->layers > 1 || part->stock->kind == SB_STOCK_SHEET;
     if (!later || (cuts_end_square(part->end1) && cuts_end_square(part->end2)))
         return "";
     const char *ends = cuts_ends(p->run, part->end1, part->end2, p->style);

@@ -3,90 +3,87 @@
 
 #include <string.h>
 
-/* ---- joints ------------------------------------------------------------------------------------------------ */
-
-static struct takeoff_joints *joint_named(takeoff_making *making, const char *name) {
-    for (size_t i = 0; i < making->joints.count; i++)
-        if (strcmp(making->joints.items[i].name, name) == 0)
-            return &making->joints.items[i];
-    struct takeoff_joints entry = {name, 0};
-    SB_PUSH(making->walk->run->pool, making->joints, entry);
-    return &making->joints.items[making->joints.count - 1];
+/* Of the turns of a repeat only one's own counts: what was made in a turn is meant by the lines of that turn, by those of
+ * repeats inside it, and by lines around the repeat. */
+static bool meant(const sb_scope *made, const sb_scope *line) {
+    return sb_scope_within(made, line) || sb_scope_within(line, made);
 }
 
+/* ---- joints ------------------------------------------------------------------------------------------------ */
+
 void takeoff_joints(takeoff_making *making) {
+    sb_run *run = making->walk->run;
     for (size_t i = 0; i < making->recipe->joints.count; i++) {
         const sb_recipe_joint *line = &making->recipe->joints.items[i];
         takeoff_scopes scopes = takeoff_where(making, &line->guard);
-        struct takeoff_joints *joint = joint_named(making, line->name);
         for (size_t j = 0; j < scopes.count; j++) {
             int64_t count = 1;
-            if (!line->count || sb_formula_count(making->walk->run, line->count, scopes.items[j], &count))
-                joint->count = sb_add(joint->count, sb_mul(count, making->count));
+            if (line->count && !sb_formula_count(run, line->count, scopes.items[j], &count))
+                break;
+            struct takeoff_joints made = {line->name, scopes.items[j], sb_mul(count, making->count)};
+            SB_PUSH(run->pool, making->joints, made);
         }
     }
 }
 
+int64_t takeoff_count_joints(const takeoff_making *making, const char *name, const sb_scope *scope) {
+    int64_t count = 0;
+    for (size_t i = 0; i < making->joints.count; i++) {
+        const struct takeoff_joints *made = &making->joints.items[i];
+        if ((!name || strcmp(made->name, name) == 0) && meant(made->scope, scope))
+            count = sb_add(count, made->count);
+    }
+    return count;
+}
+
 /* ---- parts ---------------------------------------------------------------------------------------------- */
 
-static bool is_named(const sb_part *part, const char *const *names, size_t count) {
+static bool is_named(const struct takeoff_made *made, const char *const *names, size_t count) {
     for (size_t i = 0; i < count; i++)
-        if (strcmp(names[i], part->name) == 0)
+        if (strcmp(names[i], made->name) == 0)
             return true;
     return count == 0;
 }
 
-int64_t takeoff_count_parts(const takeoff_making *making, const char *name) {
+int64_t takeoff_count_parts(const takeoff_making *making, const char *name, const sb_scope *scope) {
     int64_t count = 0;
-    for (size_t i = making->first_part; i < making->last_part; i++) {
-        const sb_part *part = &making->walk->takeoff->parts.items[i];
-        if (is_named(part, &name, name ? 1 : 0))
-            count = sb_add(count, part->count);
+    for (size_t i = 0; i < making->made.count; i++) {
+        const struct takeoff_made *made = &making->made.items[i];
+        if (is_named(made, &name, name ? 1 : 0) && meant(made->scope, scope))
+            count = sb_add(count, made->count);
     }
     return count;
 }
 
-int64_t takeoff_count_joints(const takeoff_making *making, const char *name) {
-    int64_t count = 0;
-    for (size_t i = 0; i < making->joints.count; i++)
-        if (!name || strcmp(making->joints.items[i].name, name) == 0)
-            count = sb_add(count, making->joints.items[i].count);
-    return count;
-}
-
-sb_length takeoff_run_of_parts(const takeoff_making *making, const char *name) {
+sb_length takeoff_run_of_parts(const takeoff_making *making, const char *name, const sb_scope *scope) {
     sb_length length = {0};
-    for (size_t i = making->first_part; i < making->last_part; i++) {
-        const sb_part *part = &making->walk->takeoff->parts.items[i];
-        if (is_named(part, &name, 1))
-            length = sb_length_add(length, sb_length_times(part->length, part->count));
+    for (size_t i = 0; i < making->made.count; i++) {
+        const struct takeoff_made *made = &making->made.items[i];
+        if (is_named(made, &name, 1) && meant(made->scope, scope))
+            length = sb_length_add(length, sb_length_times(made->length, made->count));
     }
     return length;
 }
 
-sb_area takeoff_surface(const takeoff_making *making, sb_surface surface, const char *const *names,
-                        size_t count) {
+sb_area takeoff_surface(const takeoff_making *making, sb_surface surface, const char *const *names, size_t count,
+                        const sb_scope *scope) {
     sb_area total = {0};
-    for (size_t i = making->first_part; i < making->last_part; i++) {
-        const sb_part *part = &making->walk->takeoff->parts.items[i];
-        if (!is_named(part, names, count))
-            continue;
-        sb_area one = surface == SB_SURFACE_ALL       ? part->area_all
-                      : surface == SB_SURFACE_OUTSIDE ? part->area_outside
-                                                      : part->area_ends;
-        total.um2 = sb_add(total.um2, sb_mul(one.um2, part->count));
+    for (size_t i = 0; i < making->made.count; i++) {
+        const struct takeoff_made *made = &making->made.items[i];
+        if (is_named(made, names, count) && meant(made->scope, scope))
+            total.um2 = sb_add(total.um2, sb_mul(made->surface[surface].um2, made->count));
     }
     return total;
 }
 
 /* ---- per what -------------------------------------------------------------------------------------------------- */
 
-int64_t takeoff_basis(const takeoff_making *making, sb_recipe_basis basis, const char *of) {
+int64_t takeoff_basis(const takeoff_making *making, sb_recipe_basis basis, const char *of, const sb_scope *scope) {
     switch (basis) {
     case SB_PER_THE_PART:
-        return takeoff_count_parts(making, of);
+        return takeoff_count_parts(making, of, scope);
     case SB_PER_THE_JOINT:
-        return takeoff_count_joints(making, of);
+        return takeoff_count_joints(making, of, scope);
     case SB_PER_THE_BATCH:
         return 1;
     default:

@@ -40,6 +40,11 @@ static void make_component(takeoff_making *making, const sb_recipe_component *co
     takeoff_scopes scopes = takeoff_where(making, &component->guard);
     if (scopes.count == 0)
         return;
+    if (making->walk->takeoff->makings.count >= TAKEOFF_MOST_MAKINGS) {
+        sb_error(run, component->guard.place, "recipes inside recipes come to more than %d at work in one job",
+                 TAKEOFF_MOST_MAKINGS);
+        return;
+    }
     if (making->depth >= TAKEOFF_DEEPEST) {
         sb_error(run, component->guard.place, "components stand inside each other more than %d deep",
                  TAKEOFF_DEEPEST);
@@ -48,7 +53,8 @@ static void make_component(takeoff_making *making, const sb_recipe_component *co
     const sb_recipe *recipe =
         sb_recipe_book_get(run, making->walk->book, component->recipe, component->guard.place);
     sb_notices_enter(run, component->guard.place, sb_pool_print(run->pool, "component %s", component->name));
-    for (size_t i = 0; recipe && i < scopes.count; i++)
+    size_t errors = sb_notices_raised(run, SB_ERROR); /* the next turns would only repeat them */
+    for (size_t i = 0; recipe && i < scopes.count && sb_notices_raised(run, SB_ERROR) == errors; i++)
         make_inner(making, component, recipe, scopes.items[i]);
     sb_notices_leave(run);
 }

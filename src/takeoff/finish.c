@@ -1,31 +1,37 @@
 /* Oil and paint: area times coats over coverage, in millilitres, rounded up once for all pieces of a kind. */
 #include "takeoff/inside.h"
 
-static bool coats_of(takeoff_making *making, const sb_recipe_finish *line, const takeoff_scopes *scopes,
-                     int64_t *coats) {
-    *coats = 0;
+/* Coats times the area they cover. */
+static bool coated_area(takeoff_making *making, const sb_recipe_finish *line, const takeoff_scopes *scopes,
+                        sb_area *area) {
+    area->um2 = 0;
     for (size_t i = 0; i < scopes->count; i++) {
-        int64_t here = 1;
-        if (line->coats && !sb_formula_count(making->walk->run, line->coats, scopes->items[i], &here))
+        int64_t coats = 1;
+        if (line->coats && !sb_formula_count(making->walk->run, line->coats, scopes->items[i], &coats))
             return false;
-        *coats = sb_add(*coats, here);
+        if (coats == 0) {
+            sb_error(making->walk->run, line->guard.place, "no coats: expected at least one; `when` leaves a finish out");
+            return false;
+        }
+        sb_area here =
+            takeoff_surface(making, line->surface, line->parts.items, line->parts.count, scopes->items[i]);
+        area->um2 = sb_add(area->um2, sb_mul(here.um2, coats));
     }
     return true;
 }
 
 static void use(takeoff_making *making, const sb_recipe_finish *line, const takeoff_scopes *scopes) {
-    int64_t coats;
+    sb_area area;
     sb_place at = line->guard.place;
     const sb_stock *stock = takeoff_stock(making, line->stock, TAKEOFF_FOR_FINISHES, "a finish", at);
-    if (!coats_of(making, line, scopes, &coats) || !stock)
+    if (!coated_area(making, line, scopes, &area) || !stock)
         return;
     if (stock->coverage.um2 <= 0) {
         sb_error(making->walk->run, at, "nothing is known of how far %s goes: its `coverage` is missing",
                  stock->id);
         return;
     }
-    sb_area area = takeoff_surface(making, line->surface, line->parts.items, line->parts.count);
-    int64_t amount = sb_mul_div_up(area.um2, coats, stock->coverage.um2);
+    int64_t amount = sb_mul_div_up(area.um2, 1, stock->coverage.um2);
     sb_usage usage = {.stock = stock, .amount = amount, .net = amount, .place = at};
     takeoff_use(making, false, usage);
 }

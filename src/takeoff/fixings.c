@@ -2,12 +2,13 @@
 #include "takeoff/inside.h"
 
 static void use(takeoff_making *making, const sb_recipe_fixing *line, const takeoff_scopes *scopes) {
-    int64_t basis = takeoff_basis(making, line->basis, line->of), each, amount = 0;
+    int64_t each, amount = 0;
     const sb_stock *stock =
         takeoff_stock(making, line->stock, TAKEOFF_FOR_FIXINGS, "a fixing", line->guard.place);
     for (size_t i = 0; i < scopes->count; i++) {
         if (!sb_formula_count(making->walk->run, line->count, scopes->items[i], &each))
             return;
+        int64_t basis = takeoff_basis(making, line->basis, line->of, scopes->items[i]);
         amount = sb_add(amount, sb_mul(each, basis));
     }
     sb_usage usage = {.stock = stock, .amount = amount, .net = amount, .place = line->guard.place};

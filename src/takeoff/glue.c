@@ -10,7 +10,8 @@ static bool area_of(takeoff_making *making, const sb_recipe_glue *line, const ta
         sb_area here;
         if (!sb_formula_area(making->walk->run, line->area, scopes->items[i], &here))
             return false;
-        area->um2 = sb_add(area->um2, here.um2);
+        int64_t basis = takeoff_basis(making, line->basis, line->of, scopes->items[i]);
+        area->um2 = sb_add(area->um2, sb_mul(here.um2, basis));
     }
     if (area->um2 >= 0)
         return true;
@@ -24,8 +25,7 @@ static void use(takeoff_making *making, const sb_recipe_glue *line, const takeof
     const sb_stock *stock = takeoff_stock(making, line->stock, TAKEOFF_FOR_GLUE, "glue", at);
     if (!area_of(making, line, scopes, &area) || !stock)
         return;
-    int64_t all = sb_mul(area.um2, takeoff_basis(making, line->basis, line->of));
-    int64_t amount = sb_mul_div_up(all, stock->spread.mg, UM2_PER_M2);
+    int64_t amount = sb_mul_div_up(area.um2, stock->spread.mg, UM2_PER_M2);
     sb_usage usage = {.stock = stock, .amount = amount, .net = amount, .place = at};
     takeoff_use(making, line->basis == SB_PER_THE_BATCH, usage);
 }

@@ -11,6 +11,7 @@
 enum {
     TAKEOFF_MOST_TURNS = 10000,    /* of one repeat, those around it multiplied in */
     TAKEOFF_MOST_PARTS = 10000000, /* in a job */
+    TAKEOFF_MOST_MAKINGS = 100000, /* recipes at work in a job */
     TAKEOFF_DEEPEST = 32           /* components inside components */
 };
 
@@ -49,9 +50,17 @@ typedef struct takeoff_making {
         size_t count;
     })
     turns;
-    size_t first_part, last_part; /* its own parts in takeoff.parts: first <= i < last */
+    SB_LIST(struct takeoff_made { /* its own parts, line by line and turn by turn */
+        const char *name;
+        const sb_scope *scope;
+        int64_t count;        /* in the whole job */
+        sb_length length;     /* of one */
+        sb_area surface[3];   /* of one, by sb_surface */
+    })
+    made;
     SB_LIST(struct takeoff_joints {
         const char *name;
+        const sb_scope *scope;
         int64_t count; /* in the whole job */
     })
     joints;
@@ -189,15 +198,17 @@ void takeoff_always(takeoff_walk *walk);       /* work.c: what every job has */
 void takeoff_look_at_work(sb_run *run, const sb_recipe *recipe, const sb_recipe_work *line,
                           const sb_operation *operation);
 
-/* How many pieces, parts or joints of this name there are in the whole job; 1 for the batch. */
-int64_t takeoff_basis(const takeoff_making *making, sb_recipe_basis basis, const char *of);
-/* Over the recipe's own parts and joints, in the whole job; name NULL: all. */
-int64_t takeoff_count_parts(const takeoff_making *making, const char *name);
-int64_t takeoff_count_joints(const takeoff_making *making, const char *name);
-sb_length takeoff_run_of_parts(const takeoff_making *making, const char *name); /* their lengths added up */
+/* What a line that stands in `scope` means by the parts or joints of a name: inside a repeat, those of its own turn, and
+ * those made outside. Over the recipe's own, in the whole job; name NULL: all. */
+int64_t takeoff_count_parts(const takeoff_making *making, const char *name, const sb_scope *scope);
+int64_t takeoff_count_joints(const takeoff_making *making, const char *name, const sb_scope *scope);
+sb_length takeoff_run_of_parts(const takeoff_making *making, const char *name,
+                               const sb_scope *scope); /* their lengths added up */
 /* A surface of the parts of these names; none: of all. */
-sb_area takeoff_surface(const takeoff_making *making, sb_surface surface, const char *const *names,
-                        size_t count);
+sb_area takeoff_surface(const takeoff_making *making, sb_surface surface, const char *const *names, size_t count,
+                        const sb_scope *scope);
+/* How many pieces, parts or joints of this name; 1 for the batch. */
+int64_t takeoff_basis(const takeoff_making *making, sb_recipe_basis basis, const char *of, const sb_scope *scope);
 
 /* usage.c: adds to what the piece uses by this line. For the batch a line counts once however many pieces
  * have it; where its amounts differ the largest counts. */

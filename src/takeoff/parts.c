@@ -45,24 +45,36 @@ static bool within_reason(takeoff_parting *parting) {
     return fits;
 }
 
-static void make_part(takeoff_making *making, const sb_recipe_part *line, sb_scope *scope,
-                      size_t first_of_line) {
+static void remember(takeoff_making *making, const sb_part *part, const sb_scope *scope) {
+    struct takeoff_made made = {.name = part->name, .scope = scope, .count = part->count, .length = part->length};
+    made.surface[SB_SURFACE_ALL] = part->area_all;
+    made.surface[SB_SURFACE_OUTSIDE] = part->area_outside;
+    made.surface[SB_SURFACE_ENDS] = part->area_ends;
+    SB_PUSH(making->walk->run->pool, making->made, made);
+}
+
+/* False after an error, which further turns would only repeat. */
+static bool make_part(takeoff_making *making, const sb_recipe_part *line, sb_scope *scope, size_t first_of_line) {
     takeoff_parting parting = {.making = making, .scope = scope, .line = line};
-    if (!takeoff_part(&parting) || parting.part.count == 0 || !within_reason(&parting))
-        return;
+    if (!takeoff_part(&parting))
+        return false;
+    if (parting.part.count == 0)
+        return true;
+    if (!within_reason(&parting))
+        return false;
+    remember(making, &parting.part, scope);
     add(making->walk->run, making->walk->takeoff, &parting.part, first_of_line);
     takeoff_part_uses(&parting);
+    return true;
 }
 
 void takeoff_parts(takeoff_making *making) {
     sb_takeoff *takeoff = making->walk->takeoff;
-    making->first_part = takeoff->parts.count;
     for (size_t i = 0; i < making->recipe->parts.count; i++) {
         const sb_recipe_part *line = &making->recipe->parts.items[i];
         takeoff_scopes scopes = takeoff_where(making, &line->guard);
         size_t first_of_line = takeoff->parts.count;
-        for (size_t j = 0; j < scopes.count; j++)
-            make_part(making, line, scopes.items[j], first_of_line);
+        for (size_t j = 0; j < scopes.count && make_part(making, line, scopes.items[j], first_of_line); j++)
+            continue;
     }
-    making->last_part = takeoff->parts.count;
 }

@@ -11,6 +11,16 @@ static bool suits_sheet(sb_run *run, const sb_recipe_part *line, const sb_stock 
     return line->wide && !line->thickness && !line->glued;
 }
 
+/* What is for panels has no meaning on a board, and must not be lost without a word. */
+static bool suits_grain(sb_run *run, const sb_recipe_part *line, const sb_stock *stock) {
+    bool edged = line->edging_role && line->edging_edges, across = line->grain == SB_GRAIN_ACROSS;
+    if (edged)
+        sb_error(run, line->guard.place, "%s is timber: `edging` goes on parts cut from a sheet", stock->id);
+    if (across)
+        sb_error(run, line->guard.place, "%s is timber: its grain runs along the part", stock->id);
+    return !edged && !across;
+}
+
 static bool suits_timber(sb_run *run, const sb_recipe_part *line, const sb_stock *stock) {
     bool sawn = !line->thickness || stock->sawn;
     bool wide = stock->width.nm > 0 || line->wide;
@@ -20,7 +30,7 @@ static bool suits_timber(sb_run *run, const sb_recipe_part *line, const sb_stock
     if (!wide)
         sb_error(run, line->guard.place, "%s comes in random widths: expected a `width` for the part %s",
                  stock->id, line->name);
-    return sawn && wide;
+    return sawn && wide && suits_grain(run, line, stock);
 }
 
 bool takeoff_suits(sb_run *run, const sb_recipe_part *line, const sb_stock *stock) {

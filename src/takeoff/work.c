@@ -53,86 +53,66 @@ void takeoff_look_at_work(sb_run *run, const sb_recipe *recipe, const sb_recipe_
         sb_formula_micro(run, line->quantity, scope, &micro);
 }
 
-/* ---- by area ------------------------------------------------------------------------------------------------ */
+/* ---- how much, in one turn: by area [um2], by length [nm], by number [millionths] --------------------------- */
 
-static bool of_surface(const working *w, int64_t *milli) {
+static int64_t basis_in(const working *w, const sb_scope *scope) {
+    return takeoff_basis(w->making, w->line->basis, w->line->of, scope);
+}
+
+static int64_t surface_in(const working *w, const sb_scope *scope) {
     const sb_recipe_work *line = w->line;
     const char *const *names = line->parts.items;
     size_t count = line->parts.count;
     if (count == 0 && line->basis == SB_PER_THE_PART)
         names = &line->of, count = 1;
-    sb_area area = takeoff_surface(w->making, line->surface, names, count);
-    *milli = sb_mul_div(sb_mul(area.um2, (int64_t)w->scopes->count), 1, UM2_PER_MILLI_M2);
-    return true;
+    return takeoff_surface(w->making, line->surface, names, count, scope).um2;
 }
 
-static int64_t basis_of(const working *w) {
-    return takeoff_basis(w->making, w->line->basis, w->line->of);
-}
-
-static bool of_area(const working *w, int64_t *milli) {
-    int64_t total = 0;
-    if (w->line->on_surface)
-        return of_surface(w, milli);
-    for (size_t i = 0; i < w->scopes->count; i++) {
-        sb_area area;
-        if (!sb_formula_area(w->making->walk->run, w->line->quantity, w->scopes->items[i], &area))
-            return false;
-        total = sb_add(total, area.um2);
+static bool area_in(const working *w, sb_scope *scope, int64_t *um2) {
+    sb_area area;
+    if (w->line->on_surface) {
+        *um2 = surface_in(w, scope);
+        return true;
     }
-    *milli = sb_mul_div(total, basis_of(w), UM2_PER_MILLI_M2);
+    if (!sb_formula_area(w->making->walk->run, w->line->quantity, scope, &area))
+        return false;
+    *um2 = sb_mul(area.um2, basis_in(w, scope));
     return true;
 }
 
-/* ---- by length: of parts, their own unless it is told -------------------------------------------------- */
-
-static bool of_own_length(const working *w, int64_t *milli) {
-    sb_length length = takeoff_run_of_parts(w->making, w->line->of);
-    *milli = sb_mul_div(sb_mul(length.nm, (int64_t)w->scopes->count), 1, SB_NM_PER_MM);
-    return true;
-}
-
-static bool of_length(const working *w, int64_t *milli) {
-    int64_t total = 0;
-    if (!w->line->quantity)
-        return of_own_length(w, milli);
-    for (size_t i = 0; i < w->scopes->count; i++) {
-        sb_length length;
-        if (!sb_formula_length(w->making->walk->run, w->line->quantity, w->scopes->items[i], &length))
-            return false;
-        total = sb_add(total, length.nm);
+/* Of parts, their own length unless it is told. */
+static bool length_in(const working *w, sb_scope *scope, int64_t *nm) {
+    sb_length length;
+    if (!w->line->quantity) {
+        *nm = takeoff_run_of_parts(w->making, w->line->of, scope).nm;
+        return true;
     }
-    *milli = sb_mul_div(total, basis_of(w), SB_NM_PER_MM);
+    if (!sb_formula_length(w->making->walk->run, w->line->quantity, scope, &length))
+        return false;
+    *nm = sb_mul(length.nm, basis_in(w, scope));
     return true;
 }
-
-/* ---- by number ------------------------------------------------------------------------------------------ */
 
 /* Without a number and a basis, work per joint or part is for all joints or parts of the recipe. */
-static int64_t numbers_of(const working *w) {
+static int64_t counted_in(const working *w, const sb_scope *scope) {
     bool all = !w->line->quantity && w->line->basis == SB_PER_THE_PIECE;
     switch (w->operation->driver) {
     case SB_BY_BATCH:
         return 1;
     case SB_BY_JOINT:
-        return all ? takeoff_count_joints(w->making, NULL) : basis_of(w);
+        return all ? takeoff_count_joints(w->making, NULL, scope) : basis_in(w, scope);
     case SB_BY_PART:
-        return all ? takeoff_count_parts(w->making, NULL) : basis_of(w);
+        return all ? takeoff_count_parts(w->making, NULL, scope) : basis_in(w, scope);
     default:
-        return basis_of(w);
+        return basis_in(w, scope);
     }
 }
 
-static bool of_number(const working *w, int64_t *milli) {
-    int64_t total = 0;
-    for (size_t i = 0; i < w->scopes->count; i++) {
-        int64_t micro = 1000000;
-        if (w->line->quantity &&
-            !sb_formula_micro(w->making->walk->run, w->line->quantity, w->scopes->items[i], &micro))
-            return false;
-        total = sb_add(total, micro);
-    }
-    *milli = sb_mul_div(total, numbers_of(w), 1000);
+static bool number_in(const working *w, sb_scope *scope, int64_t *micro) {
+    int64_t each = 1000000;
+    if (w->line->quantity && !sb_formula_micro(w->making->walk->run, w->line->quantity, scope, &each))
+        return false;
+    *micro = sb_mul(each, counted_in(w, scope));
     return true;
 }
 
@@ -140,11 +120,19 @@ static bool of_number(const working *w, int64_t *milli) {
 
 static bool quantity_of(const working *w, int64_t *milli) {
     sb_driver driver = w->operation->driver;
+    bool area = driver == SB_BY_SQUARE_METRE, length = driver == SB_BY_METRE;
+    bool (*in)(const working *, sb_scope *, int64_t *) = area ? area_in : length ? length_in : number_in;
+    int64_t total = 0;
     if (!fits(w->making->walk->run, w->line, w->operation))
         return false;
-    if (driver == SB_BY_SQUARE_METRE)
-        return of_area(w, milli);
-    return driver == SB_BY_METRE ? of_length(w, milli) : of_number(w, milli);
+    for (size_t i = 0; i < w->scopes->count; i++) {
+        int64_t here;
+        if (!in(w, w->scopes->items[i], &here))
+            return false;
+        total = sb_add(total, here);
+    }
+    *milli = sb_mul_div(total, 1, area ? UM2_PER_MILLI_M2 : length ? SB_NM_PER_MM : 1000);
+    return true;
 }
 
 static bool same_line(const sb_work *a, const sb_work *b) {
