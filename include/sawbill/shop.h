@@ -54,6 +54,7 @@ typedef struct sb_offer {
     sb_length width;  /* sheets; 0: the stock's own width */
     sb_price price;
     int64_t pack; /* what one pack holds, in the unit of sb_stock_kind_unit; 1 for boards and sheets, 0 for volume timber */
+    const char *sold; /* the pack as the merchant names it: "310 ml"; "" where it is a number, or there is none */
     sb_cost each; /* what one board, sheet or pack costs; volume timber: one unit of price.per (m3 or bf) */
     int64_t available;    /* -1: no limit */
     sb_date date;         /* of the price; zeroed: not told */
@@ -159,7 +160,8 @@ typedef struct sb_settings {
     SB_LIST(const char *) address;
     sb_currency currency;
     const char *language; /* of the wording in templates/: "en" */
-    sb_style style;       /* units, step, decimal sign */
+    sb_style style;       /* units, step, decimal sign, of papers */
+    sb_style own_style;   /* the same as shop.txt has it: parts are on its step, and orders are written in it */
     sb_saw crosscut, rip, panel; /* mitre saw; table saw; whatever cuts sheets */
     int panel_stages;            /* 2, 3; 0: any */
     bool panel_trims;            /* two stages with trimming: a part may be narrower than its strip */

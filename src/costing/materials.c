@@ -34,7 +34,7 @@ static const char *size_words(const costing *c, sb_length length, sb_length widt
                          sb_write_size(c->run, length, width, &c->shop->settings.style));
 }
 
-/* What a pack or lot holds: ", 2.5 l", ", 100 in a pack"; nothing for a single piece. */
+/* What a lot or a pack counted in pieces holds: ", 0.4 m3", ", 100 in a pack"; nothing for a single piece. */
 static const char *amount_words(const costing *c, const sb_stock *stock, int64_t amount) {
     bool measured = stock->kind == SB_STOCK_VOLUME || *sb_stock_kind_unit(stock->kind);
     if (!measured && amount <= 1)
@@ -57,6 +57,7 @@ static const char *bought_words(const costing *c, const sb_order_line *line) {
     const sb_offer *offer = line->offer;
     int64_t amount = line->stock->kind == SB_STOCK_VOLUME ? line->needed : offer->pack;
     const char *what = is_cut(line->stock) ? piece_words(c, line->stock, offer->length, offer->width)
+                       : *offer->sold      ? sb_pool_print(c->run->pool, ", %s", offer->sold)
                                            : amount_words(c, line->stock, amount);
     return sb_pool_print(c->run->pool, "%s%s, of %s", line->stock->title, what, offer->merchant);
 }

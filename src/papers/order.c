@@ -15,8 +15,8 @@ const char *order_amount(sb_run *run, const sb_order_line *line, const sb_style 
 /* "pack of 200", "2.5 l"; single things need no words. */
 static const char *pack_words(sb_run *run, const sb_order_line *line, const sb_style *style) {
     const char *holds = sb_stock_amount_text(run, line->stock, line->offer->pack, style);
-    if (*sb_stock_kind_unit(line->stock->kind))
-        return holds;
+    if (*line->offer->sold)
+        return line->offer->sold;
     return line->offer->pack == 1 ? "" : sb_pool_print(run->pool, "pack of %s", holds);
 }
 
@@ -57,7 +57,7 @@ static sb_cell *buy_row(sb_run *run, sb_table *table, size_t first, const sb_ord
     int digits = settings->currency.digits;
     sb_cell *row = sb_row_add(run, table);
     row[first + BUY_WHAT] = sb_cell_text(line->stock->title);
-    row[first + BUY_SIZE] = sb_cell_text(order_size(run, line, &settings->style));
+    row[first + BUY_SIZE] = sb_cell_text(order_size(run, line, &settings->own_style));
     row[first + BUY_COUNT] = sb_cell_count(line->count);
     row[first + BUY_EACH] = sb_cell_price(line->each.milli, digits + 3);
     row[first + BUY_AMOUNT] = amount_cell(run, table, first, line, digits);
@@ -83,8 +83,8 @@ static void rack_table(sb_run *run, sb_sheet *sheet, const sb_order *order, cons
             table = sb_table_add(run, sheet, "From the rack", "What|Size>|Takes>|Label");
         sb_cell *row = sb_row_add(run, table);
         row[0] = sb_cell_text(line->stock->title);
-        row[1] = sb_cell_text(order_size(run, line, &settings->style));
-        row[2] = sb_cell_text(order_amount(run, line, &settings->style));
+        row[1] = sb_cell_text(order_size(run, line, &settings->own_style));
+        row[2] = sb_cell_text(order_amount(run, line, &settings->own_style));
         row[3] = sb_cell_text(line->rack->label);
     }
 }

@@ -34,6 +34,8 @@ const char *sb_stock_amount_text(sb_run *run, const sb_stock *stock, int64_t amo
         if (s->kind != stock->kind || s->units != style->units)
             continue;
         int64_t hundredths = sb_mul_div(amount, s->num, s->den);
+        if (hundredths == 0 && amount > 0)
+            return sb_pool_print(run->pool, "under %s %s", sb_write_fixed(run, 1, 2, 2, style->decimal_comma), s->unit);
         int digits = hundredths % 10 != 0 ? 2 : hundredths % 100 != 0 ? 1 : 0;
         return sb_pool_print(run->pool, "%s %s",
                              sb_write_fixed(run, hundredths, 2, digits, style->decimal_comma), s->unit);

@@ -64,11 +64,13 @@ static void read_volume(shop_row row) {
     shop_refuse(row, PACK, why);
 }
 
-static void read_pack(shop_row row, const sb_stock *stock, sb_ratio *pack) {
+static void read_pack(shop_row row, const sb_stock *stock, sb_offer *offer, sb_ratio *pack) {
     shop_refuse(row, LENGTH, "it is for boards and sheets");
     shop_refuse(row, WIDTH, "it is for boards and sheets");
     if (sb_stock_kind_unit(stock->kind)[0] == '\0' || shop_need(row, PACK))
         shop_exact_amount(row, PACK, stock, pack);
+    if (sb_stock_kind_unit(stock->kind)[0] != '\0')
+        offer->sold = shop_text(row, PACK);
 }
 
 static void read_size(shop_row row, const sb_stock *stock, sb_offer *offer, sb_ratio *pack) {
@@ -80,7 +82,7 @@ static void read_size(shop_row row, const sb_stock *stock, sb_offer *offer, sb_r
     else if (stock->kind == SB_STOCK_VOLUME)
         read_volume(row);
     else
-        read_pack(row, stock, pack);
+        read_pack(row, stock, offer, pack);
     offer->pack = sb_ratio_whole_down(*pack, 1);
 }
 
@@ -164,7 +166,7 @@ static void read_of_stock(shop_reader *reader, shop_row row, sb_stock *stock, sb
 
 /* Of a stock that could not be read only the columns that need no stock are checked. */
 static void read_offer(shop_reader *reader, shop_row row) {
-    sb_offer offer = {.merchant = shop_text(row, MERCHANT), .place = row.csv->rows[row.index]};
+    sb_offer offer = {.merchant = shop_text(row, MERCHANT), .sold = "", .place = row.csv->rows[row.index]};
     sb_stock *stock = find_stock(reader, row);
     shop_need(row, MERCHANT);
     read_price(row, &offer);

@@ -18,6 +18,7 @@ sb_shop *sb_shop_read(sb_run *run, const char *rates) {
     shop->folder = sb_pool_print(pool, "%s", rates);
     if (!shop_read_settings(&reader, sb_pool_print(pool, "%s/shop.txt", rates)))
         return NULL;
+    shop->settings.own_style = shop->settings.style;
     shop_read_grades(&reader, sb_pool_print(pool, "%s/grades.csv", rates));
     shop_read_operations(&reader, sb_pool_print(pool, "%s/operations.csv", rates));
     shop_read_stock(&reader, sb_pool_print(pool, "%s/stock.csv", rates));

@@ -4,7 +4,7 @@
 static const sb_length LONGEST = {INT64_C(100000000000)}; /* 100 m */
 
 sb_length takeoff_on_step(const takeoff_walk *walk, sb_length length) {
-    sb_length step = walk->shop->settings.style.step;
+    sb_length step = walk->shop->settings.own_style.step;
     return step.nm > 0 ? sb_length_up_to_step(length, step) : length;
 }
 

@@ -38,7 +38,7 @@ static inline const sb_offer *made_offer(made *m, sb_stock *stock, int64_t mm, i
     sb_offer *old = stock->offers.items;
     assert_null(old); /* one each: pointers to it must stay */
     sb_offer offer = {
-        .merchant = "Fen Timber", .length = SB_MM(mm), .pack = pack, .each = {each}, .available = -1};
+        .merchant = "Fen Timber", .sold = "", .length = SB_MM(mm), .pack = pack, .each = {each}, .available = -1};
     SB_PUSH(m->run.pool, stock->offers, offer);
     return &stock->offers.items[0];
 }

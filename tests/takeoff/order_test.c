@@ -232,7 +232,7 @@ static void no_choice_of_packs_is_cheaper(void **state) {
         stock.offers.count = 0;
         for (int64_t i = random_to(4); i > 0; i--) {
             sb_offer offer = {
-                .merchant = "m", .pack = random_to(25), .available = random_to(3) == 1 ? random_to(4) : -1};
+                .merchant = "m", .sold = "", .pack = random_to(25), .available = random_to(3) == 1 ? random_to(4) : -1};
             offer.each.milli = offer.pack * 1000 + random_to(6000);
             SB_PUSH(d->run.pool, stock.offers, offer);
         }
