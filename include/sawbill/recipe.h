@@ -267,7 +267,7 @@ const sb_job *sb_job_of(sb_run *run, const sb_source *source, bool decimal_comma
 const sb_job *sb_job_for_one(sb_run *run, const sb_recipe *recipe);
 /* The `rates` line of a job file without reading the rest: the shop must be read first to know its decimal sign.
  * "" when there is none. */
-const char *sb_job_rates(sb_run *run, const char *path);
+const char *sb_job_rates(sb_run *run, const char *path, sb_place *at); /* `at`: where it stands */
 /* --set [PIECE.]NAME=VALUE: a copy of the job with the value set on one piece or on all that have such an input.
  * NULL after an error. */
 const sb_job *sb_job_with(sb_run *run, const sb_job *job, const char *setting, bool decimal_comma);

@@ -26,7 +26,7 @@ typedef struct sb_command {
     const char *name;
     const char *form;    /* "JOB [options]" */
     const char *summary; /* one line */
-    const char *example; /* a command that works as printed in the project's folder */
+    const char *example; /* a command that works as printed, anywhere; in my-shop/ once that is started */
     const char *takes;   /* the options it takes, by name, blank-separated */
     size_t least_words, most_words;
     int (*run)(sb_run *run, const sb_options *options);

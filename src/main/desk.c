@@ -58,7 +58,7 @@ sb_shop *desk_shop(sb_run *run, const sb_options *options, const char *home, con
 }
 
 /* The shop and its recipes, as far as they go. */
-static void open_shop(sb_run *run, const sb_options *options, const char *job_path, const char *rates,
+static void open_shop(sb_run *run, const sb_options *options, const char *job_path, const char *rates, sb_place at,
                       sb_desk *desk) {
     const char *home = sb_shop_find(run, job_path);
     if (!home) {
@@ -68,7 +68,11 @@ static void open_shop(sb_run *run, const sb_options *options, const char *job_pa
                  job_path);
         return;
     }
-    desk->shop = desk_shop(run, options, home, rates);
+    const char *settings = path_join(run, path_join(run, path_join(run, home, "rates"), rates), "shop.txt");
+    if (*rates && !path_exists(settings))
+        sb_error(run, at, "these rates are not there: %s is wanted", settings);
+    else
+        desk->shop = desk_shop(run, options, home, rates);
     desk->templates = path_join(run, home, "templates");
     desk->book = sb_recipe_book_open(run, desk->templates, desk_comma(desk));
 }
@@ -79,10 +83,15 @@ bool desk_comma(const sb_desk *desk) {
 
 bool desk_open(sb_run *run, const sb_options *options, const char *job_path, sb_desk *desk) {
     size_t before = sb_notices_count(run, SB_ERROR);
-    const char *rates = sb_job_rates(run, job_path);
+    sb_place at;
+    if (strcmp(path_base(run, job_path, ".job"), path_base(run, job_path, "")) == 0) {
+        sb_error(run, (sb_place){0}, "%s: expected a job, called NAME.job", job_path); /* NAME is its papers' folder */
+        return false;
+    }
+    const char *rates = sb_job_rates(run, job_path, &at);
     if (sb_notices_count(run, SB_ERROR) > before)
         return false;
-    open_shop(run, options, job_path, rates, desk);
+    open_shop(run, options, job_path, rates, at, desk);
     bool comma = desk_comma(desk);
     desk->job = sb_job_read(run, job_path, comma);
     for (size_t i = 0; desk->job && i < options->sets.count; i++)

@@ -202,7 +202,8 @@ void options_help(const sb_command *command) {
             snprintf(left, sizeof left, "-%c, --%s", rows[i].letter, rows[i].name);
         printf("  %-20s %s\n", left, rows[i].help);
     }
-    printf("\nExample:\n  %s\n", command->example);
+    bool shop = strstr(command->example, " my-shop/") != NULL; /* it asks for the shop that `start` makes */
+    printf("\nExample:\n%s  %s\n", shop ? "  sawbill start my-shop\n" : "", command->example);
 }
 
 void commands_help(void) {

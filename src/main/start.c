@@ -66,6 +66,13 @@ static bool copy_folder(sb_run *run, const char *from, const char *to) {
     return copied && sb_file_set_keep(run, files);
 }
 
+/* Both sets of rates share one manual. */
+static bool copy_manual(sb_run *run, const char *share, const char *making) {
+    sb_file_set *files = sb_file_set_new(run, path_join(run, making, "rates"));
+    return files && copy_file(run, files, path_join(run, share, "rates/README.md"), "README.md") &&
+           sb_file_set_keep(run, files);
+}
+
 static const char metric_job[] = "# A first job: change it, then run  sawbill quote jobs/first.job\n"
                                  "job       first\n"
                                  "title     Two trough planters\n"
@@ -128,6 +135,7 @@ int command_start(sb_run *run, const sb_options *options) {
     const char *making = sb_pool_print(run->pool, "%s.new", home);
     if (!copy_folder(run, path_join(run, share, inches ? "rates/imperial" : "rates"),
                      path_join(run, making, "rates")) ||
+        (inches && !copy_manual(run, share, making)) ||
         !copy_folder(run, path_join(run, share, "templates"), path_join(run, making, "templates")) ||
         !write_job(run, path_join(run, making, "jobs"), inches ? imperial_job : metric_job))
         return STATUS_SYSTEM;

@@ -154,14 +154,16 @@ const sb_job *sb_job_read(sb_run *run, const char *path, bool decimal_comma) {
 
 /* ---- what must be known before ------------------------------------------------------------------------------------- */
 
-const char *sb_job_rates(sb_run *run, const char *path) {
+const char *sb_job_rates(sb_run *run, const char *path, sb_place *at) {
     const sb_source *source = sb_source_read(run, path);
     sb_statements lines = sb_statements_read(run, source);
     for (size_t i = 0; i < lines.count; i++) {
         if (strcmp(lines.items[i].keyword.text, "rates") != 0)
             continue;
         sb_cursor cursor = sb_statement_tokens(run, sb_line_lexer(run, false), &lines.items[i]);
+        *at = cursor.at->place;
         return cursor.at->kind == SB_WORD ? cursor.at->text : "";
     }
+    *at = (sb_place){0};
     return "";
 }

@@ -44,7 +44,8 @@ static inline void sample_work(sample *s, const sb_job *job) {
 static inline void sample_open(sample *s, const char *name) {
     s->run = sb_run_new();
     const char *path = sb_pool_print(s->run.pool, "samples/%s.job", name);
-    const char *rates = sb_job_rates(&s->run, path);
+    sb_place at;
+    const char *rates = sb_job_rates(&s->run, path, &at);
     s->shop = sb_shop_read(&s->run, *rates ? sb_pool_print(s->run.pool, "rates/%s", rates) : "rates");
     sample_work(s, sb_job_read(&s->run, path, false));
 }

@@ -142,10 +142,12 @@ static void the_rates_of_a_job(void **state) {
     const char *folder = new_folder(run);
     const char *with = new_text(run, folder, "a.job", "job a\npiece x\n set a ;;\nrates imperial # inches\n");
     const char *without = new_text(run, folder, "b.job", "job a\n");
-    assert_string_equal(sb_job_rates(run, with), "imperial");
-    assert_string_equal(sb_job_rates(run, without), "");
+    sb_place at;
+    assert_string_equal(sb_job_rates(run, with, &at), "imperial");
+    assert_int_equal(line_of(at), 4);
+    assert_string_equal(sb_job_rates(run, without, &at), "");
     assert_no_notices(run);
-    assert_string_equal(sb_job_rates(run, folder), "");
+    assert_string_equal(sb_job_rates(run, folder, &at), "");
     assert_false(sb_ok(run));
 }
 

@@ -23,11 +23,14 @@ status 1 "$SAWBILL" quote /tmp/x.job
 # Help of every command, and its example works as printed.
 for command in quote takeoff cut compare why angle check start; do
     status 0 "$SAWBILL" "$command" --help
-    example=$(sed -n '/^Example:/{n;s/^ *sawbill //p;}' "$work/out")
-    [ -n "$example" ] || fail "$command: no example"
-    home=$(shop)
-    # shellcheck disable=SC2086
-    (cd "$home" && "$SAWBILL" $example >/dev/null 2>"$work/err") || fail "$command: the example fails: $example: $(cat "$work/err")"
+    rm -rf "$work/example" && mkdir "$work/example"
+    sed -n '/^Example:/,$s/^ *sawbill //p' "$work/out" >"$work/lines"
+    [ -s "$work/lines" ] || fail "$command: no example"
+    while read -r example; do
+        # shellcheck disable=SC2086
+        (cd "$work/example" && "$SAWBILL" $example >/dev/null 2>"$work/err" </dev/null) ||
+            fail "$command: the example fails: $example: $(cat "$work/err")"
+    done <"$work/lines"
 done
 
 # Advice: status 3, papers are there all the same.

@@ -6,7 +6,8 @@
 
 static const sb_takeoff *sample(desk *d, const char *name, const char *option) {
     const char *path = sb_pool_print(d->run.pool, "samples/%s.job", name);
-    const char *rates = sb_job_rates(&d->run, path);
+    sb_place at;
+    const char *rates = sb_job_rates(&d->run, path, &at);
     open_rates(d, *rates ? sb_pool_print(d->run.pool, "rates/%s", rates) : "rates");
     d->job = sb_job_read(&d->run, path, false);
     if (!d->job || !sb_ok(&d->run))
