@@ -109,7 +109,7 @@ static void fill_pull(cuts_paper *p, const sb_takeoff *takeoff) {
         sb_paragraph_add(p->run, sheet, reading_angles, false);
     for (size_t i = 0; takeoff && i < takeoff->saw_notes.count; i++)
         sb_paragraph_add(p->run, sheet, takeoff->saw_notes.items[i], false);
-    cuts_pull(p, sheet);
+    cuts_pull(p, takeoff, sheet);
     cuts_keep(p, sheet);
     sb_paragraph_add(p->run, sheet, plan_line(p), true);
 }

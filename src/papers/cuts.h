@@ -46,7 +46,7 @@ const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end, const sb_
 
 bool cuts_is_spare(const cuts_paper *p, size_t need);
 const char *cuts_spare_name(const cuts_paper *p, size_t spare); /* "spare for seat slat or shorter" */
-/* The parts it can stand in for, where they are several: "seat slat, back slat", "any part of this stock". */
+/* The parts it can stand in for, where they are several: "seat slat / back slat", "any part of this stock". */
 const char *cuts_spare_for(const cuts_paper *p, size_t spare);
 
 /* ---- cuts_marks.c ---- */
@@ -71,7 +71,7 @@ bool cuts_strip_kept(const cuts_paper *p, size_t need, sb_length width); /* else
  * Rows are of one line; it is a good guess, nothing more. */
 void cuts_together(cuts_paper *p, sb_sheet *sheet, size_t *used, size_t rows);
 
-void cuts_pull(cuts_paper *p, sb_sheet *sheet);
+void cuts_pull(cuts_paper *p, const sb_takeoff *takeoff, sb_sheet *sheet);
 void cuts_stops(cuts_paper *p, sb_sheet *sheet);
 void cuts_boards(cuts_paper *p, sb_sheet *sheet);
 void cuts_sheets(cuts_paper *p, sb_sheet *sheet);

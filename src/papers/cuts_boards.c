@@ -55,7 +55,7 @@ static const char *strip_words(const cuts_paper *p, const sb_board_plan *board, 
     const char *words =
         sb_pool_print(p->run->pool, format, cuts_length(p, need->width), cuts_after_rip(need));
     sb_length left = cuts_strip_left(p, board, part);
-    const char *kept = cuts_strip_kept(p, index, left) ? "back into the rack" : "offcut";
+    const char *kept = cuts_strip_kept(p, index, left) ? "keep it" : "offcut";
     return left.nm == 0 ? words
                         : sb_pool_print(p->run->pool, "%s; beside it %s are left, %s", words,
                                         cuts_length(p, left), kept);
@@ -80,18 +80,20 @@ static sb_cell mark_cell(const cuts_paper *p, sb_length mark, sb_length step) {
                                         : sb_cell_text(sb_write_length(p->run, mark, &style));
 }
 
+/* Each row names its boards: a page may begin among their parts. */
 static void part_row(const cuts_paper *p, sb_table *table, const sb_board_plan *board,
-                     const cuts_marks *marks, size_t part) {
+                     const cuts_marks *marks, size_t part, const char *boards) {
     size_t need = board->parts.items[part].need;
     sb_cell *row = sb_row_add(p->run, table);
     row[0] = sb_cell_text(cuts_name(p, need));
     row[1] = sb_cell_length(p->problem->needs.items[need].length);
+    row[5] = sb_cell_text(boards);
     if (!cuts_beside(p, board, part) && marks->fit) {
         row[2] = mark_cell(p, marks->from[part], marks->step);
         row[3] = sb_cell_strong(mark_cell(p, marks->to[part], marks->step));
     }
     row[4] = sb_cell_text(saw_words(p, board, part));
-    row[5] = sb_cell_tick();
+    row[6] = sb_cell_tick();
 }
 
 /* ---- a board ---- */
@@ -103,7 +105,7 @@ static void rest_row(const cuts_paper *p, sb_table *table, bool kept, sb_length 
     row[0] = sb_cell_text(kept ? "left over: back into the rack" : "offcut");
     row[1] = sb_cell_length(rest);
     if (kept)
-        row[5] = sb_cell_tick();
+        row[6] = sb_cell_tick();
 }
 
 static void add_board(const cuts_paper *p, sb_table *table, const sb_board_plan *board, int64_t first) {
@@ -111,8 +113,9 @@ static void add_board(const cuts_paper *p, sb_table *table, const sb_board_plan 
     if (table->rows.count > 0)
         sb_row_add(p->run, table); /* keeps boards apart */
     board_row(p, table, board, &marks, first);
+    const char *boards = cuts_number(p, first, board->count);
     for (size_t i = 0; i < board->parts.count; i++)
-        part_row(p, table, board, &marks, i);
+        part_row(p, table, board, &marks, i, boards);
     rest_row(p, table, board->leftover.nm > 0, marks.rest);
 }
 
@@ -126,7 +129,8 @@ static size_t stock_of(const cuts_paper *p, size_t board) {
 static size_t stock_table(const cuts_paper *p, sb_sheet *sheet, size_t start, int64_t *first) {
     size_t stock = stock_of(p, start), i = start;
     sb_heading_add(p->run, sheet, cuts_stock_title(p, stock));
-    sb_table *table = sb_table_add(p->run, sheet, "", "Part|Length>|From>|Cut at>|Ends|Done");
+    sb_table *table = sb_table_add(p->run, sheet, "", "Part|Length>|From>|Cut at>|Ends|Board|Done");
+    table->headings[0].text = sb_pool_print(p->run->pool, "Part of %s", cuts_stock_title(p, stock));
     for (; i < p->plan->boards.count && stock_of(p, i) == stock; i++) {
         add_board(p, table, &p->plan->boards.items[i], *first);
         *first += p->plan->boards.items[i].count;

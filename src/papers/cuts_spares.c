@@ -38,7 +38,7 @@ static void add(const cuts_paper *p, stood_in *s, size_t spare, size_t need) {
     else if (!s->longest)
         s->longest = title;
     if (!listed_before(p, spare, need))
-        s->list = s->count++ ? sb_pool_print(p->run->pool, "%s, %s", s->list, title) : title;
+        s->list = s->count++ ? sb_pool_print(p->run->pool, "%s / %s", s->list, title) : title;
 }
 
 static stood_in stood_in_by(const cuts_paper *p, size_t spare) {

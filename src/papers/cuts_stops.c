@@ -76,10 +76,16 @@ static void add_name(sb_run *run, stop *s, const char *name) {
     SB_PUSH(run->pool, s->names, name);
 }
 
+static const char *also(sb_run *run, const char *words, const char *more) {
+    if (!*words || !*more)
+        return *words ? words : more;
+    return sb_pool_print(run->pool, "%s; %s", words, more);
+}
+
 static const char *names_words(const cuts_paper *p, const stop *s) {
     const char *words = "";
     for (size_t i = 0; i < s->names.count; i++)
-        words = joined(p->run, words, s->names.items[i]);
+        words = also(p->run, words, s->names.items[i]); /* a name may hold commas */
     return words;
 }
 
@@ -126,12 +132,6 @@ static void sort(const cuts_paper *p, stops *all) {
             all->items[j] = all->items[j - 1];
             all->items[j - 1] = swapped;
         }
-}
-
-static const char *also(sb_run *run, const char *words, const char *more) {
-    if (!*words || !*more)
-        return *words ? words : more;
-    return sb_pool_print(run->pool, "%s; %s", words, more);
 }
 
 /* "cut square, rip to strips of 45 mm, 4 strips in all, then mitre each strip: both ends ..."; the ends alone of a part
