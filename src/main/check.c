@@ -64,8 +64,14 @@ static void check_recipe(sb_run *run, const sb_options *options, const char *pat
 
 /* ---- folders ---------------------------------------------------------------------------------------------- */
 
+/* The language they ask for must have its wording, where templates are near. */
 static void check_rates(sb_run *run, const char *folder) {
-    sb_shop_read(run, folder);
+    const char *home = sb_shop_find(run, folder);
+    sb_desk desk = {.shop = sb_shop_read(run, folder)};
+    if (!desk.shop || !home)
+        return;
+    desk.templates = path_join(run, home, "templates");
+    desk_wording(run, &desk);
 }
 
 /* Files of the folder that are checked one by one, and sets of rates; in the order of the alphabet. */

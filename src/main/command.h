@@ -69,6 +69,8 @@ typedef struct sb_desk {
 
 /* Finds the shop above the job file and reads its rates and the job, each as far as it goes. False after errors. */
 bool desk_open(sb_run *run, const sb_options *options, const char *job_path, sb_desk *desk);
+/* The words of the customer's paper in the shop's language; NULL after errors. */
+const sb_wording *desk_wording(sb_run *run, const sb_desk *desk);
 bool desk_comma(const sb_desk *desk); /* whether the shop writes a decimal comma */
 /* The shop's rates folder `name` (NULL or "": the default set) in the shop folder `home`. */
 sb_shop *desk_shop(sb_run *run, const sb_options *options, const char *home, const char *name);

@@ -118,6 +118,16 @@ static const sb_job *job_with_option(sb_run *run, const sb_job *job, const char 
     return NULL;
 }
 
+/* A language that has no wording is blamed on the line that asks for it. */
+const sb_wording *desk_wording(sb_run *run, const sb_desk *desk) {
+    const char *language = desk->shop->settings.language;
+    sb_notices_enter(run, sb_shop_setting(desk->shop, "language"),
+                     sb_pool_print(run->pool, "the wording of the language \"%s\"", language));
+    const sb_wording *wording = sb_wording_read(run, desk->templates, language);
+    sb_notices_leave(run);
+    return wording;
+}
+
 const sb_ways *desk_ways(sb_run *run, const sb_options *options, sb_desk *desk) {
     if (!desk_open(run, options, options->words.items[0], desk))
         return NULL;

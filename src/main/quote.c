@@ -1,21 +1,11 @@
 /* main/quote.c -- the main job: a job file to all its papers. */
 #include "main/command.h"
 
-/* A language that has no wording is blamed on the line that asks for it. */
-static const sb_wording *wording_of(sb_run *run, const sb_desk *desk) {
-    const char *language = desk->shop->settings.language;
-    sb_notices_enter(run, sb_shop_setting(desk->shop, "language"),
-                     sb_pool_print(run->pool, "the wording of the language \"%s\"", language));
-    const sb_wording *wording = sb_wording_read(run, desk->templates, language);
-    sb_notices_leave(run);
-    return wording;
-}
-
 static bool write_papers(sb_run *run, const sb_desk *desk, const sb_ways *ways) {
     const sb_job *job = desk->job;
     const sb_shop *shop = desk->shop;
     const sb_way *way = &ways->list.items[0];
-    const sb_wording *wording = wording_of(run, desk);
+    const sb_wording *wording = desk_wording(run, desk);
     if (!wording)
         return false;
     sb_document *quote = sb_paper_quote(run, shop, job, ways, wording);

@@ -4,6 +4,9 @@
 #include <stddef.h>
 #include <string.h>
 
+enum {
+    DEAREST_HOUR = 100000000 /* [minor units]: plans count its thousandths */
+};
 #define COUNT(words) (sizeof(words) / sizeof *(words))
 
 static bool read_address(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
@@ -154,6 +157,8 @@ static bool read_worker(settings_reader *reader, const shop_setting *setting, sb
         return false;
     worker.id = id->text, worker.place = id->place;
     bool good = setting_take_money(reader, cursor, &worker.hour) && per_hour(reader, cursor);
+    if (good && worker.hour.minor > DEAREST_HOUR)
+        sb_error(reader->run, worker.place, "an hour of %s costs more than can be planned with", id->text);
     SB_PUSH(reader->run->pool, reader->settings->workers, worker);
     return good;
 }

@@ -210,6 +210,12 @@ part a
   length wide
 RECIPE
 status 0 "$SAWBILL" check "$home/templates/picky.recipe"
+
+# A language wants its wording.
+sed -i 's/^language .*/language fr/' "$home/rates/shop.txt"
+grep -q '^language' "$home/rates/shop.txt" || echo 'language fr' >>"$home/rates/shop.txt"
+status 1 "$SAWBILL" check "$home/rates"
+complains 'wording-fr.txt'
 for file in templates/*.recipe samples/*.job rates rates/imperial; do
     status 0 "$SAWBILL" check "$file"
     says '0 errors, 0 pieces of advice'
