@@ -1,11 +1,25 @@
 /* Where a figure comes from, as a paper and as a record; without a figure, which ones can be asked. */
 #include "papers/why.h"
 
+#include "papers/figures.h"
+
 #include <string.h>
 #include <strings.h>
 
 void why_say(why *w, const char *what, const char *value, const char *how, sb_place place) {
-    why_step step = {what, value, how, place};
+    why_step step = {.what = what, .value = value, .how = how, .place = place};
+    SB_PUSH(w->run->pool, w->steps, step);
+}
+
+void why_say_money(why *w, const char *what, sb_money money, const char *how, sb_place place) {
+    why_step step = {.what = what, .how = how, .place = place, .is_money = true, .money = money};
+    step.value = money_words(w->run, w->shop, money);
+    SB_PUSH(w->run->pool, w->steps, step);
+}
+
+void why_say_length(why *w, const char *what, sb_length length, const char *how, sb_place place) {
+    why_step step = {.what = what, .how = how, .place = place, .is_length = true, .length = length};
+    step.value = sb_write_length_unit(w->run, length, &w->shop->settings.style);
     SB_PUSH(w->run->pool, w->steps, step);
 }
 
@@ -122,6 +136,10 @@ static sb_record *steps_record(const why *w, const char *figure) {
         sb_record *one = sb_put_object(w->run, steps, NULL);
         sb_put_text(w->run, one, "what", step->what);
         sb_put_text(w->run, one, "value", step->value);
+        if (step->is_money)
+            sb_put_money(w->run, one, "money", step->money, w->shop->settings.currency.digits);
+        if (step->is_length)
+            sb_put_length(w->run, one, "length_mm", step->length);
         sb_put_text(w->run, one, "how", step->how);
         sb_put_text(w->run, one, "file", at.file);
         sb_put_integer(w->run, one, "line", (int64_t)at.line);

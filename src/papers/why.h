@@ -7,6 +7,9 @@
 typedef struct why_step {
     const char *what, *value, *how;
     sb_place place;
+    bool is_money, is_length; /* the value is this, in words */
+    sb_money money;
+    sb_length length;
 } why_step;
 
 typedef struct why {
@@ -17,6 +20,8 @@ typedef struct why {
 } why;
 
 void why_say(why *w, const char *what, const char *value, const char *how, sb_place place);
+void why_say_money(why *w, const char *what, sb_money money, const char *how, sb_place place);
+void why_say_length(why *w, const char *what, sb_length length, const char *how, sb_place place);
 
 /* Each answers if the figure is one of its own and says so. */
 bool why_total(why *w, const char *figure); /* total, net, price, cost, labour, ... : steps of the price */

@@ -28,10 +28,10 @@ static void say_part(why *w, const sb_part *part) {
             sb_pool_print(w->run->pool, "%lld in each of %lld %s", (long long)part->per_piece,
                           (long long)piece->count, piece->title),
             part->place);
-    why_say(w, "finished length", length(w, part->length), part->length_worked ? part->length_worked : "",
+    why_say_length(w, "finished length", part->length, part->length_worked ? part->length_worked : "",
             sb_formula_place(part->length_formula));
     if (part->allow.nm > 0 || part->over_length.nm > 0)
-        why_say(w, "cut length", length(w, part->cut_length),
+        why_say_length(w, "cut length", part->cut_length,
                 sb_pool_print(w->run->pool, "finished length%s%s", more(w, part->allow, "to trim to fit"),
                               more(w, part->over_length, "over-length of the glue-up")),
                 part->place);
@@ -63,7 +63,7 @@ static const char *bought_words(why *w, const sb_order_line *line) {
 static void say_offer(why *w, const sb_order_line *line) {
     const sb_price *price = &line->offer->price;
     const char *listed = number_words(w->run, w->shop, price->micro, 6, w->shop->settings.currency.digits);
-    why_say(w, bought_words(w, line), money_words(w->run, w->shop, line->amount),
+    why_say_money(w, bought_words(w, line), line->amount,
             sb_pool_print(w->run->pool, "%s each; listed at %s %s%s",
                           exact_cost_words(w->run, w->shop, line->each), listed,
                           price->per == SB_PER_EACH ? "" : "per ", sb_per_word(price->per)),
@@ -124,7 +124,7 @@ bool why_work(why *w, const char *figure) {
                               sb_driver_word(line->operation->driver),
                               line->from_plan ? ", counted from the cutting plan" : ""),
                 line->operation->place);
-        why_say(w, "amount", money_words(w->run, w->shop, line->amount),
+        why_say_money(w, "amount", line->amount,
                 sb_pool_print(w->run->pool, "at %s an hour (%s)", money_words(w->run, w->shop, line->hour),
                               line->operation->worker->id),
                 line->place);
@@ -135,25 +135,25 @@ bool why_work(why *w, const char *figure) {
 static void say_price(why *w, const sb_price_line *line) {
     const sb_takeoff_piece *piece = &w->way->takeoff->pieces.items[line->piece];
     const sb_settings *s = &w->shop->settings;
-    why_say(w, piece->title, money_words(w->run, w->shop, line->unit),
+    why_say_money(w, piece->title, line->unit,
             sb_pool_print(w->run->pool, "unit price, %s; %lld off make %s",
                           s->prices_gross ? "with tax" : "net", (long long)line->count,
                           money_words(w->run, w->shop, line->line)),
             piece->source->place);
-    why_say(w, "its cost, for all", money_words(w->run, w->shop, line->cost),
+    why_say_money(w, "its cost, for all", line->cost,
             sb_pool_print(w->run->pool, "material %s + labour %s + overhead %s, its share of the job's",
                           money_words(w->run, w->shop, line->material),
                           money_words(w->run, w->shop, line->labour),
                           money_words(w->run, w->shop, line->overhead)),
             (sb_place){0});
-    why_say(w, "its price, for all", money_words(w->run, w->shop, line->price),
+    why_say_money(w, "its price, for all", line->price,
             sb_pool_print(w->run->pool, "cost + contingency %s, then %s of %s",
                           money_words(w->run, w->shop, line->contingency),
                           w->way->estimate->method == SB_MARGIN_ON_PRICE ? "a margin on price"
                                                                          : "a markup on cost",
                           share_words(w->run, w->shop, w->way->estimate->rate)),
             (sb_place){0});
-    why_say(w, "less discount", money_words(w->run, w->shop, line->discount),
+    why_say_money(w, "less discount", line->discount,
             sb_pool_print(w->run->pool, "then divided by %lld and rounded up to the price point",
                           (long long)line->count),
             (sb_place){0});

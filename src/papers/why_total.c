@@ -33,20 +33,20 @@ static sb_place either(const why *w, const sb_job_share *own, const char *keywor
 
 static void say_material(why *w) {
     const sb_estimate *e = estimate(w);
-    why_say(w, "material", money(w, e->material_total), "the sum of its lines:", (sb_place){0});
+    why_say_money(w, "material", e->material_total, "the sum of its lines:", (sb_place){0});
     for (size_t i = 0; i < e->materials.count; i++) {
         const sb_material_line *line = &e->materials.items[i];
         const char *how =
             sb_pool_print(w->run->pool, "%s x %s", number_words(w->run, w->shop, line->quantity_milli, 3, 0),
                           exact_cost_words(w->run, w->shop, line->each));
-        why_say(w, line->what, money(w, line->amount), how, line->place);
+        why_say_money(w, line->what, line->amount, how, line->place);
     }
 }
 
 static void say_labour(why *w) {
     const sb_estimate *e = estimate(w);
-    why_say(
-        w, "labour", money(w, e->labour_total),
+    why_say_money(
+        w, "labour", e->labour_total,
         sb_pool_print(w->run->pool, "%s, the sum of its lines:", exact_hours_words(w->run, w->shop, e->time)),
         (sb_place){0});
     for (size_t i = 0; i < e->labour.count; i++) {
@@ -54,7 +54,7 @@ static void say_labour(why *w) {
         const char *how =
             sb_pool_print(w->run->pool, "%s at %s an hour%s", exact_hours_words(w->run, w->shop, line->time),
                           money(w, line->hour), line->from_plan ? ", counted from the cutting plan" : "");
-        why_say(w, line->operation->title, money(w, line->amount), how, line->operation->place);
+        why_say_money(w, line->operation->title, line->amount, how, line->operation->place);
     }
 }
 
@@ -65,21 +65,21 @@ static void say_overhead(why *w) {
             ? sb_pool_print(w->run->pool, "%s x %s an hour",
                             exact_hours_words(w->run, w->shop, estimate(w)->time), money(w, s->overhead_hour))
             : sb_pool_print(w->run->pool, "%s of labour", share(w, s->overhead_labour));
-    why_say(w, "overhead", money(w, estimate(w)->overhead), how, setting(w, "overhead"));
+    why_say_money(w, "overhead", estimate(w)->overhead, how, setting(w, "overhead"));
 }
 
 static void say_cost(why *w) {
-    why_say(w, "cost", money(w, estimate(w)->cost), "material + labour + overhead", (sb_place){0});
+    why_say_money(w, "cost", estimate(w)->cost, "material + labour + overhead", (sb_place){0});
 }
 
 static void say_contingency(why *w) {
-    why_say(w, "contingency", money(w, estimate(w)->contingency),
+    why_say_money(w, "contingency", estimate(w)->contingency,
             sb_pool_print(w->run->pool, "%s of cost", share(w, estimate(w)->contingency_rate)),
             either(w, &estimate(w)->job->contingency, "contingency"));
 }
 
 static void say_base(why *w) {
-    why_say(w, "base", money(w, estimate(w)->base), "cost + contingency", (sb_place){0});
+    why_say_money(w, "base", estimate(w)->base, "cost + contingency", (sb_place){0});
 }
 
 static void say_price(why *w) {
@@ -88,13 +88,13 @@ static void say_price(why *w) {
     const char *how =
         margin ? sb_pool_print(w->run->pool, "base / (1 - margin), margin %s of price", share(w, e->rate))
                : sb_pool_print(w->run->pool, "base x (1 + markup), markup %s on cost", share(w, e->rate));
-    why_say(w, "price", money(w, e->price), how,
+    why_say_money(w, "price", e->price, how,
             margin ? either(w, &e->job->margin, "margin") : either(w, &e->job->markup, "markup"));
 }
 
 static void say_discount(why *w) {
     const sb_estimate *e = estimate(w);
-    why_say(w, "discount", money(w, e->discount),
+    why_say_money(w, "discount", e->discount,
             e->discount_rate.ppm == 0
                 ? "none"
                 : sb_pool_print(w->run->pool, "%s of price", share(w, e->discount_rate)),
@@ -102,44 +102,44 @@ static void say_discount(why *w) {
 }
 
 static void say_pieces(why *w) {
-    why_say(w, "pieces, net", money(w, estimate(w)->pieces_net),
+    why_say_money(w, "pieces, net", estimate(w)->pieces_net,
             sb_pool_print(w->run->pool, "price - discount, and %s that price points add",
                           money(w, estimate(w)->rounding)),
             setting(w, "price-point"));
 }
 
 static void say_delivery(why *w) {
-    why_say(w, "delivery", money(w, estimate(w)->delivery),
+    why_say_money(w, "delivery", estimate(w)->delivery,
             estimate(w)->delivery.minor == 0 ? "none" : "as the job says", estimate(w)->job->delivery.place);
 }
 
 static void say_net(why *w) {
-    why_say(w, "net", money(w, estimate(w)->net), "pieces + delivery", (sb_place){0});
+    why_say_money(w, "net", estimate(w)->net, "pieces + delivery", (sb_place){0});
 }
 
 static void say_tax(why *w) {
     const sb_estimate *e = estimate(w);
     for (size_t i = 0; i < e->taxes.count; i++)
-        why_say(w, "tax", money(w, e->taxes.items[i].amount),
+        why_say_money(w, "tax", e->taxes.items[i].amount,
                 sb_pool_print(w->run->pool, "%s of %s", share(w, e->taxes.items[i].tax->rate),
                               money(w, e->taxes.items[i].base)),
                 e->taxes.items[i].tax->place);
     if (e->taxes.count == 0)
-        why_say(w, "tax", money(w, e->tax), "the shop sets none", w->shop->settings.place);
+        why_say_money(w, "tax", e->tax, "the shop sets none", w->shop->settings.place);
 }
 
 static void say_total(why *w) {
-    why_say(w, "total", money(w, estimate(w)->gross), "net + tax", (sb_place){0});
+    why_say_money(w, "total", estimate(w)->gross, "net + tax", (sb_place){0});
 }
 
 static void say_deposit(why *w) {
-    why_say(w, "deposit", money(w, estimate(w)->deposit),
+    why_say_money(w, "deposit", estimate(w)->deposit,
             sb_pool_print(w->run->pool, "%s of the total with tax", share(w, estimate(w)->deposit_rate)),
             either(w, &estimate(w)->job->deposit, "deposit"));
 }
 
 static void say_floor(why *w) {
-    why_say(w, "floor", money(w, estimate(w)->floor),
+    why_say_money(w, "floor", estimate(w)->floor,
             "cost + delivery: below this net price the job loses money", (sb_place){0});
 }
 
@@ -149,7 +149,7 @@ static void say_hours(why *w) {
 }
 
 static void say_earned(why *w) {
-    why_say(w, "earned per hour", money(w, estimate(w)->earned_hour),
+    why_say_money(w, "earned per hour", estimate(w)->earned_hour,
             "(net - material - overhead - delivery) / hours", (sb_place){0});
 }
 
@@ -195,10 +195,10 @@ static size_t chain_start(size_t index) {
 
 static void say_short(why *w, size_t index) {
     if (totals[index].say == say_material)
-        why_say(w, "material", money(w, estimate(w)->material_total), "'why material' shows its lines",
+        why_say_money(w, "material", estimate(w)->material_total, "'why material' shows its lines",
                 (sb_place){0});
     else if (totals[index].say == say_labour)
-        why_say(w, "labour", money(w, estimate(w)->labour_total), "'why labour' shows its lines",
+        why_say_money(w, "labour", estimate(w)->labour_total, "'why labour' shows its lines",
                 (sb_place){0});
     else
         totals[index].say(w);

@@ -191,6 +191,14 @@ static void the_record_says_the_same(void **state) {
     for (const sb_record *step = steps->first; step; step = step->next)
         count++;
     assert_true(count >= 8);
+    /* what is money is told as a decimal string too, as everywhere in records */
+    const sb_record *material = steps->first;
+    const char *money = NULL;
+    for (const sb_record *field = material->first; field; field = field->next)
+        if (strcmp(field->key, "money") == 0)
+            money = field->text;
+    assert_non_null(money);
+    assert_int_equal(strspn(money, "-0123456789."), strlen(money));
     sample_close(&s);
 }
 
