@@ -122,7 +122,7 @@ typedef struct sb_takeoff {
  *   Surfaces: a face is width x mean length, an edge thickness x mean length, the mean length lying halfway between the long and
  *     the short points of both ends; an end is width x thickness / (cos mitre cos bevel). Outside is one face unless told.
  *   Planed: thickness + planing and width + planing come out of sawn stock. With `laminated N` the thickness is that of one layer.
- *   Glue of glued and laminated parts: every joint's area once, times the spread. Finish: area x coats / coverage, rounded up once
+ *   Glue of glued and laminated parts: every joint's area once, as long and thick as it is when glued, times the spread. Finish: area x coats / coverage, rounded up once
  *     for a line and kind of piece. Edging: every edge and 25 mm at both its ends.
  *   Fixings and work are per piece unless told; `per batch` counts once for the job, however many pieces have the line (where its
  *     amounts differ, the largest). Work per joint or part without a number is for all joints or parts of the recipe; work by

@@ -106,8 +106,9 @@ bool takeoff_layers(takeoff_parting *parting) {
     if (!read_layers(parting))
         return false;
     part->thickness = sb_length_times(part->thickness, part->layers);
-    sb_area edges = sb_length_area(part->length, sb_length_times(part->thickness, part->staves - 1));
-    sb_area faces = sb_length_area(part->length, sb_length_times(part->width, part->layers - 1));
+    sb_length thick = sb_length_times(part->stock->thickness, part->layers); /* it is planed when it is glued */
+    sb_area edges = sb_length_area(part->cut_length, sb_length_times(thick, part->staves - 1));
+    sb_area faces = sb_length_area(part->cut_length, sb_length_times(part->width, part->layers - 1));
     parting->joint.um2 = sb_add(edges.um2, faces.um2);
     return parting->joint.um2 == 0 || read_glue(parting);
 }
