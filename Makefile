@@ -11,6 +11,9 @@ SANITIZE ?=
 V       ?=
 # Published benchmark sets, one folder a set; `make bench` uses them where they are
 SETS    ?= ../shared/bench/1d
+# make bench: one part only (job, workshop or the name of a set), and the work for each plan in steps
+ONLY    ?=
+EFFORT  ?=
 # Rooms to build and test, in floor order; name fewer to work on one room: make test ROOMS="text measure"
 ROOMS   ?= text measure formula cutting document shop recipe writers takeoff costing papers
 
@@ -97,9 +100,9 @@ sanitize: deps
 	    SANITIZE="-fsanitize=address,undefined -fno-sanitize-recover=all" test-units test-shell
 
 bench: $(BUILD)/bench
-	$(BUILD)/bench $(wildcard $(SETS))
+	$(BUILD)/bench "$(wildcard $(SETS))" "$(ONLY)" "$(EFFORT)"
 
-$(BUILD)/bench: $(BENCH) $(LIB)
+$(BUILD)/bench: $(BENCH) $(SUPPORT) $(LIB)
 	$(SAY) "  link $@"
 	$(Q)$(CC) $(CFLAGS) -o $@ $^ $(LDFLAGS) $(LIBS)
 

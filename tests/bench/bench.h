@@ -3,10 +3,15 @@
 #define SAWBILL_BENCH_H
 
 #include <stddef.h>
+#include <stdint.h>
 
 double bench_seconds(void); /* processor time of this process */
 
-void bench_job(void);                   /* a batch of 500 pieces with 40 kinds of part: station by station */
-void bench_lengths(const char *folder); /* published one-dimensional sets, where they are at hand */
+extern int64_t bench_effort; /* for every plan; 0: the standard amount */
+
+void bench_job(void);      /* a batch of 500 pieces with 40 kinds of part: station by station */
+void bench_workshop(void); /* random workshop jobs */
+/* Published one-dimensional sets, where they are at hand; one set only unless `set` is NULL. */
+void bench_lengths(const char *folder, const char *set);
 
 #endif

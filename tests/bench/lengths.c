@@ -50,6 +50,7 @@ static void solve(void *context) {
     sb_problem *problem = SB_NEW(t->run.pool, sb_problem);
     SB_PUSH(t->run.pool, problem->stock, ((sb_cut_stock){.name = "stock"}));
     problem->rules.material_only = true;
+    problem->rules.effort = bench_effort;
     double optimum = 0;
     for (char line[256]; fgets(line, sizeof line, file);)
         if (line[0] != '#')
@@ -94,10 +95,12 @@ static void bench_set(const char *folder, const char *set) {
                tally.times[tally.files - 1], tally.beaten ? ", SOME BELOW THE OPTIMUM" : "");
 }
 
-void bench_lengths(const char *folder) {
+void bench_lengths(const char *folder, const char *set) {
     static const char *const sets[] = {"textbook", "falkenauer_u", "falkenauer_t", "scholl1", "scholl2",
                                        "scholl3",  "schwerin1",    "waescher",     "hard28"};
-    printf("published sets of lengths\n");
+    if (!set)
+        printf("published sets of lengths\n");
     for (size_t i = 0; i < sizeof sets / sizeof *sets; i++)
-        bench_set(folder, sets[i]);
+        if (!set || strcmp(set, sets[i]) == 0)
+            bench_set(folder, sets[i]);
 }

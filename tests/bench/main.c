@@ -1,8 +1,14 @@
-/* Prints times and what plans reach. Run from the project's folder: make bench [SETS=folder]. */
+/* Prints times and what plans reach. Run from the project's folder:
+ *     make bench [SETS=folder] [ONLY=job|workshop|SET] [EFFORT=steps] */
 #include "bench.h"
 
+#include <stdbool.h>
 #include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
 #include <time.h>
+
+int64_t bench_effort;
 
 double bench_seconds(void) {
     return (double)clock() / CLOCKS_PER_SEC;
@@ -20,10 +26,20 @@ static void print_processor(void) {
         fclose(file);
 }
 
+static bool wanted(const char *only, const char *what) {
+    return *only == '\0' || strcmp(only, what) == 0;
+}
+
+/* bench FOLDER ONLY EFFORT, each may be empty */
 int main(int argc, char **argv) {
+    const char *folder = argc > 1 ? argv[1] : "", *only = argc > 2 ? argv[2] : "";
+    bench_effort = argc > 3 ? atoll(argv[3]) : 0;
     print_processor();
-    bench_job();
-    if (argc > 1)
-        bench_lengths(argv[1]);
+    if (wanted(only, "job"))
+        bench_job();
+    if (wanted(only, "workshop"))
+        bench_workshop();
+    if (*folder)
+        bench_lengths(folder, *only ? only : NULL);
     return 0;
 }
