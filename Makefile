@@ -20,8 +20,8 @@ ROOMS   ?= text measure formula cutting document shop recipe writers takeoff cos
 # ---- nothing below needs changing ------------------------------------------------------------------
 
 PACKAGES = build-essential pkg-config libxlsxwriter-dev zlib1g-dev libcsv-dev libpcre2-dev libcmocka-dev \
-           libjansson-dev uthash-dev gnumeric unzip
-MODULES  = xlsxwriter libpcre2-8 jansson
+           libjansson-dev uthash-dev coinor-libclp-dev coinor-libcbc-dev gnumeric unzip
+MODULES  = xlsxwriter libpcre2-8 jansson clp cbc
 VERSION  = 0.1.0
 
 override CFLAGS := -std=c11 -D_POSIX_C_SOURCE=200809L $(OPTIMISE) $(WARNINGS) $(WERROR) $(SANITIZE) \

@@ -35,7 +35,7 @@ static int64_t total_worth(const proof *p) {
 static void find_worths(proof *p, bool bare) {
     sb_worth *found = p->bench->scratch->worth;
     for (size_t s = 0; s < p->bench->boards.count; s++) {
-        sb_worth_find(p->bench, s, &(sb_valuing){p->duals, p->scale, bare}, STEPS, found);
+        sb_worth_find(p->bench, s, &(sb_valuing){p->duals, p->scale, bare, NULL, INT64_MIN}, STEPS, found);
         p->worths[s] = found->any ? found->upper : 0;
     }
 }

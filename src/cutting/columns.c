@@ -100,7 +100,7 @@ static bool add_best(generation *g, size_t board, int64_t steps) {
     const sb_bench *bench = g->bench;
     size_t row = g->row_of_board[board];
     double price = row == SIZE_MAX ? 0 : -g->simplex->dual[row];
-    sb_worth_find(bench, board, &(sb_valuing){g->whole, g->scale, false}, steps, &g->worth);
+    sb_worth_find(bench, board, &(sb_valuing){g->whole, g->scale, false, NULL, INT64_MIN}, steps, &g->worth);
     double fixed = (double)bench->boards.items[board].fixed + price;
     if (!g->worth.any || (double)g->worth.best / (double)g->scale <= fixed + 1e-7 * (1 + fixed))
         return false;

@@ -14,22 +14,20 @@ int64_t sb_duals_scale(const sb_bench *bench) {
 typedef struct valuing {
     const sb_bench *bench;
     const sb_offered *on;
-    const int64_t *duals;
-    int64_t scale;
-    bool bare;     /* nothing but the duals counts */
+    const sb_valuing *by;
     bool leftover; /* the load leaves a usable one */
 } valuing;
 
 /* What the leftover brings at most, on an empty board, and what each half nanometre taken costs of it. */
 static int64_t full_leftover(const valuing *v) {
     int64_t half = v->on->capacity - 2 * v->bench->kerf;
-    return sb_mul_div_up(half, v->scale * v->bench->value, 2000 * (int64_t)SB_NM_PER_MM);
+    return sb_mul_div_up(half, v->by->scale * v->bench->value, 2000 * (int64_t)SB_NM_PER_MM);
 }
 
 static int64_t value_of(const valuing *v, const sb_kind *kind, size_t index) {
-    int64_t value = v->duals[index] - (v->bare ? 0 : v->scale * v->bench->cut);
+    int64_t value = v->by->duals[index] - (v->by->bare ? 0 : v->by->scale * v->bench->cut);
     if (v->leftover)
-        value -= sb_mul_div_down(kind->least, v->scale * v->bench->value, 2000 * (int64_t)SB_NM_PER_MM);
+        value -= sb_mul_div_down(kind->least, v->by->scale * v->bench->value, 2000 * (int64_t)SB_NM_PER_MM);
     return value;
 }
 
@@ -39,7 +37,7 @@ static int64_t base_cuts(const valuing *v) {
 }
 
 static int64_t constant_of(const valuing *v) {
-    int64_t constant = v->bare ? 0 : -v->scale * v->bench->cut * base_cuts(v);
+    int64_t constant = v->by->bare ? 0 : -v->by->scale * v->bench->cut * base_cuts(v);
     return v->leftover ? constant + full_leftover(v) : constant;
 }
 
@@ -47,8 +45,9 @@ static void fill_items(const valuing *v, sb_knapsack *k) {
     for (size_t i = 0; i < v->bench->kinds.count; i++) {
         const sb_kind *kind = &v->bench->kinds.items[i];
         sb_knap_item item = {
-            .size = kind->least, .value = value_of(v, kind, i), .limit = kind->demand, .tag = i};
-        item.setup = kind->alone && !v->bare ? v->scale * v->bench->change : 0;
+            .size = kind->least, .value = value_of(v, kind, i), .tag = i};
+        item.limit = v->by->limits ? v->by->limits[i] : kind->demand;
+        item.setup = kind->alone && !v->by->bare ? v->by->scale * v->bench->change : 0;
         if (item.size <= k->capacity && item.limit > 0)
             SB_PUSH(v->bench->run->pool, k->items, item);
     }
@@ -68,8 +67,10 @@ static void try_case(const valuing *v, int64_t steps, sb_worth *out) {
     k->items.count = 0;
     k->capacity = v->on->capacity - (v->leftover ? 2 * (v->bench->kerf + v->bench->useful) : 0);
     k->steps = steps;
+    k->exact = true;
+    k->floor = v->by->floor == INT64_MIN ? INT64_MIN : v->by->floor - constant_of(v);
     fill_items(v, k);
-    sb_knapsack_solve(k);
+    sb_knapsack_solve(v->bench->run->pool, k);
     v->bench->work->left -= steps - k->steps + (int64_t)k->items.count / 4 + 1;
     if (!k->any)
         return;
@@ -81,7 +82,7 @@ static void try_case(const valuing *v, int64_t steps, sb_worth *out) {
 }
 
 void sb_worth_find(const sb_bench *bench, size_t board, const sb_valuing *by, int64_t steps, sb_worth *out) {
-    valuing v = {bench, &bench->boards.items[board], by->duals, by->scale, by->bare, false};
+    valuing v = {bench, &bench->boards.items[board], by, false};
     out->any = false;
     try_case(&v, steps, out);
     v.leftover = true;
@@ -93,7 +94,7 @@ void sb_worth_find(const sb_bench *bench, size_t board, const sb_valuing *by, in
 
 double sb_load_least_cost(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count) {
     const sb_offered *on = &bench->boards.items[board];
-    valuing v = {bench, on, NULL, 1, false, false};
+    valuing v = {bench, on, NULL, false};
     int64_t taken = 0, pieces = 0, settings = 0;
     for (size_t i = 0; i < count; i++) {
         const sb_kind *kind = &bench->kinds.items[lots[i].kind];

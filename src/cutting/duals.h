@@ -15,7 +15,7 @@
 #include "cutting/knapsack.h"
 
 typedef struct sb_worth {
-    bool any;      /* something fits */
+    bool any;      /* something of interest fits */
     int64_t best;  /* of the load in `lots` */
     int64_t upper; /* proven: no load is worth more */
     SB_LIST(sb_lot) lots;
@@ -25,6 +25,8 @@ typedef struct sb_valuing {
     const int64_t *duals; /* by kind */
     int64_t scale;
     bool bare; /* nothing but the duals counts: no handling, no leftover */
+    const int64_t *limits; /* so many of each kind at most; NULL: all that are wanted */
+    int64_t floor;         /* loads worth no more are of no interest; INT64_MIN: all are */
 } sb_valuing;
 
 int64_t sb_duals_scale(const sb_bench *bench);

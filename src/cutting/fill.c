@@ -144,8 +144,9 @@ static void find_load(const sb_filling *f, size_t board, way how, sb_pick *out) 
     out->ratio = -1;
     k->capacity = capacity_of(bench, board, how);
     k->steps = STEPS;
+    k->floor = INT64_MIN;
     set_items(f, k, most < 1e8 ? 1000 : 1, how);
-    sb_knapsack_solve(k);
+    sb_knapsack_solve(bench->run->pool, k);
     bench->work->left -= STEPS - k->steps + (int64_t)k->items.count + 1;
     if (!k->any)
         return;

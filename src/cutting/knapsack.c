@@ -3,12 +3,11 @@
 
 #include "cutting/knapsack.h"
 
-/* Rounding noise of the densities, far below one unit of value. */
-#define NOISE 0.01
-
 static int64_t smaller(int64_t a, int64_t b) {
     return a < b ? a : b;
 }
+
+/* ---- set up -------------------------------------------------------------------------------------- */
 
 static int by_density(const void *a, const void *b) {
     const sb_knap_item *one = a, *other = b;
@@ -26,65 +25,105 @@ static void weigh(sb_knapsack *k) {
         item->most = smaller(item->limit, k->capacity / item->size);
         item->taken = item->trial = 0;
         double setup = item->most > 0 ? (double)item->setup / (double)item->most : 0;
-        item->density = ((double)item->value - setup) / (double)item->size;
+        item->density = item->most > 0 ? ((double)item->value - setup) / (double)item->size : 0;
     }
     qsort(k->items.items, k->items.count, sizeof *k->items.items, by_density);
     int64_t smallest = INT64_MAX;
     for (size_t i = k->items.count; i-- > 0;) {
         sb_knap_item *item = &k->items.items[i];
-        if (item->most > 0)
+        if (item->density > 0)
             smallest = smaller(smallest, item->size);
         item->smallest = smallest;
     }
 }
 
-/* No filling of `room` from item i on is worth more. */
-static double ceiling(const sb_knapsack *k, size_t i, int64_t room) {
+static int by_size(const void *a, const void *b) {
+    const sb_knap_single *one = a, *other = b;
+    return one->size < other->size ? -1 : one->size > other->size;
+}
+
+/* By size, each with the most that one item of its size or a smaller one is worth. */
+static void list_singles(sb_knapsack *k) {
+    k->singles.count = 0;
+    for (size_t i = 0; i < k->items.count && k->items.items[i].density > 0; i++)
+        SB_PUSH(k->pool, k->singles, ((sb_knap_single){k->items.items[i].size, k->items.items[i].value}));
+    qsort(k->singles.items, k->singles.count, sizeof *k->singles.items, by_size);
+    for (size_t i = 1; i < k->singles.count; i++)
+        if (k->singles.items[i].value < k->singles.items[i - 1].value)
+            k->singles.items[i].value = k->singles.items[i - 1].value;
+}
+
+static int64_t best_single(const sb_knapsack *k, int64_t room) {
+    size_t low = 0, high = k->singles.count;
+    while (low < high) {
+        size_t middle = (low + high) / 2;
+        if (k->singles.items[middle].size <= room)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low == 0 ? 0 : k->singles.items[low - 1].value;
+}
+
+/* ---- depth first --------------------------------------------------------------------------------- */
+
+double sb_knapsack_ceiling(const sb_knapsack *k, size_t i, int64_t room) {
     double worth = 0;
     for (; i < k->items.count && room > 0; i++) {
         const sb_knap_item *item = &k->items.items[i];
         if (item->density <= 0)
             break;
-        int64_t most = item->most, full = room / item->size;
-        if (most <= full)
-            worth += (double)(most * item->size) * item->density, room -= most * item->size;
-        else
+        int64_t whole = item->most * item->size;
+        if (whole > room)
             return worth + (double)room * item->density;
+        worth += (double)whole * item->density;
+        room -= whole;
     }
     return worth;
 }
 
 static void keep(sb_knapsack *k, int64_t worth) {
     k->best = worth;
+    k->any = true;
     for (size_t i = 0; i < k->items.count; i++)
         k->items.items[i].taken = k->items.items[i].trial;
 }
 
 static void raise_upper(sb_knapsack *k, double to) {
-    int64_t upper = (int64_t)(to + NOISE);
+    int64_t upper = (int64_t)(to + SB_KNAP_NOISE);
+    k->open = true;
     if (upper > k->upper)
         k->upper = upper;
+}
+
+/* The most this node can come to; no more than `best` where there is no point in going on. */
+static double reach_of(const sb_knapsack *k, size_t i, int64_t room, int64_t worth) {
+    if (room < 2 * k->items.items[i].smallest && worth + best_single(k, room) <= k->best)
+        return (double)k->best;
+    return (double)worth + sb_knapsack_ceiling(k, i, room);
 }
 
 static void search(sb_knapsack *k, size_t i, int64_t room, int64_t worth) {
     if (worth > k->best && room < k->capacity)
         keep(k, worth);
-    if (i == k->items.count || k->items.items[i].smallest > room)
-        return;
-    double reach = (double)worth + ceiling(k, i, room);
-    if (k->best != INT64_MIN && reach + NOISE < (double)k->best + 1)
-        return;
-    if (k->steps <= 0) {
-        raise_upper(k, reach);
-        return;
+    for (; i < k->items.count && k->items.items[i].smallest <= room; i++) {
+        sb_knap_item *item = &k->items.items[i];
+        if (item->size > room)
+            continue;
+        double reach = reach_of(k, i, room, worth);
+        if (reach + SB_KNAP_NOISE < (double)k->best + 1)
+            return;
+        if (k->steps <= 0) {
+            raise_upper(k, reach);
+            return;
+        }
+        k->steps--;
+        for (int64_t x = smaller(item->most, room / item->size); x > 0; x--) {
+            item->trial = x;
+            search(k, i + 1, room - x * item->size, worth + x * item->value - item->setup);
+        }
+        item->trial = 0;
     }
-    k->steps--;
-    sb_knap_item *item = &k->items.items[i];
-    for (int64_t x = smaller(item->most, room / item->size); x >= 0; x--) {
-        item->trial = x;
-        search(k, i + 1, room - x * item->size, worth + x * item->value - (x > 0 ? item->setup : 0));
-    }
-    item->trial = 0;
 }
 
 /* Where everything is worth less than nothing, the least loss is one piece alone. */
@@ -92,7 +131,10 @@ static void take_one(sb_knapsack *k) {
     for (size_t i = 0; i < k->items.count; i++) {
         sb_knap_item *item = &k->items.items[i];
         int64_t worth = item->value - item->setup;
-        if (item->most == 0 || (k->any && worth <= k->best))
+        if (item->most == 0)
+            continue;
+        k->upper = k->upper > worth ? k->upper : worth;
+        if (worth <= k->best)
             continue;
         for (size_t j = 0; j < k->items.count; j++)
             k->items.items[j].taken = j == i;
@@ -101,16 +143,21 @@ static void take_one(sb_knapsack *k) {
     }
 }
 
-void sb_knapsack_solve(sb_knapsack *k) {
-    k->any = false;
-    k->best = k->upper = INT64_MIN;
+void sb_knapsack_solve(sb_pool *pool, sb_knapsack *k) {
+    k->pool = pool;
+    k->any = k->open = false;
+    k->best = k->floor;
+    k->upper = INT64_MIN;
     if (k->capacity <= 0 || k->items.count == 0)
         return;
     weigh(k);
     take_one(k);
-    if (!k->any)
+    if (k->upper == INT64_MIN)
         return;
+    list_singles(k);
     search(k, 0, k->capacity, 0);
-    if (k->upper < k->best)
+    if (k->open && k->exact && (k->floor == INT64_MIN || k->best == k->floor))
+        k->open = !sb_knapsack_by_lists(k);
+    if (k->upper < k->best || !k->open)
         k->upper = k->best;
 }

@@ -3,9 +3,10 @@
  *   maximise   sum of value_i x_i - setup_i [x_i > 0]
  *   such that  sum of size_i x_i <= capacity,  0 <= x_i <= limit_i, whole, at least one x_i > 0
  *
- * Depth first over the items by falling worth per length, cut off where even the best remaining worth per
- * length cannot beat what is known. After `steps` nodes it stops; `upper` is then still proven, though not
- * reached.
+ * First depth first over the items by falling worth per length, cut off where even the best remaining worth per
+ * length cannot beat what is known, or where the one item that still fits cannot. When the nodes allowed are
+ * used up, by lists of states if asked: of the fillings of the first i items only those are kept that no other
+ * undercuts in length and beats in worth, and that can still win (knapsack_lists.c). Neither needs a grid.
  */
 #ifndef CUTTING_KNAPSACK_H
 #define CUTTING_KNAPSACK_H
@@ -21,16 +22,42 @@ typedef struct sb_knap_item {
     double density;
 } sb_knap_item;
 
+typedef struct sb_knap_single { /* what one more item can bring in so much room */
+    int64_t size, value;
+} sb_knap_single;
+
+typedef struct sb_knap_state { /* one filling of the first items */
+    int64_t size, worth;
+    size_t from; /* the state it grew from; SIZE_MAX: nothing */
+    size_t item;
+    int64_t count;
+} sb_knap_state;
+
 typedef struct sb_knapsack {
     SB_LIST(sb_knap_item) items; /* sorted anew by every solve */
     int64_t capacity;
-    int64_t steps; /* in: nodes allowed; out: nodes left */
-    bool any;      /* out: something fits */
-    int64_t best;  /* out: of the filling in `taken`; INT64_MIN when nothing fits */
-    int64_t upper; /* out: no filling is worth more */
+    int64_t steps; /* in: nodes allowed; out: nodes left, below 0 when lists were needed */
+    int64_t floor; /* in: fillings worth no more are of no interest; INT64_MIN: all are */
+    bool exact;    /* in: when the nodes are used up, go on by lists */
+    bool any;      /* out: something of interest fits */
+    int64_t best;  /* out: of the filling in `taken`; `floor` when there is none of interest */
+    int64_t upper; /* out: no filling is worth more; INT64_MIN when nothing fits */
+    /* the search's own, used again and again */
+    sb_pool *pool;
+    bool open; /* nodes were left out */
+    SB_LIST(sb_knap_single) singles;
+    SB_LIST(sb_knap_state) states;
+    SB_LIST(size_t) base, line, next;
 } sb_knapsack;
 
 /* Values below 1e12, sizes positive. */
-void sb_knapsack_solve(sb_knapsack *k);
+void sb_knapsack_solve(sb_pool *pool, sb_knapsack *k);
+
+/* For the two files of it only. No filling of `room` from item i on is worth more. */
+double sb_knapsack_ceiling(const sb_knapsack *k, size_t i, int64_t room);
+/* False when there were too many states; otherwise `best` and `upper` are exact. */
+bool sb_knapsack_by_lists(sb_knapsack *k);
+/* Rounding noise of the densities, far below one unit of value. */
+#define SB_KNAP_NOISE 0.01
 
 #endif

@@ -77,7 +77,7 @@ static int64_t most_in_row(const bounding *b, const scale *s, size_t offer) {
         add_item(b, &k, s, i, false);
         add_item(b, &k, s, i, true);
     }
-    sb_knapsack_solve(&k);
+    sb_knapsack_solve(b->bench->run->pool, &k);
     return k.any ? k.upper : 0;
 }
 

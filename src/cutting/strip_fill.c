@@ -100,7 +100,7 @@ static int64_t fill_once(stripping *s, sb_strip *to, int64_t room) {
     int64_t taken = 0;
     list_choices(s, to->u, room);
     set_items(s, room);
-    sb_knapsack_solve(&s->knapsack);
+    sb_knapsack_solve(s->bench->run->pool, &s->knapsack);
     s->bench->work->left -= STEPS - s->knapsack.steps + 3 * (int64_t)s->choices.count;
     for (size_t i = 0; s->knapsack.any && i < s->knapsack.items.count; i++) {
         const sb_knap_item *item = &s->knapsack.items.items[i];
