@@ -1,5 +1,5 @@
 /* The search over one stock of boards: several ways, the cheapest kept, a bound beside it. */
-#include "cutting/search.h"
+#include "cutting/dive.h"
 
 typedef struct searching {
     sb_bench *bench;
@@ -58,22 +58,25 @@ static void use_worths(searching *s, const double *worths) {
 
 static void try_mix(searching *s) {
     static const double shifts[] = {0, 0.5, 0.3, 0.7, 0.15, 0.9};
-    sb_mix mix;
+    sb_filling all = sb_filling_new(s->bench);
+    sb_columns *mix = sb_columns_new(s->bench, all.demand, all.available);
     allow(s, 40);
-    sb_mix_find(s->bench, &mix);
-    if (!mix.times)
+    if (!mix || !sb_columns_solve(mix, 20 * mix->rows + 200))
         return;
-    sb_bound_try(s->bench, mix.duals, s->bound);
+    sb_bound_try(s->bench, mix->duals, s->bound);
     allow(s, 20);
     for (size_t i = 0; i < sizeof shifts / sizeof *shifts && !is_least(s); i++) {
         if (!sb_work_goes_on(s->bench->work))
             break;
         begin(s);
-        use_worths(s, mix.duals);
-        sb_mix_round(&s->f, &mix, shifts[i], s->tried);
+        use_worths(s, mix->duals);
+        sb_mix_round(&s->f, mix, shifts[i], s->tried);
         keep_if_better(s);
     }
-    use_worths(s, mix.duals);
+    allow(s, 60);
+    if (!is_least(s))
+        sb_dive(&s->f, mix, s->best, s->bound->bound.milli);
+    use_worths(s, mix->duals);
 }
 
 static void try_to_improve(searching *s) {

@@ -68,6 +68,7 @@ typedef struct sb_bench {
     int64_t change, cut;                      /* [thousandths] */
     int64_t useful;                           /* least leftover worth keeping; 0: none */
     int64_t value;                            /* of a leftover, thousandths a metre */
+    int64_t grain;                            /* no two plans differ by less, unless they cost the same */
     int64_t cap_least; /* the most one end can take; twice that is part of every capacity [half nm] */
     struct sb_scratch *scratch; /* room to lay loads out in, used again and again */
     sb_work *work;

@@ -1,20 +1,9 @@
-/* Column generation: the cheapest mix of loads when boards may be cut in fractions. */
+/* Column generation. */
 #include <math.h>
 
-#include "cutting/search.h"
+#include "cutting/columns.h"
 
-#define LARGEST 500 /* rows the dense inverse is used for */
-
-typedef struct generation {
-    const sb_bench *bench;
-    sb_simplex *simplex;
-    size_t *row_of_board; /* SIZE_MAX: more of it than could be used */
-    sb_mix *mix;
-    int64_t *whole; /* duals as whole numbers */
-    int64_t scale;
-    sb_worth worth;
-    sb_lp_entry *entries;
-} generation;
+#define PER_BOARD 12 /* loads added in one round for one board */
 
 /* ---- set up -------------------------------------------------------------------------------------- */
 
@@ -25,128 +14,166 @@ static int64_t all_pieces(const sb_bench *bench) {
     return pieces;
 }
 
-static size_t number_rows(generation *g) {
-    const sb_bench *bench = g->bench;
+static size_t number_rows(sb_columns *c) {
+    const sb_bench *bench = c->bench;
     size_t rows = bench->kinds.count;
     int64_t pieces = all_pieces(bench);
-    g->row_of_board = SB_NEW_ARRAY(bench->run->pool, size_t, bench->boards.count);
+    c->row_of_board = SB_NEW_ARRAY(bench->run->pool, size_t, bench->boards.count);
     for (size_t s = 0; s < bench->boards.count; s++)
-        g->row_of_board[s] = bench->boards.items[s].available < pieces ? rows++ : SIZE_MAX;
+        c->row_of_board[s] = bench->boards.items[s].available < pieces ? rows++ : SIZE_MAX;
     return rows;
 }
 
-/* Making a part any other way is dearer than the dearest board for it alone. */
 static double dearest_board(const sb_bench *bench) {
     double most = 1;
     for (size_t s = 0; s < bench->boards.count; s++)
         most = fmax(most, (double)(bench->boards.items[s].fixed + bench->change + 3 * bench->cut));
-    return 2 * most;
+    return most;
 }
 
-static bool set_up(generation *g) {
-    const sb_bench *bench = g->bench;
-    size_t rows = number_rows(g), kinds = bench->kinds.count;
-    g->mix->duals = SB_NEW_ARRAY(bench->run->pool, double, rows);
-    if (rows > LARGEST)
-        return false;
-    double *wanted = SB_NEW_ARRAY(bench->run->pool, double, rows);
-    double *missing = SB_NEW_ARRAY(bench->run->pool, double, rows);
-    for (size_t i = 0; i < kinds; i++) {
-        wanted[i] = (double)bench->kinds.items[i].demand;
-        missing[i] = dearest_board(bench);
-    }
-    for (size_t s = 0; s < bench->boards.count; s++)
-        if (g->row_of_board[s] != SIZE_MAX)
-            wanted[g->row_of_board[s]] = (double)bench->boards.items[s].available;
-    g->simplex = sb_simplex_new(bench->run->pool, kinds, rows, wanted, missing);
-    g->entries = SB_NEW_ARRAY(bench->run->pool, sb_lp_entry, rows + 1);
-    g->whole = SB_NEW_ARRAY(bench->run->pool, int64_t, kinds);
-    g->scale = sb_duals_scale(bench);
-    return true;
-}
-
-/* ---- columns ------------------------------------------------------------------------------------- */
-
-static void add_column(generation *g, size_t board, const sb_lot *lots, size_t count) {
-    sb_pool *pool = g->bench->run->pool;
-    sb_mix *mix = g->mix;
-    size_t entries = 0;
-    for (size_t i = 0; i < count; i++)
-        g->entries[entries++] = (sb_lp_entry){lots[i].kind, (double)lots[i].count};
-    if (g->row_of_board[board] != SIZE_MAX)
-        g->entries[entries++] = (sb_lp_entry){g->row_of_board[board], 1};
-    sb_simplex_add(g->simplex, sb_load_least_cost(g->bench, board, lots, count), g->entries, entries,
-                   mix->loads.count);
-    SB_PUSH(pool, mix->loads, ((sb_load){board, 0, mix->lots.count, count, 0}));
-    for (size_t i = 0; i < count; i++)
-        SB_PUSH(pool, mix->lots, lots[i]);
+static double wanted_in(const sb_columns *c, size_t row) {
+    if (row < c->bench->kinds.count)
+        return (double)c->demand[row];
+    size_t s = 0;
+    while (c->row_of_board[s] != row)
+        s++;
+    return (double)c->available[s];
 }
 
 /* As many of one kind as fit: a first mix that makes everything. */
-static void add_single_kinds(generation *g) {
-    const sb_bench *bench = g->bench;
+static void add_single_kinds(sb_columns *c) {
+    const sb_bench *bench = c->bench;
     for (size_t i = 0; i < bench->kinds.count; i++)
         for (size_t s = 0; s < bench->boards.count; s++) {
-            const sb_kind *kind = &bench->kinds.items[i];
-            int64_t count = bench->boards.items[s].capacity / kind->least;
-            if (count > kind->demand)
-                count = kind->demand;
+            int64_t count = bench->boards.items[s].capacity / bench->kinds.items[i].least;
+            if (count > c->demand[i])
+                count = c->demand[i];
             if (count > 0)
-                add_column(g, s, &(sb_lot){i, count}, 1);
+                sb_columns_add(c, s, &(sb_lot){i, count}, 1);
         }
 }
 
-static bool add_best(generation *g, size_t board, int64_t steps) {
-    const sb_bench *bench = g->bench;
-    size_t row = g->row_of_board[board];
-    double price = row == SIZE_MAX ? 0 : -g->simplex->dual[row];
-    sb_worth_find(bench, board, &(sb_valuing){g->whole, g->scale, false, NULL, INT64_MIN}, steps, &g->worth);
-    double fixed = (double)bench->boards.items[board].fixed + price;
-    if (!g->worth.any || (double)g->worth.best / (double)g->scale <= fixed + 1e-7 * (1 + fixed))
-        return false;
-    add_column(g, board, g->worth.lots.items, g->worth.lots.count);
-    return true;
+sb_columns *sb_columns_new(const sb_bench *bench, const int64_t *demand, const int64_t *available) {
+    sb_pool *pool = bench->run->pool;
+    sb_columns *c = SB_NEW(pool, sb_columns);
+    *c = (sb_columns){.bench = bench, .demand = demand, .available = available};
+    c->rows = number_rows(c);
+    c->unit = dearest_board(bench);
+    c->scale = sb_duals_scale(bench);
+    c->duals = SB_NEW_ARRAY(pool, double, c->rows);
+    c->entries = SB_NEW_ARRAY(pool, sb_lp_entry, c->rows + 1);
+    c->whole = SB_NEW_ARRAY(pool, int64_t, bench->kinds.count);
+    c->limits = SB_NEW_ARRAY(pool, int64_t, bench->kinds.count);
+    double *wanted = SB_NEW_ARRAY(pool, double, c->rows);
+    for (size_t row = 0; row < c->rows; row++)
+        wanted[row] = wanted_in(c, row);
+    c->lp = sb_lp_new(pool, bench->kinds.count, c->rows, wanted, 2); /* twice the dearest board for one part */
+    if (!c->lp)
+        return NULL;
+    add_single_kinds(c);
+    return c;
 }
 
-static bool add_improving(generation *g, int64_t steps) {
-    const sb_bench *bench = g->bench;
-    bool added = false;
+/* ---- loads --------------------------------------------------------------------------------------- */
+
+void sb_columns_add(sb_columns *c, size_t board, const sb_lot *lots, size_t count) {
+    sb_pool *pool = c->bench->run->pool;
+    size_t entries = 0;
+    for (size_t i = 0; i < count; i++)
+        c->entries[entries++] = (sb_lp_entry){(int)lots[i].kind, (double)lots[i].count};
+    if (c->row_of_board[board] != SIZE_MAX)
+        c->entries[entries++] = (sb_lp_entry){(int)c->row_of_board[board], 1};
+    sb_lp_add(c->lp, sb_load_least_cost(c->bench, board, lots, count) / c->unit, c->entries, entries);
+    SB_PUSH(pool, c->loads, ((sb_load){board, 1, c->lots.count, count, 0}));
+    for (size_t i = 0; i < count; i++)
+        SB_PUSH(pool, c->lots, lots[i]);
+}
+
+static bool is_wanted(const sb_columns *c, const sb_load *load) {
+    for (size_t i = 0; i < load->lots; i++)
+        if (c->lots.items[load->first + i].count > c->demand[c->lots.items[load->first + i].kind])
+            return false;
+    return c->available[load->board] > 0;
+}
+
+void sb_columns_refit(sb_columns *c) {
+    for (size_t row = 0; row < c->rows; row++)
+        sb_lp_want(c->lp, row, wanted_in(c, row));
+    for (size_t l = 0; l < c->loads.count; l++) {
+        sb_load *load = &c->loads.items[l];
+        bool may = is_wanted(c, load);
+        if (may != (load->count > 0))
+            sb_lp_limit(c->lp, l, may ? -1 : 0);
+        load->count = may;
+    }
+}
+
+/* ---- pricing ------------------------------------------------------------------------------------- */
+
+/* The best load, then the best of what it leaves, and so on: loads that go together. */
+static size_t add_from(sb_columns *c, size_t board, int64_t steps) {
+    const sb_bench *bench = c->bench;
+    size_t row = c->row_of_board[board], added = 0;
+    double fixed = (double)bench->boards.items[board].fixed - (row == SIZE_MAX ? 0 : c->duals[row]);
+    int64_t floor = (int64_t)((fixed + 1e-7 * (1 + fixed)) * (double)c->scale);
     for (size_t i = 0; i < bench->kinds.count; i++)
-        g->whole[i] = (int64_t)(fmax(g->simplex->dual[i], 0) * (double)g->scale);
-    for (size_t s = 0; s < bench->boards.count; s++)
-        added = add_best(g, s, steps) || added;
+        c->limits[i] = c->demand[i];
+    while (added < PER_BOARD) {
+        sb_worth_find(bench, board, &(sb_valuing){c->whole, c->scale, false, c->limits, floor}, steps, &c->worth);
+        if (!c->worth.any)
+            break;
+        sb_columns_add(c, board, c->worth.lots.items, c->worth.lots.count);
+        for (size_t i = 0; i < c->worth.lots.count; i++)
+            c->limits[c->worth.lots.items[i].kind] -= c->worth.lots.items[i].count;
+        added++;
+    }
     return added;
+}
+
+static bool add_improving(sb_columns *c, int64_t steps) {
+    size_t added = 0;
+    for (size_t i = 0; i < c->bench->kinds.count; i++)
+        c->whole[i] = (int64_t)(fmax(c->duals[i], 0) * (double)c->scale);
+    for (size_t s = 0; s < c->bench->boards.count; s++)
+        if (c->available[s] > 0)
+            added += add_from(c, s, steps);
+    return added > 0;
 }
 
 /* ---- the mix ------------------------------------------------------------------------------------- */
 
-static void read_mix(generation *g) {
-    const sb_simplex *s = g->simplex;
-    g->mix->times = SB_NEW_ARRAY(g->bench->run->pool, double, g->mix->loads.count + 1);
-    for (size_t i = 0; i < s->rows; i++) {
-        size_t tag = s->columns.items[s->basis[i]].tag;
-        if (tag != SIZE_MAX && s->basic[i] > 1e-6)
-            g->mix->times[tag] = s->basic[i];
-    }
-    for (size_t i = 0; i < g->bench->kinds.count; i++)
-        g->mix->duals[i] = fmax(s->dual[i], 0);
+static bool solve_once(sb_columns *c) {
+    int64_t before = sb_lp_pivots(c->lp);
+    if (!sb_lp_solve(c->lp))
+        return false;
+    int64_t pivots = sb_lp_pivots(c->lp) - before;
+    c->bench->work->left -= (pivots + 10) * (int64_t)(c->rows + 50) / 4;
+    for (size_t row = 0; row < c->rows; row++)
+        c->duals[row] = sb_lp_dual(c->lp, row) * c->unit;
+    c->value = sb_lp_value(c->lp) * c->unit;
+    return true;
 }
 
-bool sb_mix_find(const sb_bench *bench, sb_mix *out) {
-    generation g = {.bench = bench, .mix = out};
-    *out = (sb_mix){0};
-    if (!set_up(&g))
-        return false;
-    add_single_kinds(&g);
-    size_t most = 20 * g.simplex->rows + 200;
-    int64_t steps = 2000 + 40 * (int64_t)bench->kinds.count;
-    bool improves = true;
-    for (size_t round = 0; improves && round < most && sb_work_goes_on(bench->work); round++) {
-        sb_simplex_run(g.simplex, 4 * g.simplex->rows + 50);
-        bench->work->left -= (int64_t)(g.simplex->rows * g.simplex->rows / 8);
-        improves = add_improving(&g, steps);
+static void read_times(sb_columns *c) {
+    c->room_for_times.count = 0;
+    for (size_t l = 0; l < c->loads.count; l++) {
+        double times = sb_lp_times(c->lp, l);
+        SB_PUSH(c->bench->run->pool, c->room_for_times, times > 1e-7 ? times : 0);
     }
-    sb_simplex_run(g.simplex, 4 * g.simplex->rows + 50);
-    read_mix(&g);
-    return !improves;
+    c->times = c->room_for_times.items;
+}
+
+bool sb_columns_solve(sb_columns *c, size_t rounds) {
+    int64_t steps = 2000 + 40 * (int64_t)c->bench->kinds.count;
+    c->converged = false;
+    bool solved = solve_once(c);
+    while (solved && rounds-- > 0 && sb_work_goes_on(c->bench->work)) {
+        c->converged = !add_improving(c, steps);
+        if (c->converged)
+            break;
+        solved = solve_once(c);
+    }
+    if (solved)
+        read_times(c);
+    return solved;
 }

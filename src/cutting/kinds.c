@@ -355,6 +355,23 @@ static sb_bench *bare_bench(sb_run *run, const sb_problem *problem, size_t stock
     return bench;
 }
 
+static int64_t common_divisor(int64_t a, int64_t b) {
+    while (b != 0) {
+        int64_t rest = a % b;
+        a = b;
+        b = rest;
+    }
+    return a;
+}
+
+/* Leftovers are worth any amount; all else comes in these. */
+static int64_t grain_of(const sb_bench *bench) {
+    int64_t grain = common_divisor(bench->change, bench->cut);
+    for (size_t s = 0; s < bench->boards.count; s++)
+        grain = common_divisor(grain, bench->boards.items[s].fixed);
+    return bench->useful > 0 || grain == 0 ? 1 : grain;
+}
+
 static int by_length(const void *a, const void *b) {
     const sb_kind *one = a, *other = b;
     if (one->length != other->length)
@@ -371,6 +388,7 @@ static void finish_bench(sb_bench *bench) {
         finish_kind(bench, &bench->kinds.items[i]);
     for (size_t i = 0; i < bench->boards.count; i++)
         bench->boards.items[i].capacity = 2 * bench->boards.items[i].room + 2 * bench->cap_least;
+    bench->grain = grain_of(bench);
     bench->scratch = SB_NEW(bench->run->pool, struct sb_scratch);
     bench->scratch->open = SB_NEW_ARRAY(bench->run->pool, int64_t, bench->kinds.count + 1);
     bench->scratch->knapsack = SB_NEW(bench->run->pool, sb_knapsack);

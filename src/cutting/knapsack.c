@@ -126,18 +126,18 @@ static void search(sb_knapsack *k, size_t i, int64_t room, int64_t worth) {
     }
 }
 
-/* Where everything is worth less than nothing, the least loss is one piece alone. */
+/* Where everything is worth less than nothing, the least loss is one item alone. */
 static void take_one(sb_knapsack *k) {
     for (size_t i = 0; i < k->items.count; i++) {
         sb_knap_item *item = &k->items.items[i];
-        int64_t worth = item->value - item->setup;
         if (item->most == 0)
             continue;
+        int64_t count = item->value > 0 ? item->most : 1, worth = count * item->value - item->setup;
         k->upper = k->upper > worth ? k->upper : worth;
         if (worth <= k->best)
             continue;
         for (size_t j = 0; j < k->items.count; j++)
-            k->items.items[j].taken = j == i;
+            k->items.items[j].taken = j == i ? count : 0;
         k->best = worth;
         k->any = true;
     }

@@ -97,7 +97,7 @@ static bool add_item(sb_knapsack *k, size_t item) {
         for (size_t i = 0; i < k->base.count; i++)
             grow(k, k->base.items[i], item, count);
         if (k->states.count == first)
-            break;
+            continue; /* more of it may still pay for the setting up */
         if (k->states.count > MOST_STATES)
             return false;
         merge(k, first);

@@ -4,7 +4,7 @@
 #include "cutting/search.h"
 
 /* Cuts the load up to `most` times, as far as its parts are wanted and its boards are there. */
-static void use(sb_filling *f, const sb_mix *mix, const sb_load *load, int64_t most, sb_cutting *cutting) {
+static void use(sb_filling *f, const sb_columns *mix, const sb_load *load, int64_t most, sb_cutting *cutting) {
     const sb_lot *lots = &mix->lots.items[load->first];
     sb_pick *pick = &f->bench->scratch->picks[0];
     int64_t times = sb_filling_times(f, load->board, lots, load->lots);
@@ -21,7 +21,7 @@ static void use(sb_filling *f, const sb_mix *mix, const sb_load *load, int64_t m
 }
 
 /* The load whose fraction is largest first, since it is the surest. */
-static size_t next_load(const sb_mix *mix, const bool *done) {
+static size_t next_load(const sb_columns *mix, const bool *done) {
     size_t best = SIZE_MAX;
     for (size_t i = 0; i < mix->loads.count; i++) {
         if (done[i] || mix->times[i] <= 0)
@@ -33,7 +33,7 @@ static size_t next_load(const sb_mix *mix, const bool *done) {
     return best;
 }
 
-void sb_mix_round(sb_filling *f, const sb_mix *mix, double shift, sb_cutting *cutting) {
+void sb_mix_round(sb_filling *f, const sb_columns *mix, double shift, sb_cutting *cutting) {
     bool *done = SB_NEW_ARRAY(f->bench->run->pool, bool, mix->loads.count + 1);
     size_t i;
     while ((i = next_load(mix, done)) != SIZE_MAX) {

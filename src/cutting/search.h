@@ -3,8 +3,7 @@
 #define CUTTING_SEARCH_H
 
 #include "cutting/boards.h"
-#include "cutting/duals.h"
-#include "cutting/simplex.h"
+#include "cutting/columns.h"
 
 /* Worth of each kind as the searches guess it, and where they have got to. */
 typedef struct sb_filling {
@@ -34,16 +33,7 @@ void sb_fill_longest_first(sb_filling *f, size_t board, sb_cutting *cutting);
 /* Takes a load apart, chooses the cheapest board for it, puts several together anew. Uses f's worths. */
 void sb_improve(sb_filling *f, sb_cutting *cutting, int64_t target);
 
-/* The linear program over all loads: its duals, and how often it would cut which load. */
-typedef struct sb_mix {
-    double *duals;          /* by kind */
-    SB_LIST(sb_load) loads; /* .cost unused */
-    SB_LIST(sb_lot) lots;
-    double *times; /* by load */
-} sb_mix;
-/* False when the program was too large or the work too little; duals are then the last ones. */
-bool sb_mix_find(const sb_bench *bench, sb_mix *out);
 /* Whole numbers out of the mix: rounded down after `shift` is added, the rest filled. */
-void sb_mix_round(sb_filling *f, const sb_mix *mix, double shift, sb_cutting *cutting);
+void sb_mix_round(sb_filling *f, const sb_columns *mix, double shift, sb_cutting *cutting);
 
 #endif
