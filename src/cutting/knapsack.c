@@ -46,11 +46,11 @@ static int by_size(const void *a, const void *b) {
 static void list_singles(sb_knapsack *k) {
     k->singles.count = 0;
     for (size_t i = 0; i < k->items.count && k->items.items[i].density > 0; i++)
-        SB_PUSH(k->pool, k->singles, ((sb_knap_single){k->items.items[i].size, k->items.items[i].value}));
+        SB_PUSH(k->pool, k->singles, ((sb_knap_single){k->items.items[i].size, k->items.items[i].value, k->items.items[i].value}));
     qsort(k->singles.items, k->singles.count, sizeof *k->singles.items, by_size);
     for (size_t i = 1; i < k->singles.count; i++)
-        if (k->singles.items[i].value < k->singles.items[i - 1].value)
-            k->singles.items[i].value = k->singles.items[i - 1].value;
+        if (k->singles.items[i].most < k->singles.items[i - 1].most)
+            k->singles.items[i].most = k->singles.items[i - 1].most;
 }
 
 static int64_t best_single(const sb_knapsack *k, int64_t room) {
@@ -62,7 +62,7 @@ static int64_t best_single(const sb_knapsack *k, int64_t room) {
         else
             high = middle;
     }
-    return low == 0 ? 0 : k->singles.items[low - 1].value;
+    return low == 0 ? 0 : k->singles.items[low - 1].most;
 }
 
 /* ---- depth first --------------------------------------------------------------------------------- */
@@ -96,11 +96,30 @@ static void raise_upper(sb_knapsack *k, double to) {
         k->upper = upper;
 }
 
-/* The most this node can come to; no more than `best` where there is no point in going on. */
-static double reach_of(const sb_knapsack *k, size_t i, int64_t room, int64_t worth) {
-    if (room < 2 * k->items.items[i].smallest && worth + best_single(k, room) <= k->best)
-        return (double)k->best;
-    return (double)worth + sb_knapsack_ceiling(k, i, room);
+/* As many as two more: for each one the best that fits beside it; both run through the sizes once. */
+static int64_t best_pair(const sb_knapsack *k, int64_t room) {
+    int64_t best = 0, beside = 0;
+    size_t fits = 0;
+    for (size_t i = k->singles.count; i-- > 0;) {
+        const sb_knap_single *one = &k->singles.items[i];
+        if (one->size > room)
+            continue;
+        for (; fits < k->singles.count && k->singles.items[fits].size <= room - one->size; fits++)
+            beside = k->singles.items[fits].most;
+        best = one->value + beside > best ? one->value + beside : best;
+    }
+    return best;
+}
+
+/* True when nothing below this node can beat `best`; otherwise *reach is the most it can come to. */
+static bool is_beaten(const sb_knapsack *k, size_t i, int64_t room, int64_t worth, double *reach) {
+    int64_t smallest = k->items.items[i].smallest;
+    *reach = (double)worth + sb_knapsack_ceiling(k, i, room);
+    if (*reach + SB_KNAP_NOISE < (double)k->best + 1)
+        return true;
+    if (room < 2 * smallest)
+        return worth + best_single(k, room) <= k->best;
+    return room < 3 * smallest && worth + best_pair(k, room) <= k->best;
 }
 
 static void search(sb_knapsack *k, size_t i, int64_t room, int64_t worth) {
@@ -110,8 +129,8 @@ static void search(sb_knapsack *k, size_t i, int64_t room, int64_t worth) {
         sb_knap_item *item = &k->items.items[i];
         if (item->size > room)
             continue;
-        double reach = reach_of(k, i, room, worth);
-        if (reach + SB_KNAP_NOISE < (double)k->best + 1)
+        double reach;
+        if (is_beaten(k, i, room, worth, &reach))
             return;
         if (k->steps <= 0) {
             raise_upper(k, reach);

@@ -4,7 +4,7 @@
  *   such that  sum of size_i x_i <= capacity,  0 <= x_i <= limit_i, whole, at least one x_i > 0
  *
  * First depth first over the items by falling worth per length, cut off where even the best remaining worth per
- * length cannot beat what is known, or where the one item that still fits cannot. When the nodes allowed are
+ * length cannot beat what is known, or where the one or two items that still fit cannot. When the nodes allowed are
  * used up, by lists of states if asked: of the fillings of the first i items only those are kept that no other
  * undercuts in length and beats in worth, and that can still win (knapsack_lists.c). Neither needs a grid.
  */
@@ -22,8 +22,9 @@ typedef struct sb_knap_item {
     double density;
 } sb_knap_item;
 
-typedef struct sb_knap_single { /* what one more item can bring in so much room */
+typedef struct sb_knap_single { /* what one more item can bring */
     int64_t size, value;
+    int64_t most; /* of this and all smaller ones */
 } sb_knap_single;
 
 typedef struct sb_knap_state { /* one filling of the first items */
