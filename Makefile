@@ -11,16 +11,17 @@ SANITIZE ?=
 V       ?=
 # Published benchmark sets, one folder a set; `make bench` uses them where they are
 SETS    ?= ../shared/bench/1d
-# make bench: one part only (job, workshop or the name of a set), and the work for each plan in steps
+# make bench: one part only (job, workshop or the name of a set), the work for each plan in steps, how many random jobs
 ONLY    ?=
 EFFORT  ?=
+JOBS    ?=
 # Rooms to build and test, in floor order; name fewer to work on one room: make test ROOMS="text measure"
 ROOMS   ?= text measure formula cutting document shop recipe writers takeoff costing papers
 
 # ---- nothing below needs changing ------------------------------------------------------------------
 
 PACKAGES = build-essential pkg-config libxlsxwriter-dev zlib1g-dev libcsv-dev libpcre2-dev libcmocka-dev \
-           libjansson-dev uthash-dev coinor-libclp-dev coinor-libcbc-dev gnumeric unzip
+           libjansson-dev uthash-dev coinor-libclp-dev coinor-libcbc-dev libglpk-dev gnumeric unzip
 MODULES  = xlsxwriter libpcre2-8 jansson clp cbc
 VERSION  = 0.1.0
 
@@ -72,7 +73,7 @@ $(BUILD)/%.o: %.c
 
 $(BUILD)/tests/%_test: $(BUILD)/tests/%_test.o $(SUPPORT) $(LIB)
 	$(SAY) "  link $@"
-	$(Q)$(CC) $(CFLAGS) -o $@ $^ $(LDFLAGS) $(LIBS) -lcmocka
+	$(Q)$(CC) $(CFLAGS) -o $@ $^ $(LDFLAGS) $(LIBS) -lcmocka -lglpk
 
 # Debian packages: install what is missing (apt, sudo where needed); elsewhere say what to install.
 deps:
@@ -100,7 +101,7 @@ sanitize: deps
 	    SANITIZE="-fsanitize=address,undefined -fno-sanitize-recover=all" test-units test-shell
 
 bench: $(BUILD)/bench
-	$(BUILD)/bench "$(wildcard $(SETS))" "$(ONLY)" "$(EFFORT)"
+	$(BUILD)/bench "$(wildcard $(SETS))" "$(ONLY)" "$(EFFORT)" "$(JOBS)"
 
 $(BUILD)/bench: $(BENCH) $(SUPPORT) $(LIB)
 	$(SAY) "  link $@"

@@ -204,6 +204,12 @@ typedef struct sb_plan {
  *            and a lack may be made up at one for one. Otherwise worth counts duals alone, `least` holds what
  *            every board or sheet of the supply costs at least (its largest leftover taken off), `common` what
  *            every plan costs besides.
+ *   "enumeration"  (boards) duals, worth and least are as with "duals", where the bound S - .. comes to B. Every load
+ *            whose least + max(0, worth - least) less its own worth is below `threshold` is written down, and no whole
+ *            numbers of these loads make all parts, within what is available, for less than the bound. A plan that costs
+ *            less than B + threshold uses no other load. The bound is B + threshold or, where no leftover has a value, the
+ *            next multiple of the greatest common divisor of price and charge of all boards, change and cut: all plans
+ *            cost a multiple of that.
  * Boards: needs alike in length, width and ends count once, at the first of them; a ripped need counts sections,
  * not pieces. In a load the sum of (length + e1/2 + e2/2) is at most room + e. Room is the length less both
  * trims; e1 and e2 are what the part's ends take: their kerf along the board, less the overlap of parallel ends
@@ -230,6 +236,7 @@ typedef struct sb_bound {
     SB_LIST(int64_t) least;
     int64_t common;
     bool lack;
+    int64_t threshold; /* by enumeration only */
     int64_t duals_scale;
 } sb_bound;
 typedef struct sb_certificate {

@@ -1,5 +1,6 @@
 /* The search over one stock of boards: several ways, the cheapest kept, a bound beside it. */
 #include "cutting/dive.h"
+#include "cutting/exact.h"
 
 typedef struct searching {
     sb_bench *bench;
@@ -76,6 +77,9 @@ static void try_mix(searching *s) {
     allow(s, 60);
     if (!is_least(s))
         sb_dive(&s->f, mix, s->best, s->bound->bound.milli);
+    allow(s, 100);
+    if (!is_least(s))
+        sb_exact(&s->f, mix, s->best, s->bound);
     use_worths(s, mix->duals);
 }
 

@@ -2,22 +2,10 @@
  * undercut. */
 #include <math.h>
 
-#include "cutting/duals.h"
+#include "cutting/proof.h"
 
 #define STEPS  300000 /* nodes for one knapsack; past them a proof is weaker, not wrong */
 #define ROUNDS 6
-
-typedef struct proof {
-    const sb_bench *bench;
-    const char *how;
-    int64_t scale;
-    int64_t *duals;  /* by kind */
-    int64_t *worths; /* by board */
-    int64_t *least;  /* by board: what one costs, as the proof counts it */
-    int64_t common;  /* what every plan costs besides */
-    bool lack;
-    int64_t bound; /* SB_BAD: nothing proved */
-} proof;
 
 static bool is_limited(const sb_offered *on) {
     return on->available != INT64_MAX;
@@ -25,14 +13,14 @@ static bool is_limited(const sb_offered *on) {
 
 /* ---- the sum of what everything is worth --------------------------------------------------------- */
 
-static int64_t total_worth(const proof *p) {
+static int64_t total_worth(const sb_proof *p) {
     int64_t total = 0;
     for (size_t i = 0; i < p->bench->kinds.count; i++)
         total = sb_add(total, sb_mul(p->duals[i], p->bench->kinds.items[i].demand));
     return total;
 }
 
-static void find_worths(proof *p, bool bare) {
+static void find_worths(sb_proof *p, bool bare) {
     sb_worth *found = p->bench->scratch->worth;
     for (size_t s = 0; s < p->bench->boards.count; s++) {
         sb_worth_find(p->bench, s, &(sb_valuing){p->duals, p->scale, bare, NULL, INT64_MIN}, STEPS, found);
@@ -40,14 +28,14 @@ static void find_worths(proof *p, bool bare) {
     }
 }
 
-static void count_fixed(proof *p) {
+static void count_fixed(sb_proof *p) {
     for (size_t s = 0; s < p->bench->boards.count; s++)
         p->least[s] = p->bench->boards.items[s].fixed * p->scale;
 }
 
 /* ---- by duals: no board without limit is worth more than it costs -------------------------------- */
 
-static double excess(const proof *p) {
+static double excess(const sb_proof *p) {
     double most = 1;
     for (size_t s = 0; s < p->bench->boards.count; s++) {
         if (is_limited(&p->bench->boards.items[s]) || p->worths[s] <= p->least[s])
@@ -58,7 +46,7 @@ static double excess(const proof *p) {
     return most;
 }
 
-static void prove_by_duals(proof *p) {
+void sb_prove_by_duals(sb_proof *p) {
     count_fixed(p);
     find_worths(p, false);
     double over = excess(p);
@@ -79,7 +67,7 @@ static void prove_by_duals(proof *p) {
 
 /* ---- by covering: whole boards whose worths add up ----------------------------------------------- */
 
-static void cover(proof *p) {
+static void cover(sb_proof *p) {
     sb_cover *covers = SB_NEW_ARRAY(p->bench->run->pool, sb_cover, p->bench->boards.count);
     size_t count = 0;
     int64_t total = total_worth(p);
@@ -95,19 +83,19 @@ static void cover(proof *p) {
 }
 
 /* Handling counts against the worth of a load; what the worths lack is paid in handling. */
-static void prove_with_handling(proof *p) {
+static void prove_with_handling(sb_proof *p) {
     p->lack = true;
     count_fixed(p);
     find_worths(p, false);
     cover(p);
 }
 
-static int64_t value_of(const proof *p, int64_t half) {
+static int64_t value_of(const sb_proof *p, int64_t half) {
     return sb_mul_div_up(half, p->scale * p->bench->value, 2000 * (int64_t)SB_NM_PER_MM);
 }
 
 /* Every board: price, charge, its truing cut, perhaps one stop setting, less the leftover of an empty one. */
-static bool count_least(proof *p, bool setting) {
+static bool count_least(sb_proof *p, bool setting) {
     const sb_bench *bench = p->bench;
     for (size_t s = 0; s < bench->boards.count; s++) {
         const sb_offered *on = &bench->boards.items[s];
@@ -121,7 +109,7 @@ static bool count_least(proof *p, bool setting) {
 }
 
 /* Every plan: a cut for each part, each stop setting on one board at least, no leftover where parts are. */
-static void count_common(proof *p, bool setting) {
+static void count_common(sb_proof *p, bool setting) {
     const sb_bench *bench = p->bench;
     p->common = 0;
     for (size_t i = 0; i < bench->kinds.count; i++) {
@@ -133,7 +121,7 @@ static void count_common(proof *p, bool setting) {
     }
 }
 
-static void prove_by_boards(proof *p, bool setting) {
+static void prove_by_boards(sb_proof *p, bool setting) {
     p->bound = SB_BAD;
     p->lack = false;
     if (!count_least(p, setting))
@@ -146,7 +134,7 @@ static void prove_by_boards(proof *p, bool setting) {
 /* ---- into the certificate ------------------------------------------------------------------------ */
 
 /* Each need in its kind counts at the first need of the kind. */
-static void record_needs(const proof *p, sb_bound *bound) {
+static void record_needs(const sb_proof *p, sb_bound *bound) {
     const sb_bench *bench = p->bench;
     bound->duals.count = bound->counted.count = 0;
     for (size_t n = 0; n < bench->problem->needs.count; n++) {
@@ -161,7 +149,7 @@ static void record_needs(const proof *p, sb_bound *bound) {
     }
 }
 
-static void record_supplies(const proof *p, sb_bound *bound) {
+static void record_supplies(const sb_proof *p, sb_bound *bound) {
     const sb_bench *bench = p->bench;
     bound->worth.count = bound->least.count = 0;
     size_t s = 0;
@@ -175,7 +163,7 @@ static void record_supplies(const proof *p, sb_bound *bound) {
     }
 }
 
-static void keep_if_higher(const proof *p, sb_bound *bound) {
+void sb_proof_keep(const sb_proof *p, sb_bound *bound) {
     if (p->bound == SB_BAD)
         return;
     int64_t whole = sb_mul_div_up(p->bound, 1, p->scale);
@@ -186,38 +174,40 @@ static void keep_if_higher(const proof *p, sb_bound *bound) {
     bound->duals_scale = p->scale;
     bound->common = p->common;
     bound->lack = p->lack;
+    bound->threshold = p->threshold;
     record_needs(p, bound);
     record_supplies(p, bound);
 }
 
 /* ---- all proofs for one set of duals ------------------------------------------------------------- */
 
-static void set_duals(proof *p, const double *duals) {
-    for (size_t i = 0; i < p->bench->kinds.count; i++)
-        p->duals[i] = duals[i] > 0 ? (int64_t)(duals[i] * (double)p->scale) : 0;
-}
-
-void sb_bound_try(const sb_bench *bench, const double *duals, sb_bound *bound) {
+sb_proof sb_proof_new(const sb_bench *bench, const double *duals) {
     sb_pool *pool = bench->run->pool;
-    bool handling = bench->change > 0 || bench->cut > 0;
-    proof p = {.bench = bench, .scale = sb_duals_scale(bench)};
+    sb_proof p = {.bench = bench, .scale = sb_duals_scale(bench), .bound = SB_BAD};
     p.duals = SB_NEW_ARRAY(pool, int64_t, bench->kinds.count);
     p.worths = SB_NEW_ARRAY(pool, int64_t, bench->boards.count);
     p.least = SB_NEW_ARRAY(pool, int64_t, bench->boards.count);
-    set_duals(&p, duals);
+    for (size_t i = 0; i < bench->kinds.count; i++)
+        p.duals[i] = duals[i] > 0 ? (int64_t)(duals[i] * (double)p.scale) : 0;
+    return p;
+}
+
+void sb_bound_try(const sb_bench *bench, const double *duals, sb_bound *bound) {
+    bool handling = bench->change > 0 || bench->cut > 0;
+    sb_proof p = sb_proof_new(bench, duals);
     prove_by_boards(&p, true);
-    keep_if_higher(&p, bound);
+    sb_proof_keep(&p, bound);
     if (bench->change > 0) {
         prove_by_boards(&p, false);
-        keep_if_higher(&p, bound);
+        sb_proof_keep(&p, bound);
     }
     p.common = 0;
     if (bench->useful > 0)
-        prove_by_duals(&p);
+        sb_prove_by_duals(&p);
     else if (handling)
         prove_with_handling(&p);
     if (bench->useful > 0 || handling)
-        keep_if_higher(&p, bound);
+        sb_proof_keep(&p, bound);
 }
 
 void sb_bound_by_length(const sb_bench *bench, sb_bound *bound) {

@@ -164,7 +164,7 @@ static void read_times(sb_columns *c) {
 }
 
 bool sb_columns_solve(sb_columns *c, size_t rounds) {
-    int64_t steps = 5000 + 100 * (int64_t)c->bench->kinds.count;
+    int64_t steps = 5000 + 400 * (int64_t)c->bench->kinds.count;
     c->converged = false;
     bool solved = solve_once(c);
     while (solved && rounds-- > 0 && sb_work_goes_on(c->bench->work)) {

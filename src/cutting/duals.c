@@ -62,7 +62,7 @@ static void keep_filling(const valuing *v, const sb_knapsack *k, sb_worth *out) 
                     ((sb_lot){k->items.items[i].tag, k->items.items[i].taken}));
 }
 
-static void try_case(const valuing *v, int64_t steps, sb_worth *out) {
+static sb_knapsack *set_up(const valuing *v, int64_t steps) {
     sb_knapsack *k = v->bench->scratch->knapsack;
     k->items.count = 0;
     k->capacity = v->on->capacity - (v->leftover ? 2 * (v->bench->kerf + v->bench->useful) : 0);
@@ -70,6 +70,11 @@ static void try_case(const valuing *v, int64_t steps, sb_worth *out) {
     k->exact = true;
     k->floor = v->by->floor == INT64_MIN ? INT64_MIN : v->by->floor - constant_of(v);
     fill_items(v, k);
+    return k;
+}
+
+static void try_case(const valuing *v, int64_t steps, sb_worth *out) {
+    sb_knapsack *k = set_up(v, steps);
     sb_knapsack_solve(v->bench->run->pool, k);
     v->bench->work->left -= steps - k->steps + (int64_t)k->items.count / 4 + 1;
     if (!k->any)
@@ -88,6 +93,36 @@ void sb_worth_find(const sb_bench *bench, size_t board, const sb_valuing *by, in
     v.leftover = true;
     if (bench->useful > 0 && !by->bare)
         try_case(&v, steps, out);
+}
+
+/* Loads that leave a usable leftover are visited as such only. */
+typedef struct visiting {
+    sb_knap_visit *visit;
+    void *context;
+    int64_t least_room; /* less than this is left */
+} visiting;
+
+static bool visit_tight(void *context, const sb_knapsack *k, int64_t worth, int64_t room) {
+    const visiting *v = context;
+    return room >= v->least_room || v->visit(v->context, k, worth, room);
+}
+
+bool sb_worths_all(const sb_bench *bench, size_t board, const sb_valuing *by, int64_t steps, sb_knap_visit *visit,
+                   void *context) {
+    sb_pool *pool = bench->run->pool;
+    valuing v = {bench, &bench->boards.items[board], by, false};
+    bool priced = bench->useful > 0 && !by->bare;
+    visiting tight = {visit, context, priced ? 2 * (bench->kerf + bench->useful) : INT64_MAX};
+    sb_knapsack *k = set_up(&v, steps);
+    bool all = sb_knapsack_all(pool, k, visit_tight, &tight);
+    bench->work->left -= steps - k->steps;
+    v.leftover = true;
+    if (!all || !priced)
+        return all;
+    k = set_up(&v, steps);
+    all = sb_knapsack_all(pool, k, visit, context);
+    bench->work->left -= steps - k->steps;
+    return all;
 }
 
 /* ---- cost of a load as the bound counts it ------------------------------------------------------- */

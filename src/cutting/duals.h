@@ -32,6 +32,9 @@ typedef struct sb_valuing {
 int64_t sb_duals_scale(const sb_bench *bench);
 /* The load worth most on this board, with at most `steps` nodes for each of its knapsacks. */
 void sb_worth_find(const sb_bench *bench, size_t board, const sb_valuing *by, int64_t steps, sb_worth *out);
+/* Every load worth more than the floor; false when the visit broke off or the nodes were used up. */
+bool sb_worths_all(const sb_bench *bench, size_t board, const sb_valuing *by, int64_t steps, sb_knap_visit *visit,
+                   void *context);
 /* The least a load can cost, as the bound counts it: its worth with all duals nothing, other sign, plus
  * fixed. */
 double sb_load_least_cost(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count);

@@ -22,7 +22,7 @@ static int by_density(const void *a, const void *b) {
 static void weigh(sb_knapsack *k) {
     for (size_t i = 0; i < k->items.count; i++) {
         sb_knap_item *item = &k->items.items[i];
-        item->most = smaller(item->limit, k->capacity / item->size);
+        item->most = k->capacity < 0 ? 0 : smaller(item->limit, k->capacity / item->size);
         item->taken = item->trial = 0;
         double setup = item->most > 0 ? (double)item->setup / (double)item->most : 0;
         item->density = item->most > 0 ? ((double)item->value - setup) / (double)item->size : 0;
@@ -112,14 +112,14 @@ static int64_t best_pair(const sb_knapsack *k, int64_t room) {
 }
 
 /* True when nothing below this node can beat `best`; otherwise *reach is the most it can come to. */
-static bool is_beaten(const sb_knapsack *k, size_t i, int64_t room, int64_t worth, double *reach) {
+bool sb_knapsack_is_beaten(const sb_knapsack *k, size_t i, int64_t room, int64_t worth, double *reach) {
     int64_t smallest = k->items.items[i].smallest;
     *reach = (double)worth + sb_knapsack_ceiling(k, i, room);
     if (*reach + SB_KNAP_NOISE < (double)k->best + 1)
         return true;
-    if (room < 2 * smallest)
+    if (room / 2 < smallest)
         return worth + best_single(k, room) <= k->best;
-    return room < 3 * smallest && worth + best_pair(k, room) <= k->best;
+    return room / 3 < smallest && worth + best_pair(k, room) <= k->best;
 }
 
 static void search(sb_knapsack *k, size_t i, int64_t room, int64_t worth) {
@@ -130,7 +130,7 @@ static void search(sb_knapsack *k, size_t i, int64_t room, int64_t worth) {
         if (item->size > room)
             continue;
         double reach;
-        if (is_beaten(k, i, room, worth, &reach))
+        if (sb_knapsack_is_beaten(k, i, room, worth, &reach))
             return;
         if (k->steps <= 0) {
             raise_upper(k, reach);
@@ -162,18 +162,20 @@ static void take_one(sb_knapsack *k) {
     }
 }
 
-void sb_knapsack_solve(sb_pool *pool, sb_knapsack *k) {
+void sb_knapsack_prepare(sb_pool *pool, sb_knapsack *k) {
     k->pool = pool;
     k->any = k->open = false;
     k->best = k->floor;
     k->upper = INT64_MIN;
-    if (k->capacity <= 0 || k->items.count == 0)
-        return;
     weigh(k);
+    list_singles(k);
+}
+
+void sb_knapsack_solve(sb_pool *pool, sb_knapsack *k) {
+    sb_knapsack_prepare(pool, k);
     take_one(k);
     if (k->upper == INT64_MIN)
         return;
-    list_singles(k);
     search(k, 0, k->capacity, 0);
     if (k->open && k->exact && (k->floor == INT64_MIN || k->best == k->floor))
         k->open = !sb_knapsack_by_lists(k);

@@ -54,7 +54,16 @@ typedef struct sb_knapsack {
 /* Values below 1e12, sizes positive. */
 void sb_knapsack_solve(sb_pool *pool, sb_knapsack *k);
 
-/* For the two files of it only. No filling of `room` from item i on is worth more. */
+/* Every filling worth more than `floor`, in `trial`; false from `visit` breaks off. False when broken off or when
+ * the nodes were used up. */
+typedef bool sb_knap_visit(void *context, const sb_knapsack *k, int64_t worth, int64_t room);
+bool sb_knapsack_all(sb_pool *pool, sb_knapsack *k, sb_knap_visit *visit, void *context);
+
+/* For its own files only. */
+void sb_knapsack_prepare(sb_pool *pool, sb_knapsack *k);
+/* True when nothing below this node can beat `best`; otherwise *reach is the most it can come to. */
+bool sb_knapsack_is_beaten(const sb_knapsack *k, size_t i, int64_t room, int64_t worth, double *reach);
+/* No filling of `room` from item i on is worth more. */
 double sb_knapsack_ceiling(const sb_knapsack *k, size_t i, int64_t room);
 /* False when there were too many states; otherwise `best` and `upper` are exact. */
 bool sb_knapsack_by_lists(sb_knapsack *k);

@@ -26,6 +26,13 @@ bool sb_work_is_broken_off(sb_work *work) {
     return work->broken_off;
 }
 
+double sb_work_seconds(const sb_work *work) {
+    if (work->rules->seconds <= 0)
+        return 0;
+    double left = work->started + work->rules->seconds - seconds_now();
+    return left > 0.001 ? left : 0.001;
+}
+
 bool sb_work_goes_on(sb_work *work) {
     return !sb_work_is_broken_off(work) && work->left > 0;
 }

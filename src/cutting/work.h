@@ -21,6 +21,8 @@ sb_work sb_work_start(const sb_cut_rules *rules);
 bool sb_work_goes_on(sb_work *work);
 /* Time is over or the user asked to stop: what must still be done is done the shortest way. */
 bool sb_work_is_broken_off(sb_work *work);
+/* Until time is over; 0: there is no such guard. */
+double sb_work_seconds(const sb_work *work);
 /* A number from 0 to below `sides`, always the same sequence. */
 uint64_t sb_work_dice(sb_work *work, uint64_t sides);
 

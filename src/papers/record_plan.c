@@ -14,7 +14,7 @@
  *   `parts` (`name`, `x_mm`, `y_mm`, `w_mm`, `l_mm`, `turned`), `cuts` (`stage`, `across`: "width" or "length", `at_mm`, and the rectangle it
  *   divides: `x_mm`, `y_mm`, `w_mm`, `l_mm`), `leftovers` (rectangles), `fences` |
  * | `certificate` | array, one for each stock: `stock`, `how`, `cost`, `bound`, `scale`, `duals`, `counted` and (sheets) `scales` by need,
- *   `worth` and `least` by supply, `common`, `lack`; what they mean and how to check them stands with `sb_bound` in sawbill/cutting.h. Amounts
+ *   `worth` and `least` by supply, `common`, `lack`, `threshold`; what they mean and how to check them stands with `sb_bound` in sawbill/cutting.h. Amounts
  *   in thousandths of the minor unit |
  *
  * Positions are from the factory corner or end: x across the sheet's width, y along its length, grain along the length.
@@ -165,6 +165,7 @@ static void put_bound(sb_run *run, sb_record *certificate, const sb_plan *plan, 
     put_integers(run, record, "least", bound->least.items, bound->least.count);
     sb_put_integer(run, record, "common", bound->common);
     sb_put_truth(run, record, "lack", bound->lack);
+    sb_put_integer(run, record, "threshold", bound->threshold);
     put_scales(run, record, bound);
 }
 

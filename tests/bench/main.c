@@ -1,5 +1,5 @@
 /* Prints times and what plans reach. Run from the project's folder:
- *     make bench [SETS=folder] [ONLY=job|workshop|SET] [EFFORT=steps] */
+ *     make bench [SETS=folder] [ONLY=job|workshop|SET] [EFFORT=steps] [JOBS=number] */
 #include "bench.h"
 
 #include <stdbool.h>
@@ -9,6 +9,7 @@
 #include <time.h>
 
 int64_t bench_effort;
+uint32_t bench_jobs = 200;
 
 double bench_seconds(void) {
     return (double)clock() / CLOCKS_PER_SEC;
@@ -30,10 +31,11 @@ static bool wanted(const char *only, const char *what) {
     return *only == '\0' || strcmp(only, what) == 0;
 }
 
-/* bench FOLDER ONLY EFFORT, each may be empty */
+/* bench FOLDER ONLY EFFORT JOBS, each may be empty */
 int main(int argc, char **argv) {
     const char *folder = argc > 1 ? argv[1] : "", *only = argc > 2 ? argv[2] : "";
     bench_effort = argc > 3 ? atoll(argv[3]) : 0;
+    bench_jobs = argc > 4 && atoi(argv[4]) > 0 ? (uint32_t)atoi(argv[4]) : bench_jobs;
     print_processor();
     if (wanted(only, "job"))
         bench_job();

@@ -8,7 +8,7 @@
 #include <stdlib.h>
 
 enum {
-    JOBS = 200
+    JOBS = 200 /* at most */
 };
 
 typedef struct job_tally {
@@ -46,7 +46,7 @@ static int by_size(const void *a, const void *b) {
 
 static void bench_kind(const char *name, workshop_kind kind) {
     job_tally tally = {0};
-    for (uint32_t i = 0; i < JOBS; i++) {
+    for (uint32_t i = 0; i < bench_jobs; i++) {
         job_trial t = {sb_run_new(), kind, i, &tally};
         if (t.run.pool)
             sb_pool_run(t.run.pool, plan_job, &t);
