@@ -83,7 +83,8 @@ static bool enumerate(exact *e) {
         if (!sb_worths_all(e->bench, e->board, &by, STEPS, add_load, e))
             return false;
     }
-    qsort(e->loads.items, e->loads.count, sizeof *e->loads.items, by_reduced);
+    if (e->loads.count > 0)
+        qsort(e->loads.items, e->loads.count, sizeof *e->loads.items, by_reduced);
     return true;
 }
 

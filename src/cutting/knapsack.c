@@ -27,7 +27,8 @@ static void weigh(sb_knapsack *k) {
         double setup = item->most > 0 ? (double)item->setup / (double)item->most : 0;
         item->density = item->most > 0 ? ((double)item->value - setup) / (double)item->size : 0;
     }
-    qsort(k->items.items, k->items.count, sizeof *k->items.items, by_density);
+    if (k->items.count > 0)
+        qsort(k->items.items, k->items.count, sizeof *k->items.items, by_density);
     int64_t smallest = INT64_MAX;
     for (size_t i = k->items.count; i-- > 0;) {
         sb_knap_item *item = &k->items.items[i];
