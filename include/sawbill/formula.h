@@ -72,7 +72,6 @@ void sb_scope_word(sb_run *run, sb_scope *scope, const char *word);
  * compared with the name. */
 void sb_scope_choice(sb_run *run, sb_scope *scope, const char *name, const char *const *words, size_t count);
 bool sb_scope_has(const sb_scope *scope, const char *name);
-bool sb_scope_within(const sb_scope *scope, const sb_scope *outer); /* it is the outer one, or a child of it, however far down */
 
 sb_value sb_formula_value(sb_run *run, const sb_formula *formula, sb_scope *scope);
 

@@ -122,8 +122,10 @@ typedef struct sb_takeoff {
  *   Surfaces: a face is width x mean length, an edge thickness x mean length, the mean length lying halfway between the long and
  *     the short points of both ends; an end is width x thickness / (cos mitre cos bevel). Outside is one face unless told.
  *   Planed: thickness + planing and width + planing come out of sawn stock. With `laminated N` the thickness is that of one layer.
- *   Glue of glued and laminated parts: every joint's area once, as long and thick as it is when glued, times the spread. Finish: area x coats / coverage, rounded up once
- *     for a line and kind of piece. Edging: every edge and 25 mm at both its ends.
+ *   Glue of glued and laminated parts: every joint's area once, times the spread; the joint is as long and thick as it is when
+ *     it is glued, with over-length and allowance, before planing. Finish: area x coats / coverage, rounded up once for a line
+ *     and kind of piece. Edging: every edge and 25 mm at both its ends.
+ *   In a turn of a repeat, parts and joints made in that repeat are those of this very turn.
  *   Fixings and work are per piece unless told; `per batch` counts once for the job, however many pieces have the line (where its
  *     amounts differ, the largest). Work per joint or part without a number is for all joints or parts of the recipe; work by
  *     the metre `per part` is for the parts' own length. A recipe's surfaces are those of its own parts, not of its components. */
@@ -135,7 +137,7 @@ void sb_takeoff_look_over(sb_run *run, const sb_shop *shop, sb_recipe_book *book
                           sb_place place);
 
 /* Expands one option of a job (NULL: none). Errors carry the recipe line and the job's piece. Inputs out of range, failed checks,
- * stock unknown or of the wrong kind, sizes zero or negative or beyond 100 m, more than ten million parts: errors. Parts longer
+ * stock unknown or of the wrong kind, sizes zero or negative or beyond 100 m, more than ten million parts or a hundred thousand recipes at work: errors. Parts longer
  * than any stock are left for the planner to tell. NULL only when nothing could be done. */
 const sb_takeoff *sb_takeoff_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job,
                                 const sb_job_option *option);

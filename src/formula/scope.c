@@ -139,12 +139,6 @@ static sb_scope_name *find_attribute(const sb_scope *scope, const char *key) {
     return NULL;
 }
 
-bool sb_scope_within(const sb_scope *scope, const sb_scope *outer) {
-    while (scope && scope != outer)
-        scope = scope->parent;
-    return scope == outer;
-}
-
 bool sb_scope_has(const sb_scope *scope, const char *name) {
     return find_name(scope, name) != NULL;
 }

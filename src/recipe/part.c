@@ -81,12 +81,12 @@ static const char *behind(const char *text, const char *word) {
     return text + length + strspn(text + length, " \t");
 }
 
-/* `note saw : ...` and `note quote : ...` are the recipe's, wherever they stand. */
+/* `note saw : ...` and `note quote : ...` are the recipe's, wherever they stand; so they are when the text is missing. */
 static bool note_of_recipe(recipe_reader *reader) {
     const char *text = sb_place_text(reader->run, reader->line->rest), *rest = behind(text, "saw");
     if (!rest)
         rest = behind(text, "quote");
-    return rest && (*rest == ':' || behind(rest, "when"));
+    return rest && (!*rest || *rest == ':' || behind(rest, "when"));
 }
 
 /* A line of its own in a block with a guard: the condition of the whole block. */

@@ -35,27 +35,37 @@ static void make_inner(takeoff_making *making, const sb_recipe_component *compon
     takeoff_make(&inner, &givens);
 }
 
+/* Told once: whoever comes next would only repeat it. */
+static bool too_many(takeoff_walk *walk, const sb_recipe_component *component) {
+    bool crowded = walk->takeoff->makings.count >= TAKEOFF_MOST_MAKINGS;
+    if (crowded && !walk->crowded)
+        sb_error(walk->run, component->guard.place,
+                 "recipes inside recipes come to more than %d at work in one job", TAKEOFF_MOST_MAKINGS);
+    walk->crowded = crowded;
+    return crowded;
+}
+
+static bool too_deep(const takeoff_making *making, const sb_recipe_component *component) {
+    if (making->depth < TAKEOFF_DEEPEST)
+        return false;
+    sb_error(making->walk->run, component->guard.place,
+             "components stand inside each other more than %d deep", TAKEOFF_DEEPEST);
+    return true;
+}
+
 static void make_component(takeoff_making *making, const sb_recipe_component *component) {
     sb_run *run = making->walk->run;
-    takeoff_scopes scopes = takeoff_where(making, &component->guard);
-    if (scopes.count == 0)
+    takeoff_turns turns = takeoff_where(making, &component->guard);
+    if (turns.count == 0)
         return;
-    if (making->walk->takeoff->makings.count >= TAKEOFF_MOST_MAKINGS) {
-        sb_error(run, component->guard.place, "recipes inside recipes come to more than %d at work in one job",
-                 TAKEOFF_MOST_MAKINGS);
+    if (too_many(making->walk, component) || too_deep(making, component))
         return;
-    }
-    if (making->depth >= TAKEOFF_DEEPEST) {
-        sb_error(run, component->guard.place, "components stand inside each other more than %d deep",
-                 TAKEOFF_DEEPEST);
-        return;
-    }
     const sb_recipe *recipe =
         sb_recipe_book_get(run, making->walk->book, component->recipe, component->guard.place);
     sb_notices_enter(run, component->guard.place, sb_pool_print(run->pool, "component %s", component->name));
     size_t errors = sb_notices_raised(run, SB_ERROR); /* the next turns would only repeat them */
-    for (size_t i = 0; recipe && i < scopes.count && sb_notices_raised(run, SB_ERROR) == errors; i++)
-        make_inner(making, component, recipe, scopes.items[i]);
+    for (size_t i = 0; recipe && i < turns.count && sb_notices_raised(run, SB_ERROR) == errors; i++)
+        make_inner(making, component, recipe, turns.items[i]->scope);
     sb_notices_leave(run);
 }
 

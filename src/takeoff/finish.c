@@ -2,29 +2,30 @@
 #include "takeoff/inside.h"
 
 /* Coats times the area they cover. */
-static bool coated_area(takeoff_making *making, const sb_recipe_finish *line, const takeoff_scopes *scopes,
+static bool coated_area(takeoff_making *making, const sb_recipe_finish *line, const takeoff_turns *turns,
                         sb_area *area) {
     area->um2 = 0;
-    for (size_t i = 0; i < scopes->count; i++) {
+    for (size_t i = 0; i < turns->count; i++) {
         int64_t coats = 1;
-        if (line->coats && !sb_formula_count(making->walk->run, line->coats, scopes->items[i], &coats))
+        if (line->coats && !sb_formula_count(making->walk->run, line->coats, turns->items[i]->scope, &coats))
             return false;
         if (coats == 0) {
-            sb_error(making->walk->run, line->guard.place, "no coats: expected at least one; `when` leaves a finish out");
+            sb_error(making->walk->run, line->guard.place,
+                     "no coats: expected at least one; `when` leaves a finish out");
             return false;
         }
         sb_area here =
-            takeoff_surface(making, line->surface, line->parts.items, line->parts.count, scopes->items[i]);
+            takeoff_surface(making, line->surface, line->parts.items, line->parts.count, turns->items[i]);
         area->um2 = sb_add(area->um2, sb_mul(here.um2, coats));
     }
     return true;
 }
 
-static void use(takeoff_making *making, const sb_recipe_finish *line, const takeoff_scopes *scopes) {
+static void use(takeoff_making *making, const sb_recipe_finish *line, const takeoff_turns *turns) {
     sb_area area;
     sb_place at = line->guard.place;
     const sb_stock *stock = takeoff_stock(making, line->stock, TAKEOFF_FOR_FINISHES, "a finish", at);
-    if (!coated_area(making, line, scopes, &area) || !stock)
+    if (!coated_area(making, line, turns, &area) || !stock)
         return;
     if (stock->coverage.um2 <= 0) {
         sb_error(making->walk->run, at, "nothing is known of how far %s goes: its `coverage` is missing",
@@ -39,8 +40,8 @@ static void use(takeoff_making *making, const sb_recipe_finish *line, const take
 void takeoff_finishes(takeoff_making *making) {
     for (size_t i = 0; i < making->recipe->finishes.count; i++) {
         const sb_recipe_finish *line = &making->recipe->finishes.items[i];
-        takeoff_scopes scopes = takeoff_where(making, &line->guard);
-        if (scopes.count > 0)
-            use(making, line, &scopes);
+        takeoff_turns turns = takeoff_where(making, &line->guard);
+        if (turns.count > 0)
+            use(making, line, &turns);
     }
 }

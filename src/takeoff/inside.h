@@ -23,10 +23,23 @@ typedef struct takeoff_walk {
     const sb_job_option *option; /* may be NULL */
     sb_takeoff *takeoff;
     int64_t parts; /* so far */
-    const sb_recipe_choice *tried; /* made only to find mistakes, with this word of this choice; NULL: made in earnest */
+    bool crowded;  /* more recipes at work than TAKEOFF_MOST_MAKINGS, which has been told */
+    const sb_recipe_choice
+        *tried; /* made only to find mistakes, with this word of this choice; NULL: made in earnest */
     const char *tried_word;
     SB_LIST(sb_cut_end) past_saw; /* angles the saw does not reach that have been told */
 } takeoff_walk;
+
+/* Where a line takes place: in a turn of the repeat around it, or once. */
+typedef struct takeoff_turn {
+    const sb_recipe_loop *loop;        /* NULL: outside all repeats */
+    const struct takeoff_turn *around; /* the turn in which this repeat stands */
+    sb_scope *scope;
+} takeoff_turn;
+typedef struct takeoff_turns {
+    const takeoff_turn **items;
+    size_t count, capacity;
+} takeoff_turns;
 
 typedef struct takeoff_making {
     takeoff_walk *walk;
@@ -44,23 +57,22 @@ typedef struct takeoff_making {
         const sb_stock *stock;
     })
     roles;
-    SB_LIST(struct takeoff_turns {
+    SB_LIST(struct takeoff_repeat {
         const sb_recipe_loop *loop;
-        sb_scope **scopes;
-        size_t count;
+        takeoff_turns turns;
     })
-    turns;
+    repeats;
     SB_LIST(struct takeoff_made { /* its own parts, line by line and turn by turn */
-        const char *name;
-        const sb_scope *scope;
-        int64_t count;        /* in the whole job */
-        sb_length length;     /* of one */
-        sb_area surface[3];   /* of one, by sb_surface */
+                                  const char *name;
+                                  const takeoff_turn *turn;
+                                  int64_t count;      /* in the whole job */
+                                  sb_length length;   /* of one */
+                                  sb_area surface[3]; /* of one, by sb_surface */
     })
     made;
     SB_LIST(struct takeoff_joints {
         const char *name;
-        const sb_scope *scope;
+        const takeoff_turn *turn;
         int64_t count; /* in the whole job */
     })
     joints;
@@ -88,12 +100,12 @@ void takeoff_check_settings(takeoff_walk *walk, const sb_recipe *const *recipes)
 
 /* ---- a recipe at work ------------------------------------------------------------------------------------ */
 
-void takeoff_make(takeoff_making *making, const takeoff_givens *givens);         /* make.c */
-bool takeoff_open_scope(takeoff_making *making, const takeoff_givens *givens);   /* scope.c */
-bool takeoff_set_inputs(takeoff_making *making, const takeoff_givens *givens);   /* inputs.c */
+void takeoff_make(takeoff_making *making, const takeoff_givens *givens);       /* make.c */
+bool takeoff_open_scope(takeoff_making *making, const takeoff_givens *givens); /* scope.c */
+bool takeoff_set_inputs(takeoff_making *making, const takeoff_givens *givens); /* inputs.c */
 /* Whether what is given is there to be set. */
-bool takeoff_check_names(takeoff_making *making, const takeoff_givens *givens); /* inputs.c */
-bool takeoff_check_roles(takeoff_making *making, const takeoff_givens *givens); /* stock.c */
+bool takeoff_check_names(takeoff_making *making, const takeoff_givens *givens);  /* inputs.c */
+bool takeoff_check_roles(takeoff_making *making, const takeoff_givens *givens);  /* stock.c */
 bool takeoff_check_ranges(takeoff_making *making, const takeoff_givens *givens); /* ranges.c */
 /* The last value given for a name; NULL: none. */
 const sb_recipe_set *takeoff_given(const takeoff_givens *givens, const char *name);
@@ -106,13 +118,9 @@ void takeoff_saw_note(takeoff_walk *walk, const char *text); /* make.c: once eac
 
 /* ---- repeat.c: conditions and repetition ------------------------------------------------------------------- */
 
-typedef struct takeoff_scopes {
-    sb_scope **items;
-    size_t count, capacity;
-} takeoff_scopes;
-/* The scopes in which a statement takes place: one for every turn of the repeats around it in which its
- * condition holds; none when it never does. */
-takeoff_scopes takeoff_where(takeoff_making *making, const sb_recipe_guard *guard);
+/* The turns in which a statement takes place: those of the repeat around it in which its condition holds; none when it
+ * never does. */
+takeoff_turns takeoff_where(takeoff_making *making, const sb_recipe_guard *guard);
 
 /* Kinds of stock, as sets. */
 enum {
@@ -158,11 +166,11 @@ typedef struct takeoff_parting { /* one part while it is worked out */
     const sb_stock *glue; /* NULL: none named */
 } takeoff_parting;
 
-void takeoff_parts(takeoff_making *making);        /* parts.c */
-bool takeoff_part(takeoff_parting *parting);       /* part.c: fills in part; false after an error */
+void takeoff_parts(takeoff_making *making);  /* parts.c */
+bool takeoff_part(takeoff_parting *parting); /* part.c: fills in part; false after an error */
 /* suits.c: whether a part such as the line describes can be made out of this stock at all; false after an error */
 bool takeoff_suits(sb_run *run, const sb_recipe_part *line, const sb_stock *stock);
-bool takeoff_board_part(takeoff_parting *parting); /* board.c: full width, ripped, planed */
+bool takeoff_board_part(takeoff_parting *parting);                   /* board.c: full width, ripped, planed */
 const sb_formula *takeoff_width_formula(const sb_recipe_part *line); /* board.c */
 bool takeoff_glued_part(takeoff_parting *parting);                   /* glued.c: staves side by side */
 bool takeoff_layers(takeoff_parting *parting);        /* glued.c: layers on one another, glue */
@@ -198,17 +206,18 @@ void takeoff_always(takeoff_walk *walk);       /* work.c: what every job has */
 void takeoff_look_at_work(sb_run *run, const sb_recipe *recipe, const sb_recipe_work *line,
                           const sb_operation *operation);
 
-/* What a line that stands in `scope` means by the parts or joints of a name: inside a repeat, those of its own turn, and
- * those made outside. Over the recipe's own, in the whole job; name NULL: all. */
-int64_t takeoff_count_parts(const takeoff_making *making, const char *name, const sb_scope *scope);
-int64_t takeoff_count_joints(const takeoff_making *making, const char *name, const sb_scope *scope);
+/* What a line means by the parts or joints of a name, in a turn of its own: of those made in repeats around both, the
+ * ones of this very turn; else all of them. Over the recipe's own, in the whole job; name NULL: all. */
+int64_t takeoff_count_parts(const takeoff_making *making, const char *name, const takeoff_turn *turn);
+int64_t takeoff_count_joints(const takeoff_making *making, const char *name, const takeoff_turn *turn);
 sb_length takeoff_run_of_parts(const takeoff_making *making, const char *name,
-                               const sb_scope *scope); /* their lengths added up */
+                               const takeoff_turn *turn); /* their lengths added up */
 /* A surface of the parts of these names; none: of all. */
-sb_area takeoff_surface(const takeoff_making *making, sb_surface surface, const char *const *names, size_t count,
-                        const sb_scope *scope);
+sb_area takeoff_surface(const takeoff_making *making, sb_surface surface, const char *const *names,
+                        size_t count, const takeoff_turn *turn);
 /* How many pieces, parts or joints of this name; 1 for the batch. */
-int64_t takeoff_basis(const takeoff_making *making, sb_recipe_basis basis, const char *of, const sb_scope *scope);
+int64_t takeoff_basis(const takeoff_making *making, sb_recipe_basis basis, const char *of,
+                      const takeoff_turn *turn);
 
 /* usage.c: adds to what the piece uses by this line. For the batch a line counts once however many pieces
  * have it; where its amounts differ the largest counts. */

@@ -6,10 +6,10 @@
 /* ---- checks -------------------------------------------------------------------------------------------- */
 
 static bool passes(takeoff_making *making, const sb_recipe_check *check) {
-    takeoff_scopes scopes = takeoff_where(making, &check->guard);
-    for (size_t i = 0; i < scopes.count; i++) {
+    takeoff_turns turns = takeoff_where(making, &check->guard);
+    for (size_t i = 0; i < turns.count; i++) {
         bool truth;
-        if (!sb_formula_truth(making->walk->run, check->condition, scopes.items[i], &truth))
+        if (!sb_formula_truth(making->walk->run, check->condition, turns.items[i]->scope, &truth))
             return false;
         if (truth)
             continue;

@@ -45,8 +45,9 @@ static bool within_reason(takeoff_parting *parting) {
     return fits;
 }
 
-static void remember(takeoff_making *making, const sb_part *part, const sb_scope *scope) {
-    struct takeoff_made made = {.name = part->name, .scope = scope, .count = part->count, .length = part->length};
+static void remember(takeoff_making *making, const sb_part *part, const takeoff_turn *turn) {
+    struct takeoff_made made = {
+        .name = part->name, .turn = turn, .count = part->count, .length = part->length};
     made.surface[SB_SURFACE_ALL] = part->area_all;
     made.surface[SB_SURFACE_OUTSIDE] = part->area_outside;
     made.surface[SB_SURFACE_ENDS] = part->area_ends;
@@ -54,15 +55,16 @@ static void remember(takeoff_making *making, const sb_part *part, const sb_scope
 }
 
 /* False after an error, which further turns would only repeat. */
-static bool make_part(takeoff_making *making, const sb_recipe_part *line, sb_scope *scope, size_t first_of_line) {
-    takeoff_parting parting = {.making = making, .scope = scope, .line = line};
+static bool make_part(takeoff_making *making, const sb_recipe_part *line, const takeoff_turn *turn,
+                      size_t first_of_line) {
+    takeoff_parting parting = {.making = making, .scope = turn->scope, .line = line};
     if (!takeoff_part(&parting))
         return false;
     if (parting.part.count == 0)
         return true;
     if (!within_reason(&parting))
         return false;
-    remember(making, &parting.part, scope);
+    remember(making, &parting.part, turn);
     add(making->walk->run, making->walk->takeoff, &parting.part, first_of_line);
     takeoff_part_uses(&parting);
     return true;
@@ -72,9 +74,9 @@ void takeoff_parts(takeoff_making *making) {
     sb_takeoff *takeoff = making->walk->takeoff;
     for (size_t i = 0; i < making->recipe->parts.count; i++) {
         const sb_recipe_part *line = &making->recipe->parts.items[i];
-        takeoff_scopes scopes = takeoff_where(making, &line->guard);
+        takeoff_turns turns = takeoff_where(making, &line->guard);
         size_t first_of_line = takeoff->parts.count;
-        for (size_t j = 0; j < scopes.count && make_part(making, line, scopes.items[j], first_of_line); j++)
+        for (size_t j = 0; j < turns.count && make_part(making, line, turns.items[j], first_of_line); j++)
             continue;
     }
 }

@@ -8,7 +8,7 @@ typedef struct working {
     takeoff_making *making;
     const sb_recipe_work *line;
     const sb_operation *operation;
-    const takeoff_scopes *scopes;
+    const takeoff_turns *turns;
 } working;
 
 static const int64_t UM2_PER_MILLI_M2 = 1000000000;
@@ -28,8 +28,7 @@ static bool fits(sb_run *run, const sb_recipe_work *line, const sb_operation *op
     if (line->on_surface && driver != SB_BY_SQUARE_METRE)
         return tell(run, line, operation, "a surface is for work per m2");
     if (driver == SB_BY_SQUARE_METRE && !line->on_surface && !line->quantity)
-        return tell(run, line, operation,
-                    "say how much, as an area or as `on all`, `on outside`, `on ends`");
+        return tell(run, line, operation, "say how much, as an area or as `on all`, `on outside`, `on ends`");
     if (driver == SB_BY_EACH && !line->quantity)
         return tell(run, line, operation, "say how many, as a number");
     if (driver == SB_BY_METRE && !line->quantity && line->basis != SB_PER_THE_PART)
@@ -55,64 +54,64 @@ void takeoff_look_at_work(sb_run *run, const sb_recipe *recipe, const sb_recipe_
 
 /* ---- how much, in one turn: by area [um2], by length [nm], by number [millionths] --------------------------- */
 
-static int64_t basis_in(const working *w, const sb_scope *scope) {
-    return takeoff_basis(w->making, w->line->basis, w->line->of, scope);
+static int64_t basis_in(const working *w, const takeoff_turn *turn) {
+    return takeoff_basis(w->making, w->line->basis, w->line->of, turn);
 }
 
-static int64_t surface_in(const working *w, const sb_scope *scope) {
+static int64_t surface_in(const working *w, const takeoff_turn *turn) {
     const sb_recipe_work *line = w->line;
     const char *const *names = line->parts.items;
     size_t count = line->parts.count;
     if (count == 0 && line->basis == SB_PER_THE_PART)
         names = &line->of, count = 1;
-    return takeoff_surface(w->making, line->surface, names, count, scope).um2;
+    return takeoff_surface(w->making, line->surface, names, count, turn).um2;
 }
 
-static bool area_in(const working *w, sb_scope *scope, int64_t *um2) {
+static bool area_in(const working *w, const takeoff_turn *turn, int64_t *um2) {
     sb_area area;
     if (w->line->on_surface) {
-        *um2 = surface_in(w, scope);
+        *um2 = surface_in(w, turn);
         return true;
     }
-    if (!sb_formula_area(w->making->walk->run, w->line->quantity, scope, &area))
+    if (!sb_formula_area(w->making->walk->run, w->line->quantity, turn->scope, &area))
         return false;
-    *um2 = sb_mul(area.um2, basis_in(w, scope));
+    *um2 = sb_mul(area.um2, basis_in(w, turn));
     return true;
 }
 
 /* Of parts, their own length unless it is told. */
-static bool length_in(const working *w, sb_scope *scope, int64_t *nm) {
+static bool length_in(const working *w, const takeoff_turn *turn, int64_t *nm) {
     sb_length length;
     if (!w->line->quantity) {
-        *nm = takeoff_run_of_parts(w->making, w->line->of, scope).nm;
+        *nm = takeoff_run_of_parts(w->making, w->line->of, turn).nm;
         return true;
     }
-    if (!sb_formula_length(w->making->walk->run, w->line->quantity, scope, &length))
+    if (!sb_formula_length(w->making->walk->run, w->line->quantity, turn->scope, &length))
         return false;
-    *nm = sb_mul(length.nm, basis_in(w, scope));
+    *nm = sb_mul(length.nm, basis_in(w, turn));
     return true;
 }
 
 /* Without a number and a basis, work per joint or part is for all joints or parts of the recipe. */
-static int64_t counted_in(const working *w, const sb_scope *scope) {
+static int64_t counted_in(const working *w, const takeoff_turn *turn) {
     bool all = !w->line->quantity && w->line->basis == SB_PER_THE_PIECE;
     switch (w->operation->driver) {
     case SB_BY_BATCH:
         return 1;
     case SB_BY_JOINT:
-        return all ? takeoff_count_joints(w->making, NULL, scope) : basis_in(w, scope);
+        return all ? takeoff_count_joints(w->making, NULL, turn) : basis_in(w, turn);
     case SB_BY_PART:
-        return all ? takeoff_count_parts(w->making, NULL, scope) : basis_in(w, scope);
+        return all ? takeoff_count_parts(w->making, NULL, turn) : basis_in(w, turn);
     default:
-        return basis_in(w, scope);
+        return basis_in(w, turn);
     }
 }
 
-static bool number_in(const working *w, sb_scope *scope, int64_t *micro) {
+static bool number_in(const working *w, const takeoff_turn *turn, int64_t *micro) {
     int64_t each = 1000000;
-    if (w->line->quantity && !sb_formula_micro(w->making->walk->run, w->line->quantity, scope, &each))
+    if (w->line->quantity && !sb_formula_micro(w->making->walk->run, w->line->quantity, turn->scope, &each))
         return false;
-    *micro = sb_mul(each, counted_in(w, scope));
+    *micro = sb_mul(each, counted_in(w, turn));
     return true;
 }
 
@@ -121,13 +120,15 @@ static bool number_in(const working *w, sb_scope *scope, int64_t *micro) {
 static bool quantity_of(const working *w, int64_t *milli) {
     sb_driver driver = w->operation->driver;
     bool area = driver == SB_BY_SQUARE_METRE, length = driver == SB_BY_METRE;
-    bool (*in)(const working *, sb_scope *, int64_t *) = area ? area_in : length ? length_in : number_in;
+    bool (*in)(const working *, const takeoff_turn *, int64_t *) = area     ? area_in
+                                                                   : length ? length_in
+                                                                            : number_in;
     int64_t total = 0;
     if (!fits(w->making->walk->run, w->line, w->operation))
         return false;
-    for (size_t i = 0; i < w->scopes->count; i++) {
+    for (size_t i = 0; i < w->turns->count; i++) {
         int64_t here;
-        if (!in(w, w->scopes->items[i], &here))
+        if (!in(w, w->turns->items[i], &here))
             return false;
         total = sb_add(total, here);
     }
@@ -182,9 +183,9 @@ void takeoff_works(takeoff_making *making) {
     takeoff_walk *walk = making->walk;
     for (size_t i = 0; i < making->recipe->works.count; i++) {
         const sb_recipe_work *line = &making->recipe->works.items[i];
-        takeoff_scopes scopes = takeoff_where(making, &line->guard);
-        const working w = {making, line, sb_shop_operation(walk->shop, line->operation), &scopes};
-        if (scopes.count == 0)
+        takeoff_turns turns = takeoff_where(making, &line->guard);
+        const working w = {making, line, sb_shop_operation(walk->shop, line->operation), &turns};
+        if (turns.count == 0)
             continue;
         if (w.operation)
             add_line(&w);

@@ -211,6 +211,8 @@ static void in_what_goes_into_a_piece(void **state) {
         {"work x\nnote saws : text\n", "unknown word \"saws\"; did you mean \"saw\"?", 7, 6},
         {"work x\nnote saw cut it\n", "expected the end of the line, found \"cut\"", 7, 10},
         {"work x\nnote saw\n", "expected a colon and the note", 7, 9},
+        {"note quote # to come\n", "expected a colon and the note", 6, 11},
+        {"note saw when 1 > 0\n", "expected a colon and the note", 6, 20},
     };
     TRY("recipe a\nstock leg oak\npart leg\nof leg\nlength 1 m\n", mistakes, read_recipe);
     (void)state;

@@ -24,41 +24,6 @@ static void fixings_are_per_piece_part_joint_or_batch(void **state) {
     assert_int_equal(t->usages.items[3].piece, SB_BATCH);
 }
 
-/* A turn of a repeat means the parts and joints made in it; unrolled by hand the same amounts come out. */
-static void a_turn_means_its_own_parts(void **state) {
-    static const char *const repeated = "stock rail slat\n"
-                                        "part side\n  count 2\n  of rail\n  length 2 m\n"
-                                        "repeat k from 1 to 4\n"
-                                        "part rung\n  count k\n  of rail\n  length k * 100 mm\n"
-                                        "joint peg 2 * k\n"
-                                        "fixing screw 2 per part rung\n"
-                                        "fixing disc 1 per part side\n"
-                                        "finish oil k coats on all of rung\n"
-                                        "glue glue 1 m2 per joint peg\n"
-                                        "work minutes 3 per part rung\n"
-                                        "work sand on all of rung\n"
-                                        "work dowel 1 per joint peg\n"
-                                        "end\n"
-                                        "fixing screw 1000 per part rung\n";
-    const sb_takeoff *t = takeoff_recipe(*state, repeated, 1);
-    assert_int_equal(used(t, "screw"), 2 * (1 + 2 + 3 + 4) + 1000 * (1 + 2 + 3 + 4));
-    assert_int_equal(used(t, "disc"), 4 * 2);
-    assert_int_equal(worked_milli(t, "minutes"), 3000 * (1 + 2 + 3 + 4));
-    assert_int_equal(worked_milli(t, "dowel"), 1000 * 2 * (1 + 2 + 3 + 4));
-    int64_t oil = used(t, "oil"), glue = used(t, "glue"), sanding = worked_milli(t, "sand");
-    const char *unrolled = "stock rail slat\n";
-    for (int k = 1; k <= 4; k++)
-        unrolled = sb_pool_print(((desk *)*state)->run.pool,
-                                 "%spart rung-%d\n  count %d\n  of rail\n  length %d mm\njoint peg-%d %d\n"
-                                 "finish oil %d coats on all of rung-%d\nglue glue 1 m2 per joint peg-%d\n"
-                                 "work sand on all of rung-%d\n",
-                                 unrolled, k, k, k * 100, k, 2 * k, k, k, k, k);
-    t = takeoff_recipe(*state, unrolled, 1);
-    assert_in_range(used(t, "oil"), oil, oil + 3); /* each line is rounded up by itself */
-    assert_int_equal(used(t, "glue"), glue);
-    assert_in_range(worked_milli(t, "sand"), sanding - 4, sanding + 4);
-}
-
 static void no_coats_are_no_finish(void **state) {
     assert_error(*state, FRAME "finish oil 0 coats on all\n", "no coats: expected at least one");
 }
@@ -210,7 +175,6 @@ static void an_unknown_operation_has_a_neighbour(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         AT_DESK(fixings_are_per_piece_part_joint_or_batch),
-        AT_DESK(a_turn_means_its_own_parts),
         AT_DESK(no_coats_are_no_finish),
         AT_DESK(a_role_may_be_a_fixing),
         AT_DESK(oil_is_no_fixing),

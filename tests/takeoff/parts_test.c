@@ -216,6 +216,24 @@ static void planed_stock_is_not_planed_again(void **state) {
                  "is not sawn stock");
 }
 
+/* Two of the next in each of thirty recipes: a thousand million at work in the end. The mistake is told once. */
+static void recipes_at_work_are_counted(void **state) {
+    enum {
+        RECIPES = 30
+    };
+    desk *d = *state;
+    open_shop(d);
+    add_recipe(d, "recipe r0\nstock rail slat\npart a\n  of rail\n  length 1 m\n");
+    for (int i = 1; i < RECIPES; i++)
+        add_recipe(d, sb_pool_print(d->run.pool,
+                                    "recipe r%d\ncomponent a\n  recipe r%d\ncomponent b\n  recipe r%d\n", i,
+                                    i - 1, i - 1));
+    try_takeoff(d, sb_pool_print(d->run.pool, "piece it\n  recipe r%d\n", RECIPES - 1), NULL);
+    assert_int_equal(sb_notices_raised(&d->run, SB_ERROR), 1);
+    assert_non_null(strstr(sb_notices_text(&d->run, SB_ERROR, false), "more than 100000 at work in one job"));
+    assert_non_null(strstr(sb_notices_text(&d->run, SB_ERROR, false), "component b"));
+}
+
 /* ---- glued, laminated ----------------------------------------------------------------------------------------------- */
 
 static void a_panel_takes_as_few_staves_as_it_can(void **state) {
@@ -237,6 +255,16 @@ static void a_panel_takes_as_few_staves_as_it_can(void **state) {
     assert_true(top->ripped);
     /* four joints of 1.23 m x 20 mm, over-length and all, six panels, 180 g/m2 */
     assert_int_equal(used(t, "glue"), 6 * 4 * 1230 * 20 * 180 / 1000);
+}
+
+/* What is planed once it is glued is glued as thick as it was sawn, and trimmed to length afterwards. */
+static void glue_is_for_the_joint_before_planing(void **state) {
+    const sb_takeoff *t = takeoff_recipe(*state,
+                                         "stock top sawn\n"
+                                         "part top\n  of top\n  length 1 m\n  width 300 mm\n  planed 40 mm\n"
+                                         "  glued 4 over 20 mm with glue\n",
+                                         1);
+    assert_int_equal(used(t, "glue"), (3 * 1020 * 50 * 180 + 999) / 1000);
 }
 
 static void staves_that_need_the_whole_board_are_not_ripped(void **state) {
@@ -380,6 +408,8 @@ int main(void) {
         AT_DESK(sawn_100_does_not_give_98),
         AT_DESK(planed_stock_is_not_planed_again),
         AT_DESK(a_panel_takes_as_few_staves_as_it_can),
+        AT_DESK(recipes_at_work_are_counted),
+        AT_DESK(glue_is_for_the_joint_before_planing),
         AT_DESK(staves_that_need_the_whole_board_are_not_ripped),
         AT_DESK(too_few_staves_are_refused),
         AT_DESK(layers_are_planed_one_by_one),
