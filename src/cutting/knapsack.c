@@ -48,7 +48,8 @@ static void list_singles(sb_knapsack *k) {
     k->singles.count = 0;
     for (size_t i = 0; i < k->items.count && k->items.items[i].density > 0; i++)
         SB_PUSH(k->pool, k->singles, ((sb_knap_single){k->items.items[i].size, k->items.items[i].value, k->items.items[i].value}));
-    qsort(k->singles.items, k->singles.count, sizeof *k->singles.items, by_size);
+    if (k->singles.count > 0)
+        qsort(k->singles.items, k->singles.count, sizeof *k->singles.items, by_size);
     for (size_t i = 1; i < k->singles.count; i++)
         if (k->singles.items[i].most < k->singles.items[i - 1].most)
             k->singles.items[i].most = k->singles.items[i - 1].most;
