@@ -226,7 +226,7 @@ typedef struct sb_scales {
 typedef struct sb_bound {
     size_t stock;
     const char *how;
-    sb_cost cost, bound; /* without the batch's stop settings, which every plan shares */
+    sb_cost cost, bound; /* without what every plan shares: the batch's stop settings, cuts at the ends of strips */
     /* by need of this stock, in the order of problem.needs; scales for sheets only */
     SB_LIST(int64_t) duals;
     SB_LIST(int64_t) counted;

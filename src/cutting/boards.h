@@ -35,7 +35,7 @@ typedef struct sb_kind {
     const sb_need *like; /* the first of the needs cut alike */
     int64_t length;      /* [nm] */
     int64_t strips;      /* side by side in a section, which is cut square; 0: full width */
-    int64_t strip_ends;  /* ends off square that each strip gets afterwards */
+    int64_t strip_ends;  /* ends off square that each strip gets afterwards; every plan has these cuts */
     int64_t pieces;
     int64_t demand; /* pieces, or sections of `strips` */
     int64_t least;  /* q [half nm] */
@@ -108,7 +108,7 @@ typedef struct sb_layout {
 typedef struct sb_outcome {
     bool fits;
     int64_t rest, left; /* left: rest less the last kerf, not below 0 [nm] */
-    int64_t cuts, settings;
+    int64_t cuts, settings; /* cuts: without the ends of strips */
     int64_t leftover; /* value [thousandths] */
     int64_t cost;
 } sb_outcome;

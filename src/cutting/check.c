@@ -65,6 +65,19 @@ static void check_availability(sb_checking *c) {
     }
 }
 
+/* ---- ends of parts ------------------------------------------------------------------------------- */
+
+static bool equal_end(sb_cut_end a, sb_cut_end b) {
+    return a.mitre.udeg == b.mitre.udeg && a.bevel.udeg == b.bevel.udeg;
+}
+
+static const sb_cut_end square = {{0}, {0}};
+
+/* Its section is crosscut square. */
+static bool is_strip(const sb_problem *problem, const sb_need *need) {
+    return need->width.nm > 0 && need->width.nm != problem->stock.items[need->stock].width.nm;
+}
+
 /* ---- money --------------------------------------------------------------------------------------- */
 
 typedef struct sums {
@@ -134,10 +147,25 @@ static void check_cost(sb_checking *c) {
         sb_refuse(c, "cost", 0, "the sum is wrong");
 }
 
+/* What every plan has alike: the stop settings of the batch, and the cuts at the ends of strips. */
+static wide shared_by_all(const sb_plan *plan) {
+    const sb_problem *problem = plan->problem;
+    wide cuts = 0;
+    for (size_t i = 0; i < plan->boards.count; i++)
+        for (size_t p = 0; p < plan->boards.items[i].parts.count; p++) {
+            const sb_need *need = &problem->needs.items[plan->boards.items[i].parts.items[p].need];
+            if (is_strip(problem, need))
+                cuts += plan->boards.items[i].count *
+                        (!equal_end(need->end1, square) + !equal_end(need->end2, square));
+        }
+    return problem->rules.material_only
+               ? 0
+               : (wide)problem->rules.stop.milli * plan->counts.stops + problem->rules.cut.milli * cuts;
+}
+
 static void check_bound(sb_checking *c) {
     const sb_plan *plan = c->plan;
-    wide sum =
-        plan->problem->rules.material_only ? 0 : (wide)plan->problem->rules.stop.milli * plan->counts.stops;
+    wide sum = shared_by_all(plan);
     for (size_t i = 0; plan->certificate && i < plan->certificate->bounds.count; i++)
         sum += plan->certificate->bounds.items[i].bound.milli;
     if (sum != plan->bound.milli)
@@ -149,17 +177,6 @@ static void check_bound(sb_checking *c) {
 }
 
 /* ---- stop settings in the batch ------------------------------------------------------------------ */
-
-static bool equal_end(sb_cut_end a, sb_cut_end b) {
-    return a.mitre.udeg == b.mitre.udeg && a.bevel.udeg == b.bevel.udeg;
-}
-
-static const sb_cut_end square = {{0}, {0}};
-
-/* Its section is crosscut square. */
-static bool is_strip(const sb_problem *problem, const sb_need *need) {
-    return need->width.nm > 0 && need->width.nm != problem->stock.items[need->stock].width.nm;
-}
 
 /* The same length and, end by end, the same two angles: `flat` and `tilt` are the signs a turn gives them. */
 static bool same_setting(const sb_problem *problem, size_t one, size_t other) {

@@ -3,16 +3,6 @@
 
 /* ---- one load ------------------------------------------------------------------------------------ */
 
-/* Off-square ends of strips are cut one by one. */
-static int64_t strip_cuts(const sb_bench *bench, const sb_lot *lots, size_t count) {
-    int64_t cuts = 0;
-    for (size_t i = 0; i < count; i++) {
-        const sb_kind *kind = &bench->kinds.items[lots[i].kind];
-        cuts += kind->strip_ends * kind->strips * lots[i].count;
-    }
-    return cuts;
-}
-
 static int64_t settings_of(const sb_bench *bench, const sb_lot *lots, size_t count) {
     int64_t settings = 0;
     for (size_t i = 0; i < count; i++) {
@@ -57,8 +47,7 @@ sb_outcome sb_load_outcome(const sb_bench *bench, size_t board, const sb_lot *lo
     sb_outcome out = {.rest = on->room - r.used};
     out.fits = out.rest >= 0;
     out.left = out.rest > r.last_kerf ? out.rest - r.last_kerf : 0;
-    out.cuts = r.cuts + (on->trued || !r.front_square) + (on->ragged || out.rest > 0 || !r.rear_square) +
-               strip_cuts(bench, lots, count);
+    out.cuts = r.cuts + (on->trued || !r.front_square) + (on->ragged || out.rest > 0 || !r.rear_square);
     out.settings = settings_of(bench, lots, count);
     if (bench->useful > 0 && out.left >= bench->useful)
         out.leftover = sb_mul_div_down(out.left, bench->value, 1000 * (int64_t)SB_NM_PER_MM);

@@ -189,6 +189,33 @@ static void close_bound(sb_run *run, sb_plan *plan, sb_certificate *certificate,
     SB_PUSH(run->pool, certificate->bounds, *bound);
 }
 
+static bool is_ripped(const sb_problem *problem, const sb_need *need) {
+    return need->width.nm > 0 && need->width.nm != problem->stock.items[need->stock].width.nm;
+}
+
+static bool is_angled(sb_cut_end end) {
+    return end.mitre.udeg != 0 || end.bevel.udeg != 0;
+}
+
+/* Cuts at the ends of strips, once they are ripped: every plan has as many of them, wherever the strips lie. */
+static int64_t strip_end_cuts(const sb_problem *problem, const sb_board_plan *board) {
+    int64_t cuts = 0;
+    for (size_t i = 0; i < board->parts.count; i++) {
+        const sb_need *need = &problem->needs.items[board->parts.items[i].need];
+        if (is_ripped(problem, need))
+            cuts += is_angled(need->end1) + is_angled(need->end2);
+    }
+    return cuts;
+}
+
+/* Shared by all plans: neither in the cost nor in the bound that the certificate shows. */
+static void share_strip_ends(sb_plan *plan, sb_bound *bound, const sb_board_plan *board) {
+    const sb_cut_rules *rules = &plan->problem->rules;
+    int64_t cuts = rules->material_only ? 0 : sb_mul(strip_end_cuts(plan->problem, board), board->count);
+    add(&plan->bound.milli, rules->cut.milli, cuts);
+    add(&bound->cost.milli, -rules->cut.milli, cuts);
+}
+
 static void plan_boards(sb_run *run, sb_plan *plan, sb_certificate *certificate, size_t stock,
                         sb_work *work) {
     size_t short_before = plan->short_of.count, before = plan->boards.count;
@@ -202,6 +229,7 @@ static void plan_boards(sb_run *run, sb_plan *plan, sb_certificate *certificate,
     for (size_t i = before; i < plan->boards.count; i++) {
         add_costs(plan, &bound, cost_of_board(plan->problem, &plan->boards.items[i]),
                   plan->boards.items[i].count);
+        share_strip_ends(plan, &bound, &plan->boards.items[i]);
         count_board(plan, &plan->boards.items[i]);
     }
     close_bound(run, plan, certificate, &bound, short_before);
@@ -238,7 +266,7 @@ static int64_t share_of_work(const sb_problem *problem, size_t stock) {
 /* As it is crosscut: the section of a ripped part is cut square. */
 static sb_need as_crosscut(const sb_problem *problem, size_t index) {
     sb_need need = problem->needs.items[index];
-    if (need.width.nm > 0 && need.width.nm != problem->stock.items[need.stock].width.nm)
+    if (is_ripped(problem, &need))
         need.end1 = need.end2 = (sb_cut_end){{0}, {0}};
     return need;
 }

@@ -35,7 +35,8 @@ static size_t next_need(recording *r, size_t index) {
 
 /* ---- one board ----------------------------------------------------------------------------------- */
 
-static void place_part(recording *r, sb_board_plan *board, const sb_lying *lying, int64_t start, size_t need) {
+static void place_part(recording *r, sb_board_plan *board, const sb_lying *lying, int64_t start,
+                       size_t need) {
     const sb_bench *bench = r->bench;
     const sb_turn *turn = &bench->kinds.items[lying->kind].turns[lying->turn];
     sb_placed part = {.need = need, .at = {start + lying->at}};
@@ -48,8 +49,7 @@ static void place_part(recording *r, sb_board_plan *board, const sb_lying *lying
 /* A strip lies as its part is told: it gets its ends once it is ripped. */
 static void place_strip(recording *r, sb_board_plan *board, int64_t at, int64_t across, size_t index) {
     const sb_need *need = &r->bench->problem->needs.items[index];
-    sb_placed part = {
-        .need = index, .at = {at}, .across = {across}, .front = need->end1, .rear = need->end2};
+    sb_placed part = {.need = index, .at = {at}, .across = {across}, .front = need->end1, .rear = need->end2};
     SB_PUSH(r->bench->run->pool, board->parts, part);
 }
 
@@ -70,15 +70,6 @@ static void place_section(recording *r, sb_board_plan *board, const sb_lying *ly
     board->ripped.nm += rips * kind->length;
 }
 
-static int64_t full_strip_cuts(const sb_bench *bench, const sb_lot *lots, size_t count) {
-    int64_t cuts = 0;
-    for (size_t i = 0; i < count; i++) {
-        const sb_kind *kind = &bench->kinds.items[lots[i].kind];
-        cuts += kind->strip_ends * kind->strips * lots[i].count;
-    }
-    return cuts;
-}
-
 static sb_board_plan plan_board(recording *r, const sb_load *load, const sb_layout *layout,
                                 sb_outcome outcome) {
     const sb_bench *bench = r->bench;
@@ -86,7 +77,7 @@ static sb_board_plan plan_board(recording *r, const sb_load *load, const sb_layo
     const sb_cut_stock *stock = &bench->problem->stock.items[bench->stock];
     int64_t start = bench->problem->supplies.items[on->supply].trim1.nm;
     sb_board_plan board = {.supply = on->supply, .count = 1, .stops = outcome.settings};
-    board.cuts = outcome.cuts - full_strip_cuts(bench, &r->cutting->lots.items[load->first], load->lots);
+    board.cuts = outcome.cuts; /* the ends of strips come to it one by one */
     for (size_t i = 0; i < layout->parts.count; i++) {
         const sb_lying *lying = &layout->parts.items[i];
         if (bench->kinds.items[lying->kind].strips)

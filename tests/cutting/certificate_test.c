@@ -125,10 +125,10 @@ typedef struct listing {
     const sb_problem *p;
     const sb_bound *b;
     const sb_supply *supply;
-    size_t row; /* of the supply */
+    size_t row;               /* of the supply */
     int64_t room, counts[16]; /* by need, of the load being made; the room has a kerf more */
-    double density; /* the most that a nanometre can be worth */
-    int64_t step;   /* all costs are multiples of it */
+    double density;           /* the most that a nanometre can be worth */
+    int64_t step;             /* all costs are multiples of it */
     glp_prob *program;
     int64_t listed;
 } listing;
@@ -141,7 +141,8 @@ static int64_t handling(const listing *l, int64_t amount) {
 static int64_t leftover_value(const listing *l, int64_t rest) {
     const sb_cut_stock *stock = &l->p->stock.items[0];
     int64_t kerf = l->p->rules.kerf.nm, left = rest > kerf ? rest - kerf : 0;
-    bool priced = !l->p->rules.material_only && stock->useful_length.nm > 0 && left >= stock->useful_length.nm;
+    bool priced =
+        !l->p->rules.material_only && stock->useful_length.nm > 0 && left >= stock->useful_length.nm;
     return priced ? (int64_t)((double)left * 1e-9 * (double)stock->value) : 0;
 }
 
@@ -153,7 +154,8 @@ static int64_t besides(const listing *l, int64_t used) {
         cuts += l->counts[n];
     }
     cuts -= rest == 0 && l->supply->trim2.nm == 0;
-    return handling(l, l->p->rules.change.milli * settings + l->p->rules.cut.milli * cuts) - leftover_value(l, rest);
+    return handling(l, l->p->rules.change.milli * settings + l->p->rules.cut.milli * cuts) -
+           leftover_value(l, rest);
 }
 
 static void list_load(listing *l, int64_t cost) {
@@ -173,7 +175,8 @@ static void list_load(listing *l, int64_t cost) {
 
 /* r = least + max(0, worth - least) - what the load is worth of itself, below the threshold. */
 static void look_at_load(listing *l, int64_t used, int64_t worth) {
-    int64_t least = l->b->least.items[l->row], above = l->b->worth.items[l->row] - least, cost = besides(l, used);
+    int64_t least = l->b->least.items[l->row], above = l->b->worth.items[l->row] - least,
+            cost = besides(l, used);
     int64_t r = least + (above > 0 ? above : 0) - worth + cost * l->b->duals_scale;
     if (used > 0 && r < l->b->threshold)
         list_load(l, least / l->b->duals_scale + cost);
@@ -190,7 +193,8 @@ static void list_from(listing *l, size_t need, int64_t used, int64_t worth) {
         return;
     }
     int64_t take = l->p->needs.items[need].length.nm + l->p->rules.kerf.nm, dual = l->b->duals.items[need];
-    for (int64_t x = 0; x <= l->b->counted.items[need] && used + x * take <= l->room + l->p->rules.kerf.nm; x++) {
+    for (int64_t x = 0; x <= l->b->counted.items[need] && used + x * take <= l->room + l->p->rules.kerf.nm;
+         x++) {
         l->counts[need] = x;
         list_from(l, need + 1, used + x * take, worth + x * dual);
     }
@@ -209,7 +213,8 @@ static glp_prob *program_for(const sb_problem *p, const sb_bound *b) {
     glp_prob *program = glp_create_prob();
     glp_add_rows(program, (int)(p->needs.count + p->supplies.count));
     for (size_t n = 0; n < p->needs.count; n++)
-        glp_set_row_bnds(program, (int)n + 1, GLP_FX, (double)b->counted.items[n], (double)b->counted.items[n]);
+        glp_set_row_bnds(program, (int)n + 1, GLP_FX, (double)b->counted.items[n],
+                         (double)b->counted.items[n]);
     for (size_t s = 0; s < p->supplies.count; s++)
         if (p->supplies.items[s].available >= 0)
             glp_set_row_bnds(program, (int)(p->needs.count + s) + 1, GLP_UP, 0,
@@ -276,14 +281,25 @@ static bool verify_enumeration(const sb_problem *p, const sb_bound *b) {
     return !isnan(least);
 }
 
+/* A ripped need counts sections: as many strips side by side as the board is wide for. */
+static void verify_counts(const sb_problem *p, const sb_bound *b) {
+    int64_t kerf = p->rules.rip_kerf.nm, width = p->stock.items[0].width.nm;
+    for (size_t n = 0; n < p->needs.count; n++) {
+        int64_t own = p->needs.items[n].width.nm, strips = own ? (width + kerf) / (own + kerf) : 1;
+        assert_int_equal(b->counted.items[n], (p->needs.items[n].count + strips - 1) / strips);
+    }
+}
+
 /* True when it is closed by enumeration, and the other solver says so too. */
 static bool verify(const sb_problem *p, const sb_plan *plan) {
     static verifying v;
     assert_int_equal(plan->certificate->bounds.count, 1);
     const sb_bound *b = &plan->certificate->bounds.items[0];
-    bool enumerated = strcmp(b->how, "enumeration") == 0, by_duals = enumerated || strcmp(b->how, "duals") == 0;
+    bool enumerated = strcmp(b->how, "enumeration") == 0,
+         by_duals = enumerated || strcmp(b->how, "duals") == 0;
     v.p = p;
     v.b = b;
+    verify_counts(p, b);
     verify_worths(&v, by_duals || b->lack);
     if (enumerated)
         return verify_enumeration(p, b);
@@ -301,6 +317,19 @@ static bool verify(const sb_problem *p, const sb_plan *plan) {
 
 /* ---- random jobs --------------------------------------------------------------------------------- */
 
+enum {
+    RIPPED = 3 /* handling, and parts with angled ends ripped out of sections, which are cut square */
+};
+
+static void rip(sb_need *need, uint32_t *seed) {
+    static const double widths[] = {0, 30, 45, 60}, angles[] = {0, 45, -22.5};
+    need->width = mm(widths[roll(seed, 4)]);
+    if (need->width.nm == 0)
+        return;
+    need->end1 = end_of(angles[roll(seed, 3)], 0);
+    need->end2 = end_of(angles[roll(seed, 3)], 0);
+}
+
 static void make_job(sb_run *run, sb_problem *p, uint32_t *seed, int flavour) {
     static const double lengths[] = {2400, 3000, 3600, 4200, 6000};
     start(run, p, 3);
@@ -311,6 +340,7 @@ static void make_job(sb_run *run, sb_problem *p, uint32_t *seed, int flavour) {
     p->rules.cut.milli = flavour ? roll(seed, 5000) : 0;
     stock->useful_length = mm(flavour == 2 ? 500 : 0);
     stock->value = 150000;
+    stock->width = mm(95);
     for (int i = 0; i < 2; i++) {
         double length = lengths[roll(seed, 5)];
         sb_supply *s = add_supply(run, p, length, 0, (int64_t)(length * 0.35) + roll(seed, 90));
@@ -320,8 +350,12 @@ static void make_job(sb_run *run, sb_problem *p, uint32_t *seed, int flavour) {
     rack->available = 1;
     rack->leftover = true;
     size_t kinds = 3 + roll(seed, 5);
-    for (size_t i = 0; i < kinds; i++) /* all different, so that a stop setting belongs to one size */
-        add_need(run, p, "part", 150 + 20 * (double)i + 0.5 * 40 * roll(seed, 95), 0, 1 + roll(seed, 8));
+    for (size_t i = 0; i < kinds; i++) { /* all different, so that a stop setting belongs to one size */
+        sb_need *need =
+            add_need(run, p, "part", 150 + 20 * (double)i + 0.5 * 40 * roll(seed, 95), 0, 1 + roll(seed, 8));
+        if (flavour == RIPPED)
+            rip(need, seed);
+    }
 }
 
 static bool all_differ(const sb_problem *p) {
@@ -369,11 +403,17 @@ static void of_jobs_with_leftovers(void **state) {
     verify_jobs(2);
 }
 
+static void of_jobs_with_ripped_parts(void **state) {
+    (void)state;
+    verify_jobs(RIPPED);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(of_material_alone),
         cmocka_unit_test(of_jobs_with_handling),
         cmocka_unit_test(of_jobs_with_leftovers),
+        cmocka_unit_test(of_jobs_with_ripped_parts),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
