@@ -97,7 +97,8 @@ test-shell: all
 	@SAWBILL=$(abspath $(PROGRAM)) sh tests/support/run-all.sh $(SHELL_TESTS)
 
 sanitize: deps
-	@$(MAKE) --no-print-directory BUILD=$(BUILD)/sanitize OPTIMISE="-O1 -g" \
+	@LSAN_OPTIONS=suppressions=$(CURDIR)/tests/support/leaks.txt:print_suppressions=0 \
+	    $(MAKE) --no-print-directory BUILD=$(BUILD)/sanitize OPTIMISE="-O1 -g" \
 	    SANITIZE="-fsanitize=address,undefined -fno-sanitize-recover=all" test-units test-shell
 
 bench: $(BUILD)/bench
