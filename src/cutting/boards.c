@@ -7,7 +7,9 @@ typedef struct searching {
     sb_filling f;
     sb_cutting *best, *tried;
     sb_bound *bound;
-    int64_t budget;
+    int64_t budget, left, allowed; /* of all ways; not yet used; given to the way at hand */
+    sb_filling all; /* everything still to be made: what the columns look at */
+    sb_columns *mix;
 } searching;
 
 /* ---- keeping the cheapest ------------------------------------------------------------------------ */
@@ -26,9 +28,15 @@ static bool is_least(const searching *s) {
     return s->best->missing == 0 && s->best->cost <= s->bound->bound.milli;
 }
 
-/* A share of the budget for the next way. */
+static bool goes_on(const searching *s) {
+    return !is_least(s) && sb_work_goes_on(s->bench->work);
+}
+
+/* A share of the budget for the next way; what is left of all of it for the last. */
 static void allow(searching *s, int64_t percent) {
-    s->bench->work->left = s->budget / 100 * percent;
+    s->left -= s->allowed - s->bench->work->left;
+    s->allowed = percent < 100 ? s->budget / 100 * percent : s->left;
+    s->bench->work->left = s->allowed;
 }
 
 /* ---- the ways ------------------------------------------------------------------------------------ */
@@ -45,7 +53,7 @@ static void try_longest_first(searching *s) {
 }
 
 static void try_worths(searching *s, int rounds) {
-    for (int i = 0; i < rounds && !is_least(s) && sb_work_goes_on(s->bench->work); i++) {
+    for (int i = 0; i < rounds && goes_on(s); i++) {
         begin(s);
         sb_fill(&s->f, true, s->tried);
         keep_if_better(s);
@@ -57,36 +65,39 @@ static void use_worths(searching *s, const double *worths) {
         s->f.worth[i] = worths[i] > 0 ? worths[i] : 1;
 }
 
-static void try_mix(searching *s) {
+/* The linear program: its duals prove a bound. False when it could not be solved. */
+static bool try_mix(searching *s) {
+    s->all = sb_filling_new(s->bench);
+    s->mix = sb_columns_new(s->bench, s->all.demand, s->all.available);
+    if (!s->mix || !sb_columns_solve(s->mix, 20 * s->mix->rows + 200))
+        return false;
+    sb_bound_try(s->bench, s->mix->duals, s->bound);
+    return true;
+}
+
+static void try_rounding(searching *s) {
     static const double shifts[] = {0, 0.5, 0.3, 0.7, 0.15, 0.9};
-    sb_filling all = sb_filling_new(s->bench);
-    sb_columns *mix = sb_columns_new(s->bench, all.demand, all.available);
-    allow(s, 40);
-    if (!mix || !sb_columns_solve(mix, 20 * mix->rows + 200))
-        return;
-    sb_bound_try(s->bench, mix->duals, s->bound);
-    allow(s, 20);
-    for (size_t i = 0; i < sizeof shifts / sizeof *shifts && !is_least(s); i++) {
-        if (!sb_work_goes_on(s->bench->work))
-            break;
+    for (size_t i = 0; i < sizeof shifts / sizeof *shifts && goes_on(s); i++) {
         begin(s);
-        use_worths(s, mix->duals);
-        sb_mix_round(&s->f, mix, shifts[i], s->tried);
+        use_worths(s, s->mix->duals);
+        sb_mix_round(&s->f, s->mix, shifts[i], s->tried);
         keep_if_better(s);
     }
-    allow(s, 60);
-    if (!is_least(s))
-        sb_dive(&s->f, mix, s->best, s->bound->bound.milli);
-    allow(s, 100);
-    if (!is_least(s))
-        sb_exact(&s->f, mix, s->best, s->bound);
-    use_worths(s, mix->duals);
+}
+
+static void try_diving(searching *s) {
+    if (goes_on(s))
+        sb_dive(&s->f, s->mix, s->best, s->bound->bound.milli);
 }
 
 static void try_to_improve(searching *s) {
-    if (is_least(s))
-        return;
-    sb_improve(&s->f, s->best, s->bound->bound.milli);
+    if (goes_on(s))
+        sb_improve(&s->f, s->best, s->bound->bound.milli);
+}
+
+static void try_exact(searching *s) {
+    if (goes_on(s))
+        sb_exact(&s->f, s->mix, s->best, s->bound);
 }
 
 /* What nothing can undercut before anything is proved: leftovers may be worth more than their board. */
@@ -110,19 +121,26 @@ static void start_bound(searching *s) {
 }
 
 void sb_boards_search(sb_bench *bench, sb_cutting *best, sb_bound *bound) {
-    searching s = {bench, sb_filling_new(bench), best, SB_NEW(bench->run->pool, sb_cutting),
-                   bound, bench->work->left};
+    searching s = {.bench = bench, .f = sb_filling_new(bench), .best = best, .bound = bound};
+    s.tried = SB_NEW(bench->run->pool, sb_cutting);
+    s.budget = s.left = s.allowed = bench->work->left;
     try_longest_first(&s);
-    allow(&s, 20);
-    start_bound(&s);
-    if (is_least(&s) || !sb_work_goes_on(bench->work))
-        return;
     allow(&s, 10);
+    start_bound(&s);
+    allow(&s, 5);
     try_worths(&s, 3);
-    if (!is_least(&s))
-        try_mix(&s);
+    allow(&s, 100);
+    bool mixed = goes_on(&s) && try_mix(&s);
+    allow(&s, 10);
+    if (mixed)
+        try_rounding(&s);
+    allow(&s, 45);
+    if (mixed)
+        try_diving(&s);
     allow(&s, 10);
     try_worths(&s, 10);
-    allow(&s, 30);
     try_to_improve(&s);
+    allow(&s, 100);
+    if (mixed)
+        try_exact(&s);
 }

@@ -67,7 +67,8 @@ sb_columns *sb_columns_new(const sb_bench *bench, const int64_t *demand, const i
     double *wanted = SB_NEW_ARRAY(pool, double, c->rows);
     for (size_t row = 0; row < c->rows; row++)
         wanted[row] = wanted_in(c, row);
-    c->lp = sb_lp_new(pool, bench->kinds.count, c->rows, wanted, 2); /* twice the dearest board for one part */
+    c->lp =
+        sb_lp_new(pool, bench->kinds.count, c->rows, wanted, 2); /* twice the dearest board for one part */
     if (!c->lp)
         return NULL;
     add_single_kinds(c);
@@ -119,7 +120,8 @@ static size_t add_from(sb_columns *c, size_t board, int64_t steps) {
     for (size_t i = 0; i < bench->kinds.count; i++)
         c->limits[i] = c->demand[i];
     while (added < PER_BOARD) {
-        sb_worth_find(bench, board, &(sb_valuing){c->whole, c->scale, false, c->limits, floor}, steps, &c->worth);
+        sb_worth_find(bench, board, &(sb_valuing){c->whole, c->scale, false, c->limits, floor}, steps,
+                      &c->worth);
         if (!c->worth.any)
             break;
         sb_columns_add(c, board, c->worth.lots.items, c->worth.lots.count);
@@ -147,7 +149,7 @@ static bool solve_once(sb_columns *c) {
     if (!sb_lp_solve(c->lp))
         return false;
     int64_t pivots = sb_lp_pivots(c->lp) - before;
-    c->bench->work->left -= (pivots + 10) * (int64_t)(c->rows + 50) / 4;
+    c->bench->work->left -= 1500 + (int64_t)c->loads.count + (pivots + 2) * (int64_t)(c->rows + 50);
     for (size_t row = 0; row < c->rows; row++)
         c->duals[row] = sb_lp_dual(c->lp, row) * c->unit;
     c->value = sb_lp_value(c->lp) * c->unit;

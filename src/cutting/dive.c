@@ -14,13 +14,13 @@ typedef struct aside {
 
 typedef struct diving {
     const sb_bench *bench;
-    sb_filling *f;   /* what is left in the dive; worths are the duals */
+    sb_filling *f; /* what is left in the dive; worths are the duals */
     sb_columns *c;
     sb_cutting *best, *fixed, *tried;
     int64_t target;
     int64_t *demand, *available; /* what the columns look at */
-    aside now;               /* not to be fixed by choice in this dive */
-    size_t chosen[BRANCHES]; /* the first loads fixed by choice */
+    aside now;                   /* not to be fixed by choice in this dive */
+    size_t chosen[BRANCHES];     /* the first loads fixed by choice */
     size_t choices;
     SB_LIST(aside) waiting;
 } diving;
@@ -128,7 +128,8 @@ static bool is_aside(const diving *d, size_t load) {
 static size_t surest(const diving *d) {
     size_t best = SIZE_MAX;
     for (size_t l = 0; l < d->c->loads.count; l++)
-        if (d->c->times[l] > 1e-5 && !is_aside(d, l) && (best == SIZE_MAX || d->c->times[l] > d->c->times[best] + 1e-9))
+        if (d->c->times[l] > 1e-5 && !is_aside(d, l) &&
+            (best == SIZE_MAX || d->c->times[l] > d->c->times[best] + 1e-9))
             best = l;
     return best;
 }

@@ -24,7 +24,7 @@ typedef struct sb_worth {
 typedef struct sb_valuing {
     const int64_t *duals; /* by kind */
     int64_t scale;
-    bool bare; /* nothing but the duals counts: no handling, no leftover */
+    bool bare;             /* nothing but the duals counts: no handling, no leftover */
     const int64_t *limits; /* so many of each kind at most; NULL: all that are wanted */
     int64_t floor;         /* loads worth no more are of no interest; INT64_MIN: all are */
 } sb_valuing;
@@ -33,8 +33,8 @@ int64_t sb_duals_scale(const sb_bench *bench);
 /* The load worth most on this board, with at most `steps` nodes for each of its knapsacks. */
 void sb_worth_find(const sb_bench *bench, size_t board, const sb_valuing *by, int64_t steps, sb_worth *out);
 /* Every load worth more than the floor; false when the visit broke off or the nodes were used up. */
-bool sb_worths_all(const sb_bench *bench, size_t board, const sb_valuing *by, int64_t steps, sb_knap_visit *visit,
-                   void *context);
+bool sb_worths_all(const sb_bench *bench, size_t board, const sb_valuing *by, int64_t steps,
+                   sb_knap_visit *visit, void *context);
 /* The least a load can cost, as the bound counts it: its worth with all duals nothing, other sign, plus
  * fixed. */
 double sb_load_least_cost(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count);

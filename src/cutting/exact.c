@@ -9,8 +9,8 @@
 #include "cutting/integer.h"
 #include "cutting/proof.h"
 
-#define MOST_LOADS 12000
-#define FIRST      250 /* loads of the first program; each next one has three times as many */
+#define MOST_LOADS 4000
+#define FIRST      250     /* loads of the first program; each next one has three times as many */
 #define STEPS      3000000 /* nodes for the loads of one board */
 
 typedef struct listed {
@@ -24,7 +24,7 @@ typedef struct exact {
     sb_proof proof;
     sb_cutting *best, *found;
     sb_bound *bound;
-    int64_t threshold; /* T [1/scale thousandths] */
+    int64_t threshold;     /* T [1/scale thousandths] */
     SB_LIST(listed) loads; /* by rising r, once enumerated */
     SB_LIST(sb_lot) lots;
     size_t board; /* being enumerated */
@@ -165,12 +165,20 @@ static void take_solution(exact *e, const double *x, size_t count) {
 
 /* ---- settled cost by cost ------------------------------------------------------------------------ */
 
+/* The integer program reckons in floating point: where it cannot tell grains apart, a millionth is given away. */
+static int64_t certain(const exact *e, int64_t cost) {
+    int64_t noise = cost / 1000000;
+    cost -= noise < e->bench->grain ? 0 : noise;
+    return cost - cost % e->bench->grain;
+}
+
 /* No plan costs `cost` or less; the next there can be costs a grain more. */
 static void raise_bound(exact *e, int64_t cost) {
     sb_proof p = e->proof;
+    int64_t below = certain(e, cost);
     p.how = "enumeration";
-    p.threshold = sb_mul(cost, p.scale) - p.bound + 1;
-    p.bound = sb_mul(cost + e->bench->grain, p.scale);
+    p.threshold = sb_sub(sb_mul(below, p.scale) + 1, p.bound);
+    p.bound = sb_mul(below + e->bench->grain, p.scale);
     sb_proof_keep(&p, e->bound);
 }
 
@@ -185,7 +193,7 @@ static int64_t reach_of(const exact *e, size_t count) {
 static bool settle(exact *e, size_t count, int64_t cost) {
     sb_integer *p = program_of(e, count);
     p->cutoff = (double)cost / (double)e->bench->grain + 0.5;
-    int64_t per_node = 2000 + 200 * (int64_t)(count + p->rows);
+    int64_t per_node = 8000 + 10 * (int64_t)count + 300 * (int64_t)p->rows;
     p->seconds = sb_work_seconds(e->bench->work);
     p->nodes = (int)(e->bench->work->left / per_node);
     sb_integer_end end = sb_integer_solve(p);

@@ -41,15 +41,16 @@ static Cbc_Model *load(sb_integer *p) {
     if (!model)
         return NULL;
     SB_PUSH(p->pool, p->starts, (int)p->amounts.count);
-    Cbc_loadProblem(model, (int)p->costs.count, (int)p->rows, p->starts.items, p->row_of.items, p->amounts.items,
-                    NULL, p->most.items, p->costs.items, p->lower, p->upper);
+    Cbc_loadProblem(model, (int)p->costs.count, (int)p->rows, p->starts.items, p->row_of.items,
+                    p->amounts.items, NULL, p->most.items, p->costs.items, p->lower, p->upper);
     for (size_t j = 0; j < p->costs.count; j++)
         Cbc_setInteger(model, (int)j);
     Cbc_setLogLevel(model, 0);
     set(model, "log", 0);
-    Cbc_setParameter(model, "presolve", "off"); /* with it CLP prints what it adds */
     set(model, "cutoff", p->cutoff);
     set(model, "maxNodes", p->nodes);
+    Cbc_setParameter(model, "presolve", "off"); /* with it CLP prints what it adds */
+    set(model, "depthMiniBab", -999); /* small searches of their own would not count as nodes */
     if (p->seconds > 0)
         set(model, "seconds", p->seconds);
     return model;

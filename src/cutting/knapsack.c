@@ -47,7 +47,8 @@ static int by_size(const void *a, const void *b) {
 static void list_singles(sb_knapsack *k) {
     k->singles.count = 0;
     for (size_t i = 0; i < k->items.count && k->items.items[i].density > 0; i++)
-        SB_PUSH(k->pool, k->singles, ((sb_knap_single){k->items.items[i].size, k->items.items[i].value, k->items.items[i].value}));
+        SB_PUSH(k->pool, k->singles,
+                ((sb_knap_single){k->items.items[i].size, k->items.items[i].value, k->items.items[i].value}));
     if (k->singles.count > 0)
         qsort(k->singles.items, k->singles.count, sizeof *k->singles.items, by_size);
     for (size_t i = 1; i < k->singles.count; i++)

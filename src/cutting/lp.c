@@ -22,7 +22,8 @@ static void release(void *model) {
 }
 
 static void add_rows(sb_lp *lp, const double *wanted) {
-    double *lower = SB_NEW_ARRAY(lp->pool, double, lp->rows), *upper = SB_NEW_ARRAY(lp->pool, double, lp->rows);
+    double *lower = SB_NEW_ARRAY(lp->pool, double, lp->rows),
+           *upper = SB_NEW_ARRAY(lp->pool, double, lp->rows);
     for (size_t i = 0; i < lp->rows; i++) {
         lower[i] = i < lp->covers ? wanted[i] : -DBL_MAX;
         upper[i] = i < lp->covers ? DBL_MAX : wanted[i];
@@ -63,8 +64,8 @@ static void hand_over(sb_lp *lp) {
         return;
     size_t count = lp->costs.count;
     SB_PUSH(lp->pool, lp->starts, (CoinBigIndex)lp->amounts.count);
-    Clp_addColumns(lp->model, (int)count, lp->lowers.items, lp->uppers.items, lp->costs.items, lp->starts.items,
-                   lp->row_of.items, lp->amounts.items);
+    Clp_addColumns(lp->model, (int)count, lp->lowers.items, lp->uppers.items, lp->costs.items,
+                   lp->starts.items, lp->row_of.items, lp->amounts.items);
     lp->known += count;
     lp->costs.count = lp->lowers.count = lp->uppers.count = lp->starts.count = 0;
     lp->row_of.count = lp->amounts.count = 0;

@@ -23,13 +23,13 @@ typedef struct sb_lp_entry {
 sb_lp *sb_lp_new(sb_pool *pool, size_t covers, size_t rows, const double *wanted, double missing);
 /* Columns are numbered from 0; u is without limit. */
 void sb_lp_add(sb_lp *lp, double cost, const sb_lp_entry *entries, size_t count);
-void sb_lp_want(sb_lp *lp, size_t row, double amount); /* b */
+void sb_lp_want(sb_lp *lp, size_t row, double amount);   /* b */
 void sb_lp_limit(sb_lp *lp, size_t column, double most); /* u */
 /* Solves anew from where it stood; false when that fails. */
 bool sb_lp_solve(sb_lp *lp);
 double sb_lp_value(const sb_lp *lp);
-double sb_lp_dual(const sb_lp *lp, size_t row); /* y: <= 0 in the rows of what is there */
+double sb_lp_dual(const sb_lp *lp, size_t row);     /* y: <= 0 in the rows of what is there */
 double sb_lp_times(const sb_lp *lp, size_t column); /* x */
-int64_t sb_lp_pivots(const sb_lp *lp); /* of all solves so far */
+int64_t sb_lp_pivots(const sb_lp *lp);              /* of all solves so far */
 
 #endif

@@ -3,7 +3,10 @@
 #include "cutting/sheets.h"
 #include "cutting/words.h"
 
-#define STANDARD_EFFORT 12000000 /* steps */
+#define STANDARD_EFFORT 12000000 /* steps for the sheets */
+#define BOARDS_EFFORT   1000000  /* steps for one stock of boards, with so much more for each of its needs */
+#define EACH_NEED       70000
+#define A_SECOND        20000000 /* steps done in about a second */
 #define MOST_PIECES     10000000
 #define LONGEST         (1000LL * 1000 * SB_NM_PER_MM)
 #define DEAREST         100000000000LL
@@ -253,12 +256,19 @@ static void plan_sheets(sb_run *run, sb_plan *plan, sb_certificate *certificate,
     close_bound(run, plan, certificate, &bound, short_before);
 }
 
-/* Each stock gets its share of the work by the kinds of parts it has; a lone stock gets all. */
+/* Each stock gets its share by the kinds of parts it has; a lone stock gets all. Who gives the search more time
+ * than it would need gives it more work. */
 static int64_t share_of_work(const sb_problem *problem, size_t stock) {
-    int64_t all = problem->rules.effort > 0 ? problem->rules.effort : STANDARD_EFFORT, of_stock = 0;
+    const sb_cut_rules *rules = &problem->rules;
+    int64_t of_stock = 0, needs = (int64_t)problem->needs.count;
     for (size_t i = 0; i < problem->needs.count; i++)
         of_stock += problem->needs.items[i].stock == stock;
-    return sb_mul_div(all, of_stock, (int64_t)problem->needs.count);
+    if (rules->effort > 0)
+        return sb_mul_div(rules->effort, of_stock, needs);
+    int64_t standard = problem->stock.items[stock].sheet ? sb_mul_div(STANDARD_EFFORT, of_stock, needs)
+                                                         : BOARDS_EFFORT + EACH_NEED * of_stock;
+    double allowed = rules->seconds * A_SECOND * (double)of_stock / (double)needs;
+    return allowed < 1e15 && (int64_t)allowed > standard ? (int64_t)allowed : standard;
 }
 
 /* ---- stop settings of the batch ------------------------------------------------------------------ */

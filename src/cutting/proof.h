@@ -14,7 +14,7 @@ typedef struct sb_proof {
     int64_t common;  /* what every plan costs besides */
     bool lack;
     int64_t threshold; /* see sb_bound; 0 unless by enumeration */
-    int64_t bound;     /* in 1/scale of a thousandth; SB_BAD: nothing proved */
+    int64_t bound;            /* in 1/scale of a thousandth; SB_BAD: nothing proved */
 } sb_proof;
 
 sb_proof sb_proof_new(const sb_bench *bench, const double *duals);

@@ -8,7 +8,7 @@
 double bench_seconds(void); /* processor time of this process */
 
 extern int64_t bench_effort; /* for every plan; 0: the standard amount */
-extern uint32_t bench_jobs;   /* random jobs of each kind */
+extern uint32_t bench_jobs;  /* random jobs of each kind */
 
 void bench_job(void);      /* a batch of 500 pieces with 40 kinds of part: station by station */
 void bench_workshop(void); /* random workshop jobs */

@@ -65,6 +65,9 @@ static void solve(void *context) {
     t->tally->met += optimum > 0 && cost <= optimum + 1e-6;
     t->tally->beaten += optimum > 0 && cost < optimum - 1e-6;
     t->tally->proved += plan->proved;
+    if (!plan->proved && getenv("SHOW_OPEN"))
+        printf("    %s: %.4f, bound %.4f, optimum %.0f, %.3f s\n", strrchr(t->path, '/') + 1, cost,
+               (double)plan->bound.milli / 100000.0, optimum, bench_seconds() - start);
 }
 
 static int by_time(const void *a, const void *b) {

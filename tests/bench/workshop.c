@@ -37,6 +37,9 @@ static void plan_job(void *context) {
     tally->gaps[tally->jobs++] =
         100.0 * (double)(plan->cost.milli - plan->bound.milli) / (double)plan->bound.milli;
     tally->proved += plan->proved;
+    if (!plan->proved && getenv("SHOW_OPEN"))
+        printf("    job %u: %zu sizes, cost %.2f, gap %.3f %%, %.3f s\n", t->index, p->needs.count,
+               (double)plan->cost.milli / 1e5, tally->gaps[tally->jobs - 1], time);
 }
 
 static int by_size(const void *a, const void *b) {
@@ -57,10 +60,11 @@ static void bench_kind(const char *name, workshop_kind kind) {
     size_t jobs = (size_t)tally.jobs;
     qsort(tally.gaps, jobs, sizeof *tally.gaps, by_size);
     qsort(tally.times, jobs, sizeof *tally.times, by_size);
-    printf("  %-14s %4d jobs, %4d proved, gap median %.3f %%, 90th %.3f %%, worst %.3f %%; time median %.3f s, "
-           "90th %.3f s, longest %.3f s\n",
-           name, tally.jobs, tally.proved, tally.gaps[jobs / 2], tally.gaps[jobs * 9 / 10], tally.gaps[jobs - 1],
-           tally.times[jobs / 2], tally.times[jobs * 9 / 10], tally.times[jobs - 1]);
+    printf(
+        "  %-14s %4d jobs, %4d proved, gap median %.3f %%, 90th %.3f %%, worst %.3f %%; time median %.3f s, "
+        "90th %.3f s, longest %.3f s\n",
+        name, tally.jobs, tally.proved, tally.gaps[jobs / 2], tally.gaps[jobs * 9 / 10], tally.gaps[jobs - 1],
+        tally.times[jobs / 2], tally.times[jobs * 9 / 10], tally.times[jobs - 1]);
     fflush(stdout);
 }
 

@@ -36,8 +36,11 @@ static void solve(sb_run *run, const item *items, size_t count, sb_knapsack *k) 
     k->items.count = 0;
     for (size_t i = 0; i < count; i++)
         SB_PUSH(run->pool, k->items,
-                ((sb_knap_item){.size = items[i].size, .value = items[i].value, .limit = items[i].limit,
-                                .setup = items[i].setup, .tag = i}));
+                ((sb_knap_item){.size = items[i].size,
+                                .value = items[i].value,
+                                .limit = items[i].limit,
+                                .setup = items[i].setup,
+                                .tag = i}));
     sb_knapsack_solve(run->pool, k);
 }
 

@@ -65,6 +65,8 @@ static UNUSED const sb_plan *planned(sb_run *run, const sb_problem *p) {
     if (!sb_ok(run))
         print_error("%s\n", sb_notices_text(run, SB_NOTE, false));
     assert_non_null(plan);
+    if (plan->bound.milli > plan->cost.milli)
+        print_error("cost %lld, bound %lld\n", (long long)plan->cost.milli, (long long)plan->bound.milli);
     assert_true(sb_ok(run));
     assert_true(plan->bound.milli <= plan->cost.milli);
     return plan;

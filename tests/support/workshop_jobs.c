@@ -21,9 +21,12 @@ static void add_stock_lengths(sb_run *run, sb_problem *p, uint32_t *seed) {
     for (uint32_t i = 0; i < 6; i++, left--) {
         if (roll(seed, left) >= wanted)
             continue;
-        int64_t price = (int64_t)lengths[i] * METRE_PRICE / 1000 * (10000 + (int64_t)roll(seed, 1201)) / 10000;
-        SB_PUSH(run->pool, p->supplies,
-                ((sb_supply){.length = half_mm(2 * lengths[i]), .price = {price * 1000}, .available = -1, .label = ""}));
+        int64_t price =
+            (int64_t)lengths[i] * METRE_PRICE / 1000 * (10000 + (int64_t)roll(seed, 1201)) / 10000;
+        SB_PUSH(
+            run->pool, p->supplies,
+            ((sb_supply){
+                .length = half_mm(2 * lengths[i]), .price = {price * 1000}, .available = -1, .label = ""}));
         wanted--;
     }
 }
@@ -33,7 +36,8 @@ static void add_rack(sb_run *run, sb_problem *p, uint32_t *seed, bool credited) 
         sb_length length = half_mm(2 * (600 + roll(seed, 1600)));
         int64_t credit = credited ? length.nm / SB_NM_PER_MM * METRE_VALUE : 0; /* thousandths */
         SB_PUSH(run->pool, p->supplies,
-                ((sb_supply){.length = length, .price = {credit}, .available = 1, .leftover = true, .label = "rack"}));
+                ((sb_supply){
+                    .length = length, .price = {credit}, .available = 1, .leftover = true, .label = "rack"}));
     }
 }
 
