@@ -8,7 +8,7 @@ typedef struct searching {
     sb_cutting *best, *tried;
     sb_bound *bound;
     int64_t budget, left, allowed; /* of all ways; not yet used; given to the way at hand */
-    sb_filling all; /* everything still to be made: what the columns look at */
+    sb_filling all;                /* everything still to be made: what the columns look at */
     sb_columns *mix;
 } searching;
 
@@ -134,10 +134,10 @@ void sb_boards_search(sb_bench *bench, sb_cutting *best, sb_bound *bound) {
     allow(&s, 10);
     if (mixed)
         try_rounding(&s);
-    allow(&s, 45);
+    allow(&s, 25);
     if (mixed)
         try_diving(&s);
-    allow(&s, 10);
+    allow(&s, 30);
     try_worths(&s, 10);
     try_to_improve(&s);
     allow(&s, 100);

@@ -75,7 +75,8 @@ static void keep_trial(const valuing *v, const sb_knapsack *k, int64_t worth, sb
     out->lots.count = 0;
     for (size_t i = 0; i < k->items.count; i++)
         if (k->items.items[i].trial > 0)
-            SB_PUSH(v->bench->run->pool, out->lots, ((sb_lot){k->items.items[i].tag, k->items.items[i].trial}));
+            SB_PUSH(v->bench->run->pool, out->lots,
+                    ((sb_lot){k->items.items[i].tag, k->items.items[i].trial}));
 }
 
 static sb_knapsack *set_up(const valuing *v, int64_t steps) {
@@ -192,7 +193,8 @@ double sb_load_least_cost(const sb_bench *bench, size_t board, const sb_lot *lot
     double left = (double)(on->capacity - taken) / 2 - (double)bench->kerf;
     v.leftover = bench->useful > 0 && left >= (double)bench->useful;
     bool flush = taken == on->capacity && bench->all_square && !on->ragged;
-    double cost = (double)(on->fixed + bench->change * settings + bench->cut * (pieces + base_cuts(&v) - flush));
+    double cost =
+        (double)(on->fixed + bench->change * settings + bench->cut * (pieces + base_cuts(&v) - flush));
     if (v.leftover)
         cost -= left * (double)bench->value / (1000.0 * SB_NM_PER_MM);
     return cost;

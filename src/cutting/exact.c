@@ -12,6 +12,7 @@
 #define MOST_LOADS 4000
 #define FIRST      250     /* loads of the first program; each next one has three times as many */
 #define STEPS      3000000 /* nodes for the loads of one board */
+#define MOST_NODES 1000000
 
 typedef struct listed {
     sb_load load;
@@ -195,7 +196,8 @@ static bool settle(exact *e, size_t count, int64_t cost) {
     p->cutoff = (double)cost / (double)e->bench->grain + 0.5;
     int64_t per_node = 8000 + 10 * (int64_t)count + 300 * (int64_t)p->rows;
     p->seconds = sb_work_seconds(e->bench->work);
-    p->nodes = (int)(e->bench->work->left / per_node);
+    int64_t nodes = e->bench->work->left / per_node;
+    p->nodes = nodes < MOST_NODES ? (int)nodes : MOST_NODES;
     sb_integer_end end = sb_integer_solve(p);
     e->bench->work->left -= (p->used + 10) * per_node;
     if (end == SB_INTEGER_BEST || end == SB_INTEGER_SOME)

@@ -5,7 +5,7 @@
 
 #define STANDARD_EFFORT 12000000 /* steps for the sheets */
 #define BOARDS_EFFORT   1000000  /* steps for one stock of boards, with so much more for each of its needs */
-#define EACH_NEED       70000
+#define EACH_NEED       80000
 #define A_SECOND        20000000 /* steps done in about a second */
 #define MOST_PIECES     10000000
 #define LONGEST         (1000LL * 1000 * SB_NM_PER_MM)
