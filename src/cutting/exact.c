@@ -13,6 +13,7 @@
 #define FIRST      250     /* loads of the first program; each next one has three times as many */
 #define STEPS      3000000 /* nodes for the loads of one board */
 #define MOST_NODES 1000000
+#define LAST_NODES 400 /* where only the last grain is open, proof is near */
 
 typedef struct listed {
     sb_load load;
@@ -197,6 +198,8 @@ static bool settle(exact *e, size_t count, int64_t cost) {
     int64_t per_node = 8000 + 10 * (int64_t)count + 300 * (int64_t)p->rows;
     p->seconds = sb_work_seconds(e->bench->work);
     int64_t nodes = e->bench->work->left / per_node;
+    if (cost - e->bound->bound.milli < e->bench->grain && nodes < LAST_NODES)
+        nodes = LAST_NODES;
     p->nodes = nodes < MOST_NODES ? (int)nodes : MOST_NODES;
     sb_integer_end end = sb_integer_solve(p);
     e->bench->work->left -= (p->used + 10) * per_node;
