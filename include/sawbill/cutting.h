@@ -106,7 +106,7 @@ typedef struct sb_cut_rules {
     sb_cost board, change, stop, cut; /* boards */
     sb_cost sheet, fence, sheet_cut;  /* sheets */
     int64_t effort; /* work the search may do; 0: the standard amount. Counts work, not time. */
-    double seconds; /* outer guard; 0: none */
+    double seconds; /* outer guard; 0: none. Where it allows for more work than the standard amount, that is done. */
     const volatile int *stop_asked; /* set by a signal handler; NULL: never */
 } sb_cut_rules;
 
