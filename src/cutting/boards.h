@@ -56,6 +56,10 @@ typedef struct sb_offered {
     bool ragged;       /* has an end trim: the last part is always cut off */
 } sb_offered;
 
+static inline bool sb_is_limited(const sb_offered *on) {
+    return on->available != INT64_MAX;
+}
+
 typedef struct sb_bench {
     sb_run *run;
     const sb_problem *problem;

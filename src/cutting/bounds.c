@@ -7,10 +7,6 @@
 #define STEPS  300000 /* nodes for one knapsack; past them a proof is weaker, not wrong */
 #define ROUNDS 6
 
-static bool is_limited(const sb_offered *on) {
-    return on->available != INT64_MAX;
-}
-
 /* ---- the sum of what everything is worth --------------------------------------------------------- */
 
 static int64_t total_worth(const sb_proof *p) {
@@ -38,7 +34,7 @@ static void count_fixed(sb_proof *p) {
 static double excess(const sb_proof *p) {
     double most = 1;
     for (size_t s = 0; s < p->bench->boards.count; s++) {
-        if (is_limited(&p->bench->boards.items[s]) || p->worths[s] <= p->least[s])
+        if (sb_is_limited(&p->bench->boards.items[s]) || p->worths[s] <= p->least[s])
             continue;
         double over = p->least[s] > 0 ? (double)p->worths[s] / (double)p->least[s] : 2;
         most = fmax(most, fmax(over, 1 + 1e-9));
@@ -60,7 +56,7 @@ void sb_prove_by_duals(sb_proof *p) {
     p->bound = over > 1 ? SB_BAD : total_worth(p);
     for (size_t s = 0; s < p->bench->boards.count; s++) {
         int64_t above = p->worths[s] - p->least[s];
-        if (is_limited(&p->bench->boards.items[s]) && above > 0)
+        if (sb_is_limited(&p->bench->boards.items[s]) && above > 0)
             p->bound = sb_sub(p->bound, sb_mul(above, p->bench->boards.items[s].available));
     }
 }

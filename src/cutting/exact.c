@@ -51,8 +51,7 @@ static int64_t cost_of(const exact *e, const sb_lot *lots, size_t count) {
 /* What a load on this board costs where it is worth nothing: least + m. */
 static int64_t price_of(const exact *e, size_t board) {
     int64_t least = e->proof.least[board], worth = e->proof.worths[board];
-    bool limited = e->bench->boards.items[board].available != INT64_MAX;
-    return limited && worth > least ? worth : least;
+    return sb_is_limited(&e->bench->boards.items[board]) && worth > least ? worth : least;
 }
 
 static bool add_load(void *context, const sb_knapsack *k, int64_t worth, int64_t room) {
@@ -109,7 +108,7 @@ static void bound_rows(const exact *e, sb_integer *p) {
         p->upper[i] = e->maximal ? DBL_MAX : p->lower[i];
     }
     for (size_t s = 0; s < e->bench->boards.count; s++)
-        if (e->bench->boards.items[s].available != INT64_MAX)
+        if (sb_is_limited(&e->bench->boards.items[s]))
             p->upper[kinds + s] = (double)e->bench->boards.items[s].available;
 }
 
@@ -123,7 +122,7 @@ static sb_integer *program_of(const exact *e, size_t count) {
         for (size_t i = 0; i < load->lots; i++)
             sb_integer_enter(p, e->lots.items[load->first + i].kind,
                              (double)e->lots.items[load->first + i].count);
-        if (e->bench->boards.items[load->board].available != INT64_MAX)
+        if (sb_is_limited(&e->bench->boards.items[load->board]))
             sb_integer_enter(p, kinds + load->board, 1);
     }
     return p;

@@ -54,7 +54,7 @@ static stood_in stood_in_by(const cuts_paper *p, size_t spare) {
 }
 
 bool cuts_is_spare(const cuts_paper *p, size_t need) {
-    return p->cutlist && !part_of(p, need);
+    return p->problem->needs.items[need].spare;
 }
 
 /* A spare is as long as a part of its stock; it is called after that one. */

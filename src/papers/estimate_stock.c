@@ -20,7 +20,7 @@ static sb_length spares_on(const estimate_paper *p, const sb_board_plan *board) 
     sb_length spare = {0};
     for (size_t i = 0; i < board->parts.count; i++) {
         const sb_need *need = &p->way->plan->problem->needs.items[board->parts.items[i].need];
-        if (!p->way->cutlist->needs.items[need->tag].part)
+        if (need->spare)
             spare = sb_length_add(spare, need->length);
     }
     return spare;
