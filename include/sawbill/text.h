@@ -66,6 +66,7 @@ typedef struct sb_run {
     sb_pool *pool;
     sb_notices *notices;
     struct sb_lexer *lexers; /* those compiled so far, kept by sb_lexer_new */
+    struct sb_source *sources; /* files read so far, kept by sb_source_read */
     const struct sb_lexer *line_lexers[2]; /* kept by the room above that makes them (measure.h) */
 } sb_run;
 
@@ -90,7 +91,8 @@ typedef struct sb_position {
 } sb_position;
 
 /* NULL after an error notice: unreadable, a folder, not UTF-8, a NUL byte, above 64 MiB. Later steps take NULL.
- * A byte order mark is skipped; CRLF and CR count as line ends. */
+ * A byte order mark is skipped; CRLF and CR count as line ends. A path is read once in a run: asked for again it gives
+ * the same source, so that its mistakes stay the same notices. */
 const sb_source *sb_source_read(sb_run *run, const char *path);
 /* Text that stands in no file, such as what an option was given. */
 const sb_source *sb_source_of(sb_run *run, const char *name, const char *text);

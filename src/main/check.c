@@ -18,11 +18,12 @@ static const sb_recipe *look_over(sb_run *run, const sb_desk *desk, const char *
     return recipe;
 }
 
+/* Every option's; the job as it stands only where it has none, for an option may make it right. */
 static void make_parts(sb_run *run, const sb_desk *desk) {
-    sb_takeoff_of(run, desk->shop, desk->book, desk->job, NULL);
+    if (desk->job->options.count == 0)
+        sb_takeoff_of(run, desk->shop, desk->book, desk->job, NULL);
     for (size_t i = 0; i < desk->job->options.count; i++)
         sb_takeoff_of(run, desk->shop, desk->book, desk->job, &desk->job->options.items[i]);
-    sb_job_tax(run, desk->shop, desk->job);
 }
 
 /* A job that is read whole is worked through to its price, another one as far as its parts; without sound rates it is
@@ -34,10 +35,13 @@ static void check_job(sb_run *run, const sb_options *options, const char *path) 
         return;
     for (size_t i = 0; i < desk.job->pieces.count; i++)
         look_over(run, &desk, desk.job->pieces.items[i].recipe, desk.job->pieces.items[i].recipe_place);
-    if (desk.shop && desk.shop->sound)
-        make_parts(run, &desk);
+    if (!desk.shop || !desk.shop->sound)
+        return;
+    sb_job_tax(run, desk.shop, desk.job);
     if (whole)
         sb_ways_of(run, desk.shop, desk.book, desk.job, NULL);
+    else
+        make_parts(run, &desk);
 }
 
 /* With a shop near, one piece is made as the recipe stands, and planned. */

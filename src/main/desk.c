@@ -82,14 +82,14 @@ bool desk_comma(const sb_desk *desk) {
 }
 
 bool desk_open(sb_run *run, const sb_options *options, const char *job_path, sb_desk *desk) {
-    size_t before = sb_notices_count(run, SB_ERROR);
+    size_t before = sb_notices_raised(run, SB_ERROR);
     sb_place at;
     if (strcmp(path_base(run, job_path, ".job"), path_base(run, job_path, "")) == 0) {
         sb_error(run, (sb_place){0}, "%s: expected a job, called NAME.job", job_path); /* NAME is its papers' folder */
         return false;
     }
     const char *rates = sb_job_rates(run, job_path, &at);
-    if (sb_notices_count(run, SB_ERROR) > before)
+    if (sb_notices_raised(run, SB_ERROR) > before)
         return false;
     open_shop(run, options, job_path, rates, at, desk);
     bool comma = desk_comma(desk);
@@ -98,7 +98,7 @@ bool desk_open(sb_run *run, const sb_options *options, const char *job_path, sb_
         desk->job = sb_job_with(run, desk->job, options->sets.items[i], comma);
     desk->base = path_base(run, job_path, ".job");
     desk->folder = options->out ? options->out : path_join(run, path_folder(run, job_path), desk->base);
-    return desk->job && desk->shop && sb_notices_count(run, SB_ERROR) == before;
+    return desk->job && desk->shop && sb_notices_raised(run, SB_ERROR) == before;
 }
 
 /* The job as if it had this option alone; NULL after an error. */

@@ -100,13 +100,13 @@ static book_entry *entry_of(sb_run *run, sb_recipe_book *book, const char *name,
     book_entry *entry = find(book, name);
     if (entry)
         return entry;
-    size_t errors = sb_notices_count(run, SB_ERROR);
+    size_t errors = sb_notices_raised(run, SB_ERROR);
     const sb_recipe *recipe = read_file(run, book, name, at);
     if (!recipe)
         return NULL;
     entry = add(run, book, name);
     entry->recipe = recipe;
-    entry->misread = sb_notices_count(run, SB_ERROR) > errors;
+    entry->misread = sb_notices_raised(run, SB_ERROR) > errors;
     return entry;
 }
 

@@ -19,7 +19,7 @@ bool shop_each_row(shop_reader *reader, const char *path, const sb_column *colum
     if (!csv || csv->faulty_header)
         return false;
     for (size_t i = 0; i < csv->row_count; i++) {
-        shop_row row = {reader->run, csv, columns, i, sb_notices_count(reader->run, SB_ERROR)};
+        shop_row row = {reader->run, csv, columns, i, sb_notices_raised(reader->run, SB_ERROR)};
         if (!row_empty(row))
             read(reader, row);
     }
@@ -27,7 +27,7 @@ bool shop_each_row(shop_reader *reader, const char *path, const sb_column *colum
 }
 
 bool shop_sound(shop_row row) {
-    return sb_notices_count(row.run, SB_ERROR) == row.errors;
+    return sb_notices_raised(row.run, SB_ERROR) == row.errors;
 }
 
 /* ---- cells ---- */

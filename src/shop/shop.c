@@ -14,7 +14,7 @@ sb_shop *sb_shop_read(sb_run *run, const char *rates) {
     sb_pool *pool = run->pool;
     sb_shop *shop = SB_NEW(pool, sb_shop);
     shop_reader reader = {.run = run, .shop = shop};
-    size_t errors = sb_notices_count(run, SB_ERROR);
+    size_t errors = sb_notices_raised(run, SB_ERROR);
     shop->folder = sb_pool_print(pool, "%s", rates);
     if (!shop_read_settings(&reader, sb_pool_print(pool, "%s/shop.txt", rates)))
         return NULL;
@@ -25,6 +25,6 @@ sb_shop *sb_shop_read(sb_run *run, const char *rates) {
     shop_read_prices(&reader, sb_pool_print(pool, "%s/prices.csv", rates));
     shop_read_rack(&reader, sb_pool_print(pool, "%s/rack.csv", rates));
     check_replacements(&reader);
-    shop->sound = sb_notices_count(run, SB_ERROR) == errors;
+    shop->sound = sb_notices_raised(run, SB_ERROR) == errors;
     return shop;
 }

@@ -74,7 +74,7 @@ static bool check_text(sb_run *run, const sb_source *source) {
     return true;
 }
 
-static const sb_source *make_source(sb_run *run, const char *name, const char *text, size_t size) {
+static sb_source *make_source(sb_run *run, const char *name, const char *text, size_t size) {
     if (size >= 3 && memcmp(text, "\xEF\xBB\xBF", 3) == 0) {
         text += 3;
         size -= 3;
@@ -82,12 +82,13 @@ static const sb_source *make_source(sb_run *run, const char *name, const char *t
     sb_source *source = SB_NEW(run->pool, sb_source);
     *source = (sb_source){.name = sb_pool_copy(run->pool, name, strlen(name)), .text = text, .size = size};
     find_lines(run, source);
-    return check_text(run, source) ? source : NULL;
+    return source;
 }
 
 const sb_source *sb_source_of(sb_run *run, const char *name, const char *text) {
     size_t size = strlen(text);
-    return make_source(run, name, sb_pool_copy(run->pool, text, size), size);
+    const sb_source *source = make_source(run, name, sb_pool_copy(run->pool, text, size), size);
+    return check_text(run, source) ? source : NULL;
 }
 
 /* ---- reading ------------------------------------------------------------------------------------ */
@@ -143,12 +144,28 @@ static bool read_all(sb_run *run, reading *r) {
     return ferror(r->file) ? cannot_read(run, r, strerror(errno)) : true;
 }
 
-const sb_source *sb_source_read(sb_run *run, const char *path) {
+static sb_source *read_source(sb_run *run, const char *path) {
     reading *r = SB_NEW(run->pool, reading);
     r->path = path;
     bool done = open_reading(run, r) && read_all(run, r);
     close_reading(r);
     return done ? make_source(run, path, r->text, r->size) : NULL;
+}
+
+static sb_source *read_before(const sb_run *run, const char *path) {
+    sb_source *source = run->sources;
+    while (source && strcmp(source->name, path) != 0)
+        source = source->next;
+    return source;
+}
+
+const sb_source *sb_source_read(sb_run *run, const char *path) {
+    sb_source *source = read_before(run, path);
+    if (!source && (source = read_source(run, path)) != NULL) {
+        source->next = run->sources;
+        run->sources = source;
+    }
+    return source && check_text(run, source) ? source : NULL;
 }
 
 /* ---- asking ------------------------------------------------------------------------------------- */

@@ -10,6 +10,7 @@ struct sb_source {
     size_t size;
     const size_t *lines; /* offset at which each line starts */
     size_t line_count;
+    sb_source *next; /* another file of the run */
 };
 
 /* Index of the line a byte stands in. */

@@ -188,6 +188,28 @@ tells headless.recipe:3 'a has no `of`'
 status 1 sh -c "cd / && exec '$(cd "$(dirname "$SAWBILL")" && pwd)/$(basename "$SAWBILL")' check"
 complains 'no shop here'
 
+# A mistake is told once, however many files of the shop are read by the same rates.
+sed -i 's/^  kerf .*3 mm$/  kerf 3 mmm/' "$home/rates/shop.txt"
+status 1 "$SAWBILL" check "$home"
+[ "$(grep -c 'shop.txt:.*"mmm" is not a unit' "$work/err")" -eq 1 ] || fail "a mistake in the rates is not told once"
+[ "$(grep -c 'headless.recipe:3:1: error' "$work/err")" -eq 1 ] || fail "a mistake in a recipe is not told once"
+cp rates/shop.txt "$home/rates/"
+
+# What every option puts right is no mistake.
+cat >"$home/samples/options.job" <<'JOB'
+job options
+date 2026-03-02
+customer A
+piece trough-planter
+  set high 3 m
+option low
+  set trough-planter.high 500 mm
+option lower
+  set trough-planter.high 450 mm
+JOB
+status 0 "$SAWBILL" check "$home/samples/options.job"
+status 0 "$SAWBILL" quote "$home/samples/options.job"
+
 # Too long for any board; a choice that asks for another input is no advice.
 rm "$home"/templates/constants.recipe
 cat >"$home/templates/lengthy.recipe" <<'RECIPE'

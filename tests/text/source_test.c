@@ -119,8 +119,21 @@ static void many_files_stay_readable(void **state) {
         assert_non_null(sb_source_read(run, path));
 }
 
+/* The same notice at the same place is told once, however many readers ask for the file. */
+static void a_file_is_read_once(void **state) {
+    sb_run *run = *state;
+    const char *folder = new_folder(run);
+    const char *good = new_file(run, folder, "good", "a\n", 2), *bad = new_file(run, folder, "bad", "\xFF\n", 2);
+    assert_ptr_equal(sb_source_read(run, good), sb_source_read(run, good));
+    assert_null(sb_source_read(run, bad));
+    assert_null(sb_source_read(run, bad));
+    assert_int_equal(sb_notices_count(run, SB_ERROR), 1);
+    assert_int_equal(sb_notices_raised(run, SB_ERROR), 2);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
+        AT_THE_BENCH(a_file_is_read_once),
         AT_THE_BENCH(lines_and_columns),
         AT_THE_BENCH(columns_count_characters),
         AT_THE_BENCH(marks_at_the_start_are_skipped),
