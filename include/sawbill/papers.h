@@ -16,7 +16,7 @@ extern "C" {
 /* The wording of the customer's paper: templates/wording-LANGUAGE.txt, line grammar, `key : text`. */
 typedef struct sb_wording sb_wording;
 const sb_wording *sb_wording_read(sb_run *run, const char *templates, const char *language);
-/* The text for a key; the key itself, after an error, when the file lacks it. */
+/* The text for a key; the key itself when the file lacks it, which was an error when it was read. */
 const char *sb_wording_text(sb_run *run, const sb_wording *wording, const char *key);
 
 sb_document *sb_paper_quote(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways, const sb_wording *wording);

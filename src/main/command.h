@@ -84,6 +84,8 @@ bool path_exists(const char *path);
 bool path_is_folder(const char *path);
 const char *path_folder(sb_run *run, const char *path);                   /* "." when there is none */
 
+/* Whether standard output could not be written; a pipe that its reader has closed is no failure. */
+bool output_failed(void);
 /* Prints to standard output; a failed write is a failure of the run. */
 void show(sb_run *run, const char *text);
 void show_document(sb_run *run, const sb_options *options, const sb_document *document);

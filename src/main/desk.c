@@ -1,6 +1,7 @@
 /* main/desk.c -- opening a job with its shop and recipes, and putting results down. */
 #include "main/command.h"
 
+#include <errno.h>
 #include <stdio.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -58,8 +59,8 @@ sb_shop *desk_shop(sb_run *run, const sb_options *options, const char *home, con
 }
 
 /* The shop and its recipes, as far as they go. */
-static void open_shop(sb_run *run, const sb_options *options, const char *job_path, const char *rates, sb_place at,
-                      sb_desk *desk) {
+static void open_shop(sb_run *run, const sb_options *options, const char *job_path, const char *rates,
+                      sb_place at, sb_desk *desk) {
     const char *home = sb_shop_find(run, job_path);
     if (!home) {
         sb_error(run, (sb_place){0},
@@ -85,7 +86,8 @@ bool desk_open(sb_run *run, const sb_options *options, const char *job_path, sb_
     size_t before = sb_notices_raised(run, SB_ERROR);
     sb_place at;
     if (strcmp(path_base(run, job_path, ".job"), path_base(run, job_path, "")) == 0) {
-        sb_error(run, (sb_place){0}, "%s: expected a job, called NAME.job", job_path); /* NAME is its papers' folder */
+        /* NAME is its papers' folder */
+        sb_error(run, (sb_place){0}, "%s: expected a job, called NAME.job", job_path);
         return false;
     }
     const char *rates = sb_job_rates(run, job_path, &at);
@@ -138,8 +140,16 @@ const sb_ways *desk_ways(sb_run *run, const sb_options *options, sb_desk *desk) 
     return sb_ok(run) ? ways : NULL;
 }
 
+bool output_failed(void) {
+    bool failed = fflush(stdout) != 0 || ferror(stdout), closed = failed && errno == EPIPE;
+    if (closed)
+        clearerr(stdout);
+    return failed && !closed;
+}
+
 void show(sb_run *run, const char *text) {
-    if (fputs(text, stdout) < 0 || fflush(stdout) != 0)
+    fputs(text, stdout);
+    if (output_failed())
         sb_fail(run, (sb_place){0}, "could not write to standard output");
 }
 

@@ -11,8 +11,8 @@ const sb_command commands[] = {
     {"quote", "JOB", "price a job: quote, estimate, cut sheet and order list into a folder",
      "sawbill quote my-shop/jobs/first.job", "json out set units quiet option seconds", 1, 1, command_quote},
     {"takeoff", "JOB...", "totals over jobs, less the rack; what to order, per merchant",
-     "sawbill takeoff my-shop/jobs/first.job",
-     "json out set units quiet option seconds", 1, 1000, command_takeoff},
+     "sawbill takeoff my-shop/jobs/first.job", "json out set units quiet option seconds", 1, 1000,
+     command_takeoff},
     {"cut", "JOB | --parts PARTS.csv --stock STOCK.csv", "cutting plans and the cut sheet",
      "sawbill cut my-shop/jobs/first.job",
      "json out set units quiet option parts stock kerf trim material-only seconds", 0, 1, command_cut},
@@ -22,12 +22,12 @@ const sb_command commands[] = {
      "sawbill why my-shop/jobs/first.job total", "json out set units quiet option seconds", 1, 2,
      command_why},
     {"angle", "frame SIDES | splay SIDES SLOPE | point ANGLE",
-     "saw settings for a frame, a splayed box, a point", "sawbill angle splay 4 75", "json out units quiet butt width",
-     2, 3, command_angle},
-    {"check", "[FILE...]", "every error in recipes, jobs and rates",
-     "sawbill check my-shop/jobs/first.job", "json units quiet", 0, 1000, command_check},
-    {"start", "DIR", "make a shop folder that works at once", "sawbill start my-shop", "json units quiet", 1, 1,
-     command_start},
+     "saw settings for a frame, a splayed box, a point", "sawbill angle splay 4 75",
+     "json out units quiet butt width", 2, 3, command_angle},
+    {"check", "[FILE...]", "every error in recipes, jobs and rates", "sawbill check my-shop/jobs/first.job",
+     "json units quiet", 0, 1000, command_check},
+    {"start", "DIR", "make a shop folder that works at once", "sawbill start my-shop", "json units quiet", 1,
+     1, command_start},
 };
 const size_t command_count = sizeof commands / sizeof *commands;
 
@@ -92,6 +92,9 @@ static const sb_command *find_command(const char *name) {
 }
 
 static int unknown_command(const char *name) {
+    if (*name == '-')
+        return wrong_use("'%s' stands before the command; options go behind it: sawbill COMMAND %s", name,
+                         name);
     const char *names[sizeof commands / sizeof *commands];
     for (size_t i = 0; i < command_count; i++)
         names[i] = commands[i].name;
@@ -116,8 +119,8 @@ static int run_command(const sb_command *command, int word_count, char **words) 
 
 int main(int argc, char **argv) {
     signal(SIGINT, ask_to_stop);
-    signal(SIGPIPE, SIG_IGN); /* a closed pipe is a failed write, told like one */
-    signal(SIGXFSZ, SIG_IGN); /* and so is a file that may not grow */
+    signal(SIGPIPE, SIG_IGN); /* whoever reads may have read enough: the work goes on to its end */
+    signal(SIGXFSZ, SIG_IGN); /* a file that may not grow is a failed write, told like one */
     if (argc < 2) {
         commands_help();
         return STATUS_WRONG_USE;
@@ -131,8 +134,7 @@ int main(int argc, char **argv) {
         const sb_command *command = find_command(argv[1]);
         status = command ? run_command(command, argc - 2, argv + 2) : unknown_command(argv[1]);
     }
-    bool failed = fflush(stdout) != 0 || ferror(stdout);
-    if (failed && status != STATUS_SYSTEM) { /* else the command has told it */
+    if (output_failed() && status != STATUS_SYSTEM) { /* else the command has told it */
         fputs("sawbill: could not write to standard output\n", stderr);
         return STATUS_SYSTEM;
     }

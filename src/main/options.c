@@ -44,7 +44,8 @@ static const option_row rows[] = {
     {"butt", 0, FLAG, offsetof(sb_options, butt), NULL, "corners butted, not mitred"},
     {"width", 0, VALUE, offsetof(sb_options, width), "LENGTH",
      "width of the piece: gives long point less short point"},
-    {"quiet", 'q', FLAG, offsetof(sb_options, quiet), NULL, "no summary, no notes: advice, errors and what was asked"},
+    {"quiet", 'q', FLAG, offsetof(sb_options, quiet), NULL,
+     "no summary, no notes: advice, errors and what was asked"},
     {"help", 'h', FLAG, offsetof(sb_options, help), NULL, "this text"},
 };
 enum {
@@ -102,6 +103,31 @@ static bool is_setting(const char *text) {
     return equals && equals != text && equals[1] != '\0';
 }
 
+static bool same_name(const char *one_setting, const char *other) {
+    return strncmp(one_setting, other, strcspn(one_setting, "=") + 1) == 0;
+}
+
+/* Of two values one would be dropped. */
+static bool is_told(const option_row *row, const char *value, const sb_options *options) {
+    const void *field = (const char *)options + row->offset;
+    if (row->kind == VALUE)
+        return *(const char *const *)field != NULL;
+    if (row->kind == NUMBER)
+        return *(const double *)field > 0;
+    for (size_t i = 0; row->kind == LIST && i < options->sets.count; i++)
+        if (same_name(options->sets.items[i], value))
+            return true;
+    return false;
+}
+
+static bool tell_twice(const option_row *row, const char *value, const sb_options *options) {
+    if (!is_told(row, value, options))
+        return false;
+    int name = row->kind == LIST ? (int)strcspn(value, "=") : 0;
+    wrong_use("--%s%s%.*s is given twice: which one is meant?", row->name, name ? " " : "", name, value);
+    return true;
+}
+
 static bool store(sb_run *run, const option_row *row, const char *value, sb_options *options) {
     char *field = (char *)options + row->offset;
     switch (row->kind) {
@@ -150,7 +176,8 @@ static bool read_option(sb_run *run, const sb_command *command, int count, char 
         wrong_use("--%s wants a value: --%s %s", row->name, row->name, row->value);
         return false;
     }
-    return store(run, row, equals ? equals + 1 : words[++*at], options);
+    const char *value = equals ? equals + 1 : words[++*at];
+    return !tell_twice(row, value, options) && store(run, row, value, options);
 }
 
 static bool words_fit(const sb_command *command, const sb_options *options) {
@@ -159,6 +186,25 @@ static bool words_fit(const sb_command *command, const sb_options *options) {
         return true;
     wrong_use("use: sawbill %s %s", command->name, command->form);
     return false;
+}
+
+/* The folder itself may be new; what it stands in must be folders, as far as it is there. */
+static bool can_be_folder(sb_run *run, const char *path) {
+    while (!path_exists(path) && strchr(path, '/') && strcmp(path, "/") != 0)
+        path = path_folder(run, path);
+    return !path_exists(path) || path_is_folder(path);
+}
+
+static bool values_fit(sb_run *run, const sb_options *options) {
+    if (options->units && strcmp(options->units, "mm") != 0 && strcmp(options->units, "in") != 0) {
+        wrong_use("--units is mm or in, not '%s'", options->units);
+        return false;
+    }
+    if (options->out && !can_be_folder(run, options->out)) {
+        wrong_use("--out wants a folder, and '%s' is a file or stands below one", options->out);
+        return false;
+    }
+    return true;
 }
 
 bool options_read(sb_run *run, const sb_command *command, int count, char **words, sb_options *options) {
@@ -173,11 +219,7 @@ bool options_read(sb_run *run, const sb_command *command, int count, char **word
             SB_PUSH(run->pool, options->words, words[at]);
         }
     }
-    if (options->units && strcmp(options->units, "mm") != 0 && strcmp(options->units, "in") != 0) {
-        wrong_use("--units is mm or in, not '%s'", options->units);
-        return false;
-    }
-    return words_fit(command, options);
+    return values_fit(run, options) && words_fit(command, options);
 }
 
 bool option_length(sb_run *run, const char *name, const char *text, sb_length *out) {

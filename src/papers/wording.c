@@ -100,8 +100,9 @@ const char *sb_wording_text(sb_run *run, const sb_wording *wording, const char *
     size_t index = index_of(key);
     if (index < KEY_COUNT && wording->texts[index])
         return wording->texts[index];
-    sb_error(run, (sb_place){wording->source, 0, 0}, "the wording has no text for \"%s\"", key);
-    return key;
+    if (index == KEY_COUNT)
+        sb_bug(run, (sb_place){wording->source, 0, 0}, "\"%s\" is no key of a wording", key);
+    return key; /* one that is missing was told when the file was read */
 }
 
 /* The text with the first "{slot}" replaced by the value. */

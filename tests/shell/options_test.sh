@@ -66,6 +66,26 @@ done
     done
 }
 
+# Of two values one would be dropped; a folder that cannot be one; an option before the command.
+status 2 "$SAWBILL" quote "$job" --set long=1m --set long=2m --out "$work/twice"
+complains "--set long is given twice"
+status 2 "$SAWBILL" quote "$job" --out "$work/twice" --out "$work/other"
+complains "--out is given twice"
+[ -e "$work/twice" ] && fail "papers in spite of wrong use"
+for folder in "$work/parts.csv" "$work/parts.csv/below"; do
+    status 2 "$SAWBILL" quote "$job" --out "$folder"
+    complains "--out wants a folder"
+done
+status 2 "$SAWBILL" -q quote "$job"
+complains "options go behind"
+
+# Whoever reads may stop when he has read enough.
+for command in "takeoff $job" "quote $job --json --out $work/piped" "--help"; do
+    # shellcheck disable=SC2086
+    { sleep 0.2; "$SAWBILL" $command 2>"$work/err"; echo $? >"$work/status"; } | true
+    [ "$(cat "$work/status")" -eq 0 ] && [ ! -s "$work/err" ] || fail "a closed pipe is a failure of $command: $(cat "$work/err")"
+done
+
 # A write that fails is told once.
 "$SAWBILL" quote samples/rack-bench.job --json --out "$work/full" >/dev/full 2>"$work/err"
 [ "$(grep -c "standard output" "$work/err")" -eq 1 ] || fail "a full disk is told more than once"
