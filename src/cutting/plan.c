@@ -26,7 +26,9 @@ static bool need_is_sane(sb_run *run, const sb_problem *problem, const sb_need *
     bool sheet = need->stock < problem->stock.count && problem->stock.items[need->stock].sheet;
     bool sane = need->stock < problem->stock.count && in_range(need->length.nm, 1, LONGEST) &&
                 in_range(need->width.nm, sheet ? 1 : 0, LONGEST) && in_range(need->count, 1, MOST_PIECES);
-    if (!sane)
+    if (need->count > MOST_PIECES)
+        sb_error(run, need->place, "\"%s\": a plan holds at most ten million parts", need->name);
+    else if (!sane)
         sb_error(run, need->place, "\"%s\": stock, sizes and count of a part must be told, and be sensible",
                  need->name);
     if (!end_is_sane(need->end1) || !end_is_sane(need->end2))

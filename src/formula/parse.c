@@ -292,7 +292,30 @@ static void tell_glued_minus(parser *p, const sb_token *word) {
     p->failed = true;
 }
 
+static bool is_exponent(const char *word) {
+    size_t digits = strspn(word, "0123456789");
+    const char *mark = word + digits;
+    if (digits == 0 || (*mark != 'e' && *mark != 'E'))
+        return false;
+    mark += mark[1] == '-' ? 2 : 1;
+    return *mark >= '0' && *mark <= '9';
+}
+
+/* `1e300 m`: a word to the lexer, and meant as a number. Its unit is taken along. */
+static void tell_exponent(parser *p, const sb_token *word) {
+    sb_quantity quantity;
+    const char *why;
+    if (!is_exponent(word->text) || sb_quantity_read(p->run, word->text, p->decimal_comma, &quantity, &why))
+        return;
+    sb_error(p->run, word->place, "%s", why);
+    p->failed = true;
+    const char *unit = sb_pool_print(p->run->pool, "1 %s", p->cursor->at->text);
+    if (p->cursor->at->kind == SB_WORD && sb_quantity_read(p->run, unit, p->decimal_comma, &quantity, &why))
+        p->cursor->at++;
+}
+
 static sb_formula *parse_name(parser *p, const sb_token *word) {
+    tell_exponent(p, word);
     tell_glued_minus(p, word);
     sb_formula *formula = leaf(p, SB_NODE_NAME, word->place);
     formula->word = word->text;

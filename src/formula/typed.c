@@ -2,6 +2,7 @@
 #include "formula/evaluate.h"
 
 #include <math.h>
+#include <string.h>
 
 static const double longest = 1e6; /* [mm] 1 km: nothing in a workshop is longer */
 static const int64_t um2_per_mm2 = 1000000;
@@ -54,23 +55,30 @@ bool sb_formula_angle(sb_run *run, const sb_formula *formula, sb_scope *scope, s
     return sb_number_nearest(number, 1, &out->udeg) || tell_range(run, formula, "any angle there is");
 }
 
+/* "5 / 2 is 2.5"; "this is 2.5" where the formula says no more. */
+static const char *comes_to(sb_run *run, const sb_formula *formula, sb_number number) {
+    sb_style exact = {.step = {1}};
+    const char *text = sb_term_text(run, sb_term_quantity(number, SB_DIM_NUMBER), &exact);
+    const char *quote = sb_formula_quote(run, formula);
+    bool plain = formula->node == SB_NODE_LITERAL || strcmp(quote, text) == 0;
+    return sb_pool_print(run->pool, "%s is %s", plain ? "this" : quote, text);
+}
+
 bool sb_formula_count(sb_run *run, const sb_formula *formula, sb_scope *scope, int64_t *out) {
     sb_number number;
     if (!evaluate_as(run, formula, scope, SB_DIM_NUMBER, &number))
         return false;
-    sb_style style = {.step = {1}};
-    const char *text = sb_term_text(run, sb_term_quantity(number, SB_DIM_NUMBER), &style);
     sb_number whole = sb_number_round(number);
     if (sb_number_compare(number, whole) != 0) {
         sb_error(run, formula->place,
-                 "expected a whole number, and %s is %s: floor(...) or ceil(...) makes it whole",
-                 sb_formula_quote(run, formula), text);
+                 "expected a whole number, and %s: floor(...) or ceil(...) makes it whole",
+                 comes_to(run, formula, number));
         return false;
     }
     if (sb_number_nearest(whole, 1, out) && *out >= 0 && *out <= most_counted)
         return true;
-    sb_error(run, formula->place, "expected a count from 0 to ten million, and %s is %s",
-             sb_formula_quote(run, formula), text);
+    sb_error(run, formula->place, "expected a count from 0 to ten million, and %s",
+             comes_to(run, formula, number));
     return false;
 }
 

@@ -3,7 +3,7 @@
 
 /* What is taken instead must be there; it is not replaced in its turn. */
 static void check_replacements(shop_reader *reader) {
-    for (size_t i = 0; i < reader->shop->settings.replacements.count; i++) {
+    for (size_t i = 0; reader->stock_known && i < reader->shop->settings.replacements.count; i++) {
         const sb_replacement *replacement = &reader->shop->settings.replacements.items[i];
         if (!shop_stock_itself(reader->shop, replacement->taken))
             sb_shop_unknown_stock(reader->run, reader->shop, replacement->place, replacement->taken);

@@ -230,7 +230,9 @@ static void counts_are_whole(void **state) {
     assert_false(sb_formula_count(&d->run, read_formula(d, "5 / 2"), d->scope, &count));
     assert_non_null(strstr(last_message(d), "expected a whole number, and 5 / 2 is 2.5"));
     assert_false(sb_formula_count(&d->run, read_formula(d, "-1"), d->scope, &count));
-    assert_non_null(strstr(last_message(d), "expected a count from 0 to ten million, and -1 is -1"));
+    assert_non_null(strstr(last_message(d), "expected a count from 0 to ten million, and this is -1"));
+    assert_false(sb_formula_count(&d->run, read_formula(d, "2.5"), d->scope, &count));
+    assert_non_null(strstr(last_message(d), "expected a whole number, and this is 2.5:"));
     assert_false(sb_formula_count(&d->run, read_formula(d, "10 ^ 7 + 1"), d->scope, &count));
     assert_non_null(strstr(last_message(d), "ten million"));
     assert_false(sb_formula_count(&d->run, read_formula(d, "3 mm"), d->scope, &count));

@@ -32,12 +32,15 @@ small
 status 0 "$SAWBILL" quote -q "$job" --out "$work/papers"
 
 wrong samples/small.job '3a tax foo' 'small.job:4:5' 'unknown tax "foo"'
+wrong templates/small.recipe 's/length long/length 1e300 m/' 'small.recipe:9:10' '"e300" is an exponent'
+wrong templates/small.recipe 's/long 1000 mm/long 1e-3 m/' 'small.recipe:3:12' '"e-3" is an exponent'
 wrong samples/small.job 's/recipe small/recipe smoll/' 'small.job:5:10' 'unknown recipe "smoll"'
 small
 sed -i 's/^language .*/language fr/' "$home/rates/shop.txt"
 status 1 "$SAWBILL" quote "$job"
 complains 'in the wording of the language "fr", at '
 complains "shop.txt:$(grep -n '^language' "$home/rates/shop.txt" | cut -d: -f1):1"
+wrong templates/wording-en.txt '/^quote /d' 'wording-en.txt:1:1' 'a line "quote : ..." is expected and missing'
 
 # A part that fits no board is told once, without the spare that goes with it; and what would have done.
 wrong templates/small.recipe 's/length long/length long + 9 m/' 'small.recipe:6:1' '"larch-45x95" of 4800 mm, of which 4780 mm can be used'
