@@ -31,6 +31,8 @@ typedef struct sb_date { int year, month, day; } sb_date; /* zeroed = none */
 
 #define SB_NM_PER_MM 1000000
 #define SB_NM_PER_INCH 25400000 /* 25.4 mm exactly: international yard and pound agreement, 1959 */
+#define SB_NM_PER_FOOT 304800000
+#define SB_UM2_PER_FOOT2 INT64_C(92903040000)
 #define SB_MM(mm) ((sb_length){(int64_t)(mm) * SB_NM_PER_MM})
 
 /* ---- arithmetic that says when it leaves the range ------------------------------------------------ */

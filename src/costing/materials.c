@@ -112,12 +112,14 @@ static void add_extras(costing *c) {
 }
 
 static const char *credit_words(const costing *c, const sb_stock *stock, costing_left left) {
-    bool comma = c->shop->settings.style.decimal_comma;
-    bool sheets = stock->kind == SB_STOCK_SHEET;
-    const char *size = sheets ? sb_write_fixed(c->run, left.area.um2, 12, 2, comma)
-                              : sb_write_fixed(c->run, left.length.nm, 9, 2, comma);
+    static const char *const units[2][2] = {{"m", "m2"}, {"ft", "ft2"}};
+    const sb_style *style = &c->shop->settings.style;
+    bool sheets = stock->kind == SB_STOCK_SHEET, feet = style->units == SB_UNITS_IN;
+    int64_t size = sheets ? sb_mul_div(left.area.um2, 100, feet ? SB_UM2_PER_FOOT2 : 1000000000000)
+                          : sb_mul_div(left.length.nm, 100, feet ? SB_NM_PER_FOOT : 1000000000);
     return sb_pool_print(c->run->pool, "%s, usable leftovers: %lld, %s %s in all", stock->title,
-                         (long long)left.count, size, sheets ? "m2" : "m");
+                         (long long)left.count, sb_write_decimal(c->run, size, 2, style->decimal_comma),
+                         units[feet][sheets]);
 }
 
 /* The plan's value of leftovers, shared out over the stocks they are of. */

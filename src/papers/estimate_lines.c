@@ -91,20 +91,32 @@ enum {
     WORK_RATE = 6
 };
 
-static const char *unit_words(const sb_operation *operation) {
+/* What work is counted by on paper: a unit of it is `metric` / 10^`digits` of the driver's own. */
+typedef struct work_unit {
+    const char *words;
+    int64_t metric;
+    int digits;
+} work_unit;
+
+static work_unit unit_of(const estimate_paper *p, const sb_operation *operation) {
+    bool feet = p->shop->settings.style.units == SB_UNITS_IN;
     switch (operation->driver) {
     case SB_BY_CHANGE:
-        return "stop change";
+        return (work_unit){"stop change", 1, 0};
     case SB_BY_STOP:
-        return "stop set";
+        return (work_unit){"stop set", 1, 0};
     case SB_BY_RIP:
-        return "m ripped";
+        return feet ? (work_unit){"ft ripped", 3048, 4} : (work_unit){"m ripped", 1, 0};
+    case SB_BY_METRE:
+        return feet ? (work_unit){"ft", 3048, 4} : (work_unit){"m", 1, 0};
+    case SB_BY_SQUARE_METRE:
+        return feet ? (work_unit){"ft2", 9290304, 8} : (work_unit){"m2", 1, 0};
     case SB_BY_FENCE:
-        return "fence set";
+        return (work_unit){"fence set", 1, 0};
     case SB_BY_SHEET_CUT:
-        return "cut in sheet";
+        return (work_unit){"cut in sheet", 1, 0};
     default:
-        return sb_driver_word(operation->driver);
+        return (work_unit){sb_driver_word(operation->driver), 1, 0};
     }
 }
 
@@ -114,15 +126,40 @@ static const char *for_words(const sb_labour_line *line) {
     return strcmp(line->text, line->operation->title) == 0 ? "" : line->text;
 }
 
-/* A time that is no decimal of a minute stands as seconds / 60. */
-static sb_cell minutes_cell(const estimate_paper *p, sb_duration time) {
-    if (time.ms % 60000 == 0)
-        return sb_cell_count(time.ms / 60000);
+static int64_t whole_of(work_unit unit) {
+    int64_t whole = 1;
+    for (int i = 0; i < unit.digits; i++)
+        whole *= 10;
+    return whole;
+}
+
+/* Feet out of metres stand as their division, so that hours come out as reckoned. */
+static sb_cell quantity_cell(const estimate_paper *p, int64_t milli, work_unit unit) {
+    if (unit.metric == 1)
+        return milli % 1000 == 0 ? sb_cell_count(milli / 1000) : sb_cell_decimal(milli, 3);
+    return sb_cell_related(sb_cell_decimal(sb_mul_div(milli, 10 * whole_of(unit), unit.metric), 4),
+                           sb_rel(p->run, SB_REL_DIV, sb_rel_number(p->run, milli, 3),
+                                  sb_rel_number(p->run, unit.metric, unit.digits)));
+}
+
+/* Minutes of the driver's own unit. A time that is no decimal of a minute stands as seconds / 60. */
+static const sb_relation *minutes_of(const estimate_paper *p, sb_duration time) {
     if (time.ms % 60 == 0)
+        return sb_rel_number(p->run, time.ms / 60, 3);
+    return sb_rel(p->run, SB_REL_DIV, sb_rel_number(p->run, time.ms, 3), sb_rel_number(p->run, 60, 0));
+}
+
+static sb_cell minutes_cell(const estimate_paper *p, sb_duration time, work_unit unit) {
+    if (unit.metric == 1 && time.ms % 60000 == 0)
+        return sb_cell_count(time.ms / 60000);
+    if (unit.metric == 1 && time.ms % 60 == 0)
         return sb_cell_decimal(time.ms / 60, 3);
-    const sb_relation *seconds = sb_rel_number(p->run, time.ms, 3);
-    return sb_cell_related(sb_cell_decimal(sb_mul_div(time.ms, 100, 6), 6),
-                           sb_rel(p->run, SB_REL_DIV, seconds, sb_rel_number(p->run, 60, 0)));
+    const sb_relation *minutes = minutes_of(p, time);
+    if (unit.metric != 1)
+        minutes = sb_rel(p->run, SB_REL_MUL, minutes, sb_rel_number(p->run, unit.metric, unit.digits));
+    /* a millisecond is 100 / 6 millionths of a minute */
+    int64_t millionths = sb_mul_div(time.ms, 100 * unit.metric, 6 * whole_of(unit));
+    return sb_cell_related(sb_cell_decimal(millionths, 6), minutes);
 }
 
 static sb_cell hours_cell(const estimate_paper *p, sb_duration time) {
@@ -141,12 +178,12 @@ static sb_cell rate_of(const estimate_paper *p, const sb_labour_line *line) {
 
 static void put_work(estimate_paper *p, const sb_labour_line *line) {
     sb_cell *row = sb_row_add(p->run, p->works);
+    work_unit unit = unit_of(p, line->operation);
     row[WORK_OPERATION] = sb_cell_text(line->operation->title);
     row[WORK_FOR] = sb_cell_text(for_words(line));
-    row[WORK_QUANTITY] = line->quantity_milli % 1000 == 0 ? sb_cell_count(line->quantity_milli / 1000)
-                                                          : sb_cell_decimal(line->quantity_milli, 3);
-    row[WORK_UNIT] = sb_cell_text(unit_words(line->operation));
-    row[WORK_MINUTES] = minutes_cell(p, line->operation->time);
+    row[WORK_QUANTITY] = quantity_cell(p, line->quantity_milli, unit);
+    row[WORK_UNIT] = sb_cell_text(unit.words);
+    row[WORK_MINUTES] = minutes_cell(p, line->operation->time, unit);
     row[WORK_HOURS] = hours_cell(p, line->time);
     row[WORK_RATE] = rate_of(p, line);
     row[WORK_AMOUNT] =

@@ -1,8 +1,6 @@
 /* Figures and words that several money papers show alike. */
 #include "papers/figures.h"
 
-static const int64_t NM_PER_FOOT = 304800000;     /* 0.3048 m exactly */
-static const int64_t UM2_PER_FOOT2 = 92903040000; /* its square */
 static const int64_t MG_PER_POUND_100 = 45359237; /* 0.45359237 kg exactly, times 100 */
 
 static bool feet(const sb_style *style) {
@@ -22,11 +20,11 @@ const char *weight_unit(const sb_style *style) {
 }
 
 sb_cell long_cell(const sb_style *style, sb_length length) {
-    return sb_cell_decimal(sb_mul_div(length.nm, 100, feet(style) ? NM_PER_FOOT : 1000000000), 2);
+    return sb_cell_decimal(sb_mul_div(length.nm, 100, feet(style) ? SB_NM_PER_FOOT : 1000000000), 2);
 }
 
 sb_cell face_cell(const sb_style *style, sb_area area) {
-    return sb_cell_decimal(sb_mul_div(area.um2, 100, feet(style) ? UM2_PER_FOOT2 : 1000000000000), 2);
+    return sb_cell_decimal(sb_mul_div(area.um2, 100, feet(style) ? SB_UM2_PER_FOOT2 : 1000000000000), 2);
 }
 
 sb_cell weight_cell(const sb_style *style, sb_mass mass) {

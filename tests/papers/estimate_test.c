@@ -140,6 +140,31 @@ static void times_that_are_no_decimals(void **state) {
     made_free(m);
 }
 
+/* Work by the metre and square metre stands in feet where the shop measures so: 1 ft = 0.3048 m exactly. */
+static void work_in_the_shops_units(void **state) {
+    (void)state;
+    made *m = made_new(4321);
+    m->shop.settings.style.units = SB_UNITS_IN;
+    size_t piece = made_piece(m, "Rail", 3);
+    made_work(m, piece, made_operation(m, "plane", "Plane", SB_BY_METRE, 20000), 33333, "Plane");
+    made_work(m, piece, made_operation(m, "sand", "Sand", SB_BY_SQUARE_METRE, 360000), 1204, "Sand");
+    sb_document *document = estimate_of(m, paper_ways(m));
+    paper_agrees(document);
+    const sb_table *works = NULL;
+    for (size_t i = 0; i < document->sheets.count; i++)
+        if (strcmp(document->sheets.items[i]->title, "Labour") == 0)
+            works = document->sheets.items[i]->blocks.items[1].table;
+    assert_non_null(works);
+    const sb_cell *plane = works->rows.items[0], *sand = works->rows.items[1];
+    assert_string_equal(plane[3].text, "ft");
+    assert_int_equal(plane[2].amount, 1093602); /* 33.333 m */
+    assert_int_equal(plane[4].amount, 101600);  /* a third of a minute a metre */
+    assert_string_equal(sand[3].text, "ft2");
+    assert_int_equal(sand[2].amount, 129597); /* 1.204 m2 */
+    assert_int_equal(sand[4].amount, 557418); /* six minutes a square metre */
+    made_free(m);
+}
+
 /* A workshop that pays nobody and a job that costs nothing divide by nothing. */
 static void an_empty_job(void **state) {
     (void)state;
@@ -153,11 +178,9 @@ static void an_empty_job(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(formulas_give_the_same_cents),
-        cmocka_unit_test(a_changed_rate_runs_through),
-        cmocka_unit_test(one_sheet_a_subject),
-        cmocka_unit_test(times_that_are_no_decimals),
-        cmocka_unit_test(an_empty_job),
+        cmocka_unit_test(formulas_give_the_same_cents), cmocka_unit_test(a_changed_rate_runs_through),
+        cmocka_unit_test(one_sheet_a_subject),          cmocka_unit_test(times_that_are_no_decimals),
+        cmocka_unit_test(work_in_the_shops_units),      cmocka_unit_test(an_empty_job),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

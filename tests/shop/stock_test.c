@@ -54,7 +54,13 @@ static void amounts_in_words(void **state) {
         {"oil", 3785, "3.79 l", "1 gal"},
         {"glue", 750000, "0.75 kg", "1.65 lb"},
         {"glue", 4535924, "4.54 kg", "10 lb"},
+        {"oil", 4, "4 ml", "0.14 fl oz"},
+        {"oil", 10, "0.01 l", "0.34 fl oz"},
+        {"oil", 0, "0 l", "0 gal"},
+        {"glue", 2900, "2.9 g", "0.1 oz"}, /* 1 oz = 28.349523125 g */
+        {"glue", 1, "under 0.01 g", "under 0.01 oz"},
         {"edging", 50000, "50 m", "164.04 ft"},
+        {"edging", 2, "2 mm", "0.08 in"},
         {"screw", 1200, "1200", "1200"},
         {"oak-random", INT64_C(1000000000000), "1.000 m3", "423.8 bf"},
         {"slat", 3, "3", "3"},
@@ -169,6 +175,7 @@ static void mistakes_in_headers(void **state) {
     bench *b = *state;
     bench_spoil(b, "stock.csv", "grade,thickness", "grade,thicknes");
     bench_spoil(b, "grades.csv", "defect", "defekt");
+    bench_put(b, "shop.txt", sb_pool_print(b->run.pool, "%sreplace plank by slat\n", bench_texts[0]));
     bench_read(b);
     bench_told(b, "stock.csv:1:1", "\"thickness\" is missing");
     bench_told(b, "stock.csv:1:33", "\"thickness\"");
