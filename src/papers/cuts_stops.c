@@ -9,7 +9,8 @@ typedef struct span { /* boards by number, both ends included */
 } span;
 
 typedef struct stop {
-    size_t need; /* the first need cut at it; stands for stock, length, ends and width */
+    size_t need;    /* the first need cut at it; stands for stock, length, ends and width */
+    size_t setting; /* the first row of those that the saw is set once for */
     int64_t count, strips;
     int64_t turned, rolled, both; /* of its parts, how many lie so on their boards */
     SB_LIST(const char *) names;  /* of its parts, each once */
@@ -26,24 +27,52 @@ static bool same_end(sb_cut_end a, sb_cut_end b) {
     return a.mitre.udeg == b.mitre.udeg && a.bevel.udeg == b.bevel.udeg;
 }
 
-static sb_cut_end rolled_over(sb_cut_end end) {
-    return (sb_cut_end){{-end.mitre.udeg}, {-end.bevel.udeg}};
+static sb_cut_end signed_end(sb_cut_end end, int mitre, int bevel) {
+    return (sb_cut_end){{mitre * end.mitre.udeg}, {bevel * end.bevel.udeg}};
 }
 
-/* A part rolled over is the same at the saw; one turned end for end has its front where the other has its rear. */
-static bool same_setting(const sb_need *a, const sb_need *b) {
-    bool straight = same_end(a->end1, b->end1) && same_end(a->end2, b->end2);
-    bool rolled = same_end(a->end1, rolled_over(b->end1)) && same_end(a->end2, rolled_over(b->end2));
+/* As it is, or rolled over its length. */
+static bool same_ends(const sb_need *a, const sb_need *b) {
+    for (int sign = 1; sign >= -1; sign -= 2)
+        if (same_end(a->end1, signed_end(b->end1, sign, sign)) &&
+            same_end(a->end2, signed_end(b->end2, sign, sign)))
+            return true;
+    return false;
+}
+
+/* A part rolled over is the same at the saw; one turned end for end has its front where the other has its rear, and a
+ * row of its own. */
+static bool same_row(const sb_need *a, const sb_need *b) {
     return a->stock == b->stock && a->length.nm == b->length.nm && a->width.nm == b->width.nm &&
-           (straight || rolled);
+           same_ends(a, b);
+}
+
+/* As it is crosscut: a section to be ripped is cut square. */
+static sb_need as_crosscut(const cuts_paper *p, size_t index) {
+    sb_need need = p->problem->needs.items[index];
+    if (cuts_is_strip(p, index))
+        need.end1 = need.end2 = (sb_cut_end){{0}, {0}};
+    return need;
+}
+
+/* The saw is set once for parts of one length and one pair of ends, whatever their width and whichever end is first. */
+static bool same_setting(const cuts_paper *p, size_t one, size_t other) {
+    const sb_need a = as_crosscut(p, one), b = as_crosscut(p, other);
+    sb_need turned = b;
+    turned.end1 = signed_end(b.end2, -1, 1);
+    turned.end2 = signed_end(b.end1, -1, 1);
+    return a.stock == b.stock && a.length.nm == b.length.nm && (same_ends(&a, &b) || same_ends(&a, &turned));
 }
 
 static stop *find_stop(const cuts_paper *p, stops *all, size_t need) {
     const sb_need *needs = p->problem->needs.items;
     for (size_t i = 0; i < all->count; i++)
-        if (same_setting(&needs[all->items[i].need], &needs[need]))
+        if (same_row(&needs[all->items[i].need], &needs[need]))
             return &all->items[i];
-    SB_PUSH(p->run->pool, *all, ((stop){.need = need}));
+    size_t setting = 0;
+    while (setting < all->count && !same_setting(p, all->items[setting].need, need))
+        setting++;
+    SB_PUSH(p->run->pool, *all, ((stop){.need = need, .setting = setting}));
     return &all->items[all->count - 1];
 }
 
@@ -118,11 +147,13 @@ static void count_board(const cuts_paper *p, stops *all, size_t index, int64_t f
     }
 }
 
-/* By stock, then longest first; as found where equal. */
+/* By stock, then longest first, then by setting; as found where equal. */
 static bool before(const cuts_paper *p, const stop *a, const stop *b) {
     const sb_need *first = &p->problem->needs.items[a->need], *second = &p->problem->needs.items[b->need];
-    return first->stock != second->stock ? first->stock < second->stock
-                                         : first->length.nm > second->length.nm;
+    if (first->stock != second->stock)
+        return first->stock < second->stock;
+    return first->length.nm != second->length.nm ? first->length.nm > second->length.nm
+                                                 : a->setting < b->setting;
 }
 
 static void sort(const cuts_paper *p, stops *all) {
@@ -184,12 +215,13 @@ static const char *row_words(const cuts_paper *p, const stop *s) {
     return also(p->run, words, short_words(p, &p->problem->needs.items[s->need]));
 }
 
-static void stop_row(const cuts_paper *p, sb_table *table, const stop *s) {
+static void stop_row(const cuts_paper *p, sb_table *table, const stop *s, bool again) {
     sb_cell *row = sb_row_add(p->run, table);
     row[0] = sb_cell_strong(sb_cell_length(p->problem->needs.items[s->need].length));
     row[1] = sb_cell_count(s->count);
     row[2] = sb_cell_text(names_words(p, s));
-    row[3] = sb_cell_text(row_words(p, s));
+    row[3] = sb_cell_text(again ? sb_pool_print(p->run->pool, "at the same stop: %s", row_words(p, s))
+                                : row_words(p, s));
     row[4] = sb_cell_text(boards_words(p, s));
     row[5] = sb_cell_tick();
 }
@@ -214,7 +246,8 @@ static size_t stock_table(const cuts_paper *p, sb_sheet *sheet, const stops *all
     sb_table *table =
         sb_table_add(p->run, sheet, cuts_stock_title(p, stock), "Stop at>|Off>|Part|Ends|Boards|Done");
     for (; end < all->count && needs[all->items[end].need].stock == stock; end++)
-        stop_row(p, table, &all->items[end]);
+        stop_row(p, table, &all->items[end],
+                 end > start && all->items[end].setting == all->items[end - 1].setting);
     for (size_t i = start; i < end; i++)
         reach_line(p, sheet, &all->items[i]);
     return end;
