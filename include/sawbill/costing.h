@@ -118,7 +118,8 @@ typedef struct sb_estimate {
     sb_mass mass;             /* of all pieces, wood only; 0 when one is not known */
     sb_length boards_length;  /* boards taken, bought and from the rack */
     sb_area sheets_area;      /* sheets taken */
-    sb_share waste;           /* of timber and sheets used up: 1 - volume in the pieces / (volume taken - usable leftovers) */
+    sb_share waste, spare;    /* of timber and sheets used up, by volume: taken less usable leftovers and strips to keep. Spare is
+                                 for defects, as it is planned; waste is in no piece and no spare */
     int lead_days;            /* lead_days + ceil(time / week * 7); -1 when the shop does not tell its week */
 } sb_estimate;
 

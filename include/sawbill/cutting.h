@@ -252,6 +252,16 @@ const sb_plan *sb_plan_make(sb_run *run, const sb_problem *problem);
  * demand met exactly, availability kept, cost adds up, bound <= cost. Tells what is wrong as a bug notice. */
 bool sb_plan_check(sb_run *run, const sb_plan *plan);
 
+/* ---- beside ripped parts ------------------------------------------------------------------------- */
+
+/* Width of what stays beside the last strip of a section, as long as that; 0 for other parts, and where the blade takes
+ * it or all but a shaving. */
+sb_length sb_board_strip_left(const sb_problem *problem, const sb_board_plan *board, size_t part);
+/* The same where it is worth keeping like a board of that length, as it is not narrower than thick (common practice, no
+ * source); else 0. The plan counts it for nothing. */
+sb_length sb_board_strip_kept(const sb_problem *problem, const sb_board_plan *board, size_t part);
+sb_area sb_board_strips_kept(const sb_problem *problem, const sb_board_plan *board); /* all of one board */
+
 /* ---- bare lists (columns: see rates/README.md) --------------------------------------------------- */
 
 /* Fills problem.stock, needs and supplies from PARTS.csv and STOCK.csv; the rules are the caller's. `trim` is for

@@ -97,8 +97,9 @@ typedef struct sb_stock_total {
     int64_t parts;
     sb_length net_length;   /* boards, of full width: what stays in the parts, halfway between long and short points; a part
                                ripped to half the width is half its length */
-    sb_area net_area;       /* length x width of the finished parts; of panels without their edging */
-    sb_volume net_volume;   /* of the finished parts */
+    sb_area net_area;       /* length x width of the finished parts; of panels what is sheet, without edging and what is cut off at
+                               angles */
+    sb_volume net_volume;   /* of the finished parts, panels likewise */
     sb_length spare_length; /* boards: the grade's defect allowance, planned and priced once. Sheets have none; timber by
                                volume has it in its usage */
     sb_share spare_added;   /* the allowance as a share added to net, and as a share lost of what is bought */

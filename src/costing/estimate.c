@@ -16,7 +16,7 @@ static bool in_range(const sb_estimate *e) {
     return e->gross.minor != SB_BAD && e->deposit.minor != SB_BAD && e->floor.minor != SB_BAD &&
            e->left.minor != SB_BAD && e->rounding.minor != SB_BAD && e->time.ms != SB_BAD &&
            e->earned_hour.minor != SB_BAD && e->mass.mg != SB_BAD && e->waste.ppm != SB_BAD &&
-           e->boards_length.nm != SB_BAD && e->sheets_area.um2 != SB_BAD;
+           e->spare.ppm != SB_BAD && e->boards_length.nm != SB_BAD && e->sheets_area.um2 != SB_BAD;
 }
 
 const sb_estimate *sb_estimate_of(sb_run *run, const sb_shop *shop, const sb_takeoff *takeoff,

@@ -20,7 +20,23 @@ static int64_t boards_volume(costing *c) {
         c->estimate->boards_length =
             sb_length_add(c->estimate->boards_length, sb_length_times(full, board->count));
         sb_area face = sb_length_area(sb_length_sub(full, kept), stock->width);
+        face.um2 = sb_sub(face.um2, sb_board_strips_kept(c->plan->problem, board).um2);
         volume = sb_add(volume, sb_mul(board->count, cubic_mm(face, stock->thickness)));
+    }
+    return volume;
+}
+
+static int64_t spare_volume(const costing *c) {
+    int64_t volume = 0;
+    for (size_t i = 0; i < c->plan->boards.count; i++) {
+        const sb_board_plan *board = &c->plan->boards.items[i];
+        const sb_stock *stock = stock_of(c, board->supply);
+        for (size_t j = 0; j < board->parts.count; j++) {
+            const sb_need *need = &c->plan->problem->needs.items[board->parts.items[j].need];
+            int64_t one =
+                need->spare ? cubic_mm(sb_length_area(need->length, stock->width), stock->thickness) : 0;
+            volume = sb_add(volume, sb_mul(board->count, one));
+        }
     }
     return volume;
 }
@@ -78,9 +94,11 @@ static int lead_days(const costing *c) {
 void costing_measures(costing *c) {
     sb_estimate *e = c->estimate;
     int64_t taken = sb_add(sb_add(boards_volume(c), sheets_volume(c)), rough_volume(c));
-    int64_t finished = finished_volume(c);
-    if (taken > 0)
-        e->waste.ppm = sb_mul_div(sb_sub(taken, finished), 1000000, taken);
+    int64_t spare = spare_volume(c), useful = sb_add(finished_volume(c), spare);
+    if (taken > 0) {
+        e->waste.ppm = sb_mul_div(sb_sub(taken, useful), 1000000, taken);
+        e->spare.ppm = sb_mul_div(spare, 1000000, taken);
+    }
     e->mass = mass_of(c);
     e->lead_days = lead_days(c);
 }

@@ -40,7 +40,8 @@ static const figure COSTS[] = {{"Material", SB_CELL_MONEY, offsetof(sb_estimate,
                                {"Margin left, of net", SB_CELL_SHARE, offsetof(sb_estimate, margin_left)},
                                {"Hours", SB_CELL_DURATION, offsetof(sb_estimate, time)},
                                {"Earned per hour", SB_CELL_MONEY, offsetof(sb_estimate, earned_hour)},
-                               {"Waste, of used up", SB_CELL_SHARE, offsetof(sb_estimate, waste)}};
+                               {"Waste, of used up", SB_CELL_SHARE, offsetof(sb_estimate, waste)},
+                               {"Spare, of used up", SB_CELL_SHARE, offsetof(sb_estimate, spare)}};
 
 static sb_cell figure_cell(const sb_estimate *e, const figure *f) {
     int64_t amount;
@@ -190,8 +191,8 @@ sb_document *sb_paper_comparison(sb_run *run, const sb_shop *shop, const sb_job 
         sb_pool_print(
             run->pool,
             "Money in %s. Margin left: what discount and price points leave over cost with contingency, "
-            "as a share of the pieces' net price. Waste: share of timber and sheets used up that is in "
-            "no piece.",
+            "as a share of the pieces' net price. Of the timber and sheets used up spare is for defects, and "
+            "waste is in no piece and no spare.",
             s->currency.code),
         true);
     return document;

@@ -63,9 +63,9 @@ bool cuts_is_strip(const cuts_paper *p, size_t need); /* ripped out of a wider b
 bool cuts_beside(const cuts_paper *p, const sb_board_plan *board, size_t part); /* a section's second strip and on */
 /* One cut is both the rear of the part before and this one's front; true for the first. */
 bool cuts_shares(const cuts_paper *p, const sb_board_plan *board, size_t part);
-/* Width of what stays beside the last strip of a section, as long as that; 0 elsewhere, and where the blade takes it. */
+/* Width of what stays beside the last strip of a section, on the tape's step. */
 sb_length cuts_strip_left(const cuts_paper *p, const sb_board_plan *board, size_t part);
-bool cuts_strip_kept(const cuts_paper *p, size_t need, sb_length width); /* else offcut */
+bool cuts_strip_kept(const cuts_paper *p, const sb_board_plan *board, size_t part); /* else offcut */
 
 /* Begins a page where the page, `used` by so many rows, has not the rows left for what follows and belongs together.
  * Rows are of one line; it is a good guess, nothing more. */

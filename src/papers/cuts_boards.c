@@ -49,13 +49,12 @@ static const char *also(const cuts_paper *p, const char *words, const char *more
 }
 
 static const char *strip_words(const cuts_paper *p, const sb_board_plan *board, size_t part) {
-    size_t index = board->parts.items[part].need;
-    const sb_need *need = &p->problem->needs.items[index];
+    const sb_need *need = &p->problem->needs.items[board->parts.items[part].need];
     const char *format = cuts_beside(p, board, part) ? "beside it, %s wide%s" : "cut square, rip to %s%s";
     const char *words =
         sb_pool_print(p->run->pool, format, cuts_length(p, need->width), cuts_after_rip(need));
     sb_length left = cuts_strip_left(p, board, part);
-    const char *kept = cuts_strip_kept(p, index, left) ? "keep it" : "offcut";
+    const char *kept = cuts_strip_kept(p, board, part) ? "keep it" : "offcut";
     return left.nm == 0 ? words
                         : sb_pool_print(p->run->pool, "%s; beside it %s are left, %s", words,
                                         cuts_length(p, left), kept);

@@ -105,19 +105,9 @@ cuts_marks cuts_marks_of(const cuts_paper *p, const sb_board_plan *board) {
 /* ---- beside ripped parts ---- */
 
 sb_length cuts_strip_left(const cuts_paper *p, const sb_board_plan *board, size_t part) {
-    const sb_placed *placed = &board->parts.items[part];
-    bool last = part + 1 == board->parts.count || !cuts_beside(p, board, part + 1);
-    if (!last || !cuts_is_strip(p, placed->need))
-        return (sb_length){0};
-    int64_t taken = placed->across.nm + p->problem->needs.items[placed->need].width.nm;
-    int64_t left = cuts_stock(p, placed->need)->width.nm - taken - p->problem->rules.rip_kerf.nm;
-    bool shavings = left <= p->problem->rules.rip_kerf.nm;
-    return sb_length_down_to_step((sb_length){shavings ? 0 : left}, p->style->step);
+    return sb_length_down_to_step(sb_board_strip_left(p->problem, board, part), p->style->step);
 }
 
-/* Worth keeping like a board of that length, where it is not narrower than thick. Common practice, no source. */
-bool cuts_strip_kept(const cuts_paper *p, size_t need, sb_length width) {
-    const sb_cut_stock *stock = cuts_stock(p, need);
-    return width.nm > 0 && width.nm >= stock->thickness.nm && stock->useful_length.nm > 0 &&
-           p->problem->needs.items[need].length.nm >= stock->useful_length.nm;
+bool cuts_strip_kept(const cuts_paper *p, const sb_board_plan *board, size_t part) {
+    return sb_board_strip_kept(p->problem, board, part).nm > 0;
 }

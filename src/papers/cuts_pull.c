@@ -114,8 +114,9 @@ static void keep_strips(keeping *k, const sb_board_plan *board) {
     for (size_t i = 0; i < board->parts.count; i++) {
         size_t need = board->parts.items[i].need;
         sb_length width = cuts_strip_left(p, board, i);
-        if (cuts_strip_kept(p, need, width))
-            strip_row(k, board->count, board->supply, cuts_face(p, p->problem->needs.items[need].length, width));
+        if (cuts_strip_kept(p, board, i))
+            strip_row(k, board->count, board->supply,
+                      cuts_face(p, p->problem->needs.items[need].length, width));
     }
 }
 

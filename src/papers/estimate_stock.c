@@ -8,7 +8,7 @@
 typedef struct taken {
     int64_t count;
     sb_length length, left_length, spare;
-    sb_area area, left_area;
+    sb_area area, left_area, strips; /* strips to keep beside ripped parts */
     sb_cost price;
 } taken;
 
@@ -36,6 +36,8 @@ static void take_boards(const estimate_paper *p, const sb_stock *stock, taken *t
         t->length = sb_length_add(t->length, sb_length_times(supply->length, board->count));
         t->left_length = sb_length_add(t->left_length, sb_length_times(board->leftover, board->count));
         t->spare = sb_length_add(t->spare, sb_length_times(spares_on(p, board), board->count));
+        t->strips.um2 = sb_add(t->strips.um2,
+                               sb_mul(sb_board_strips_kept(p->way->plan->problem, board).um2, board->count));
         t->price.milli = sb_add(t->price.milli, sb_mul(supply->price.milli, board->count));
     }
 }
@@ -85,8 +87,9 @@ enum {
     STOCK_TAKEN,
     STOCK_NET,
     STOCK_SPARE,
-    STOCK_LEFT,
-    STOCK_WASTE
+    STOCK_KEPT,
+    STOCK_WASTE,
+    STOCK_SHARE
 };
 enum {
     WORTH_TITLE,
@@ -115,29 +118,57 @@ static void put_worth(const estimate_paper *p, sb_table *table, const sb_stock_t
     row[WORTH_BOUND] = sb_cell_money((sb_money){sb_mul_div_down(bound->bound.milli, 1, 1000)});
 }
 
+static sb_length as_full_width(sb_area area, const sb_stock *stock) {
+    return (sb_length){area.um2 > 0 ? sb_mul_div(area.um2, SB_NM_PER_MM, stock->width.nm) : 0};
+}
+
+/* Where it goes, as lengths of full width or areas. */
+typedef struct parting {
+    int64_t taken, net, spare, kept;
+} parting;
+
+/* Waste is what the other figures of the row leave, as they are written; what rounding makes too much comes off the
+ * parts. */
+static void put_waste(const estimate_paper *p, sb_table *table, parting exact) {
+    size_t at = table->rows.count - 1;
+    sb_cell *row = table->rows.items[at];
+    int64_t waste = row[STOCK_TAKEN].amount;
+    const sb_relation *rest = sb_rel_cell(p->run, table, at, STOCK_TAKEN);
+    for (size_t column = STOCK_NET; column <= STOCK_KEPT; column++) {
+        waste = sb_sub(waste, row[column].amount);
+        rest = rel_less(p->run, rest, sb_rel_cell(p->run, table, at, column), 2);
+    }
+    if (waste < 0) {
+        row[STOCK_NET].amount = sb_add(row[STOCK_NET].amount, waste);
+        waste = 0;
+    }
+    int64_t used = sb_sub(exact.taken, exact.kept), useful = sb_add(exact.net, exact.spare);
+    row[STOCK_WASTE] = sb_cell_related(sb_cell_decimal(waste, 2), rest);
+    row[STOCK_SHARE] = sb_cell_share(share_of(sb_sub(used, useful), used));
+}
+
 static void put_board(const estimate_paper *p, sb_table *table, const sb_stock_total *total, taken t) {
     const sb_style *style = &p->shop->settings.style;
     sb_cell *row = sb_row_add(p->run, table);
-    int64_t useful = sb_add(sb_add(total->net_length.nm, t.spare.nm), t.left_length.nm);
+    sb_length kept = sb_length_add(t.left_length, as_full_width(t.strips, total->stock));
     row[STOCK_TITLE] = sb_cell_text(total->stock->title);
     row[STOCK_COUNT] = sb_cell_count(t.count);
     row[STOCK_TAKEN] = long_cell(style, t.length);
     row[STOCK_NET] = long_cell(style, total->net_length);
     row[STOCK_SPARE] = long_cell(style, t.spare);
-    row[STOCK_LEFT] = long_cell(style, t.left_length);
-    row[STOCK_WASTE] = sb_cell_share(share_of(sb_sub(t.length.nm, useful), t.length.nm));
+    row[STOCK_KEPT] = long_cell(style, kept);
+    put_waste(p, table, (parting){t.length.nm, total->net_length.nm, t.spare.nm, kept.nm});
 }
 
 static void put_sheet(const estimate_paper *p, sb_table *table, const sb_stock_total *total, taken t) {
     const sb_style *style = &p->shop->settings.style;
     sb_cell *row = sb_row_add(p->run, table);
-    int64_t useful = sb_add(total->net_area.um2, t.left_area.um2);
     row[STOCK_TITLE] = sb_cell_text(total->stock->title);
     row[STOCK_COUNT] = sb_cell_count(t.count);
     row[STOCK_TAKEN] = face_cell(style, t.area);
     row[STOCK_NET] = face_cell(style, total->net_area);
-    row[STOCK_LEFT] = face_cell(style, t.left_area);
-    row[STOCK_WASTE] = sb_cell_share(share_of(sb_sub(t.area.um2, useful), t.area.um2));
+    row[STOCK_KEPT] = face_cell(style, t.left_area);
+    put_waste(p, table, (parting){t.area.um2, total->net_area.um2, 0, t.left_area.um2});
 }
 
 static bool has_kind(const estimate_paper *p, sb_stock_kind kind) {
@@ -155,8 +186,8 @@ static void put_kind(estimate_paper *p, sb_stock_kind kind, const char *title, c
         sb_table_add(p->run, p->stock, title,
                      sb_pool_print(p->run->pool,
                                    "Stock|Taken>|Taken, %s>|In parts, %s>|Spare for defects, %s>|"
-                                   "Usable leftovers, %s>|Planned waste of taken>",
-                                   unit, unit, unit, unit));
+                                   "Left to keep, %s>|Waste, %s>|Waste of used up>",
+                                   unit, unit, unit, unit, unit));
     for (size_t i = 0; i < p->e->takeoff->totals.count; i++) {
         const sb_stock_total *total = &p->e->takeoff->totals.items[i];
         if (total->stock->kind == kind)
@@ -214,13 +245,19 @@ static void put_volumes(estimate_paper *p) {
 
 void estimate_stock(estimate_paper *p) {
     const sb_style *style = &p->shop->settings.style;
-    sb_paragraph_add(p->run, p->stock,
-                     "What is taken is in parts, spare for defects, usable leftovers and planned waste: kerf, trims, "
-                     "offcuts, what is cut off at angles, ripped off beside a part or trimmed to fit. Lengths of boards are "
-                     "of full width. Spare is put into the plan for knots and splits, in whole lengths of parts; the first "
-                     "of its shares is asked of the net, added to it, the second of what is bought, lost from it. Plan cost "
-                     "counts boards, handling and leftovers; no plan costs less than the figure behind it.",
-                     true);
+    sb_paragraph_add(
+        p->run, p->stock,
+        "What is taken is in parts, spare for defects, left to keep, and waste: kerf, trims, offcuts, what "
+        "is cut "
+        "off at angles, ripped off beside a part or trimmed to fit. Left to keep are usable leftovers, and "
+        "strips ripped off beside parts where they are wide enough for others. What is used up is what is "
+        "taken without them. Lengths of boards are of full width. Spare is put into the plan for knots and "
+        "splits, in whole lengths of parts; the first of its shares is asked of the net, added to it, the "
+        "second of what is bought, lost from it. Plan cost counts boards, handling and leftovers; no plan "
+        "costs less than the figure behind it. The waste of the Summary is that of all stocks by volume, "
+        "with "
+        "what planing takes off and what the grades of timber by volume lose.",
+        true);
     put_kind(p, SB_STOCK_BOARD, "Boards", long_unit(style), put_board);
     put_kind(p, SB_STOCK_SHEET, "Sheets", face_unit(style), put_sheet);
     if (has_kind(p, SB_STOCK_BOARD) || has_kind(p, SB_STOCK_SHEET))

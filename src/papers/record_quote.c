@@ -119,6 +119,7 @@ static void put_measures(const writer *w, sb_record *in, const sb_way *way) {
         sb_put_null(w->run, in, "lead_days");
     put_mass(w, in, "mass_kg", e->mass);
     put_percent(w, in, "waste_percent", e->waste);
+    put_percent(w, in, "spare_percent", e->spare);
     sb_put_integer(w->run, in, "boards", way->plan->counts.boards);
     sb_put_length(w->run, in, "boards_length_mm", e->boards_length);
     sb_put_integer(w->run, in, "sheets", way->plan->counts.sheets);

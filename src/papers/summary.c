@@ -80,6 +80,17 @@ static const char *cost_words(const summary *s) {
                          words[0], words[1], words[2]);
 }
 
+static const char *tenths(const summary *s, sb_share share) {
+    return share_words(s->run, s->shop, (sb_share){sb_mul_div(share.ppm, 1, 1000) * 1000});
+}
+
+static const char *waste_words(const summary *s) {
+    const char *spare = s->e->spare.ppm == 0 ? ""
+                                             : sb_pool_print(s->run->pool, " and spare for defects %s",
+                                                             tenths(s, s->e->spare));
+    return sb_pool_print(s->run->pool, "waste %s%s of what is used up", tenths(s, s->e->waste), spare);
+}
+
 static void put_outcome(const summary *s) {
     sb_table *table = sb_table_add(s->run, s->sheet, "", "|");
     table->no_heading = true;
@@ -98,9 +109,8 @@ static void put_outcome(const summary *s) {
         put(s, table, "Lead time",
             sb_pool_print(s->run->pool, "%d day%s", s->e->lead_days, s->e->lead_days == 1 ? "" : "s"));
     put(s, table, "Cutting plan",
-        sb_pool_print(s->run->pool, "%s; waste %s of what is used up",
-                      plan_words(s->run, &s->shop->settings.style, s->way->plan),
-                      share_words(s->run, s->shop, (sb_share){sb_mul_div(s->e->waste.ppm, 1, 1000) * 1000})));
+        sb_pool_print(s->run->pool, "%s; %s", plan_words(s->run, &s->shop->settings.style, s->way->plan),
+                      waste_words(s)));
 }
 
 /* Whole boards and sheets, whatever the job is charged; packs and tins are in the order list. */

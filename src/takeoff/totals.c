@@ -51,19 +51,26 @@ static int64_t board_length(const sb_part *part) {
     return sb_mul_div_up(length, part->cut_width.nm, part->stock->width.nm);
 }
 
-static sb_length shorter(sb_length a, sb_length b) {
-    return a.nm < b.nm ? a : b;
+/* What edging adds to a panel in one direction. */
+static sb_length edging_in(sb_length finished, sb_length cut) {
+    return cut.nm < finished.nm ? sb_length_sub(finished, cut) : (sb_length){0};
 }
 
-/* Of a panel what is sheet: without its edging, and without what is trimmed off to fit. */
+/* Of a panel what is sheet: without its edging, and without what is trimmed off to fit or cut off at an angle. */
 static sb_area face_of(const sb_part *part) {
-    if (part->stock->kind == SB_STOCK_SHEET)
-        return sb_length_area(shorter(part->length, part->cut_length), shorter(part->width, part->cut_width));
-    return sb_length_area(part->length, part->width);
+    if (part->stock->kind != SB_STOCK_SHEET)
+        return sb_length_area(part->length, part->width);
+    return sb_length_area(sb_length_sub(takeoff_mean_length(part), edging_in(part->length, part->cut_length)),
+                          sb_length_sub(part->width, edging_in(part->width, part->cut_width)));
 }
 
 sb_volume takeoff_part_volume(const sb_part *part) {
     return sb_area_volume(sb_length_area(takeoff_mean_length(part), part->width), part->thickness);
+}
+
+static sb_volume volume_of(const sb_part *part) {
+    return part->stock->kind == SB_STOCK_SHEET ? sb_area_volume(face_of(part), part->thickness)
+                                               : takeoff_part_volume(part);
 }
 
 static void add_part(sb_stock_total *total, const sb_part *part) {
@@ -71,7 +78,7 @@ static void add_part(sb_stock_total *total, const sb_part *part) {
     if (part->stock->kind == SB_STOCK_BOARD)
         total->net_length.nm = sb_add(total->net_length.nm, sb_mul(board_length(part), part->blanks));
     total->net_area.um2 = sb_add(total->net_area.um2, sb_mul(face_of(part).um2, part->count));
-    total->net_volume.nl = sb_add(total->net_volume.nl, sb_mul(takeoff_part_volume(part).nl, part->count));
+    total->net_volume.nl = sb_add(total->net_volume.nl, sb_mul(volume_of(part).nl, part->count));
 }
 
 static void check_range(const takeoff_walk *walk, const sb_stock_total *total) {

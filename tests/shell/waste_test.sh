@@ -2,7 +2,7 @@
 . tests/shell/lib.sh
 home=$(shop)
 
-# board_row: the figures of the estimate's row on larch slats: taken, in parts, spare, leftovers, waste [m, m, m, m, share]
+# board_row: the figures of the estimate's row on larch slats: taken, in parts, spare, left to keep, waste, share
 board_row() {
     rm -rf "$work/sheets" && mkdir "$work/sheets"
     ssconvert -S "$1" "$work/sheets/%s.csv" >/dev/null 2>&1 || fail "no sheets of $1"
@@ -31,8 +31,8 @@ status 0 "$SAWBILL" quote "$home/samples/rim.job"
 board_row "$home/samples/rim/rim-estimate.xlsx" >"$work/row"
 awk -F, '{
     rest = $1 - $2 - $3 - $4
-    if ($2 < 20.499 || $2 > 20.501 || rest <= 0) exit 1
-    if ((rest / $1 - $5) ^ 2 > 1e-6) exit 1
+    if ($2 < 20.499 || $2 > 20.501 || $5 <= 0 || (rest - $5) ^ 2 > 1e-9) exit 1
+    if (($5 / ($1 - $4) - $6) ^ 2 > 1e-6) exit 1
     seen = 1
 } END { exit !seen }' "$work/row" || fail "the rims do not add up: $(cat "$work/row")"
 
@@ -44,6 +44,28 @@ awk '/"count":/ { count = $2 + 0 } /"stock":/ { slat = /larch-20x95/ }
      END { printf "%.2f\n", metres }' "$work/out" >"$work/planned"
 board_row "$work/harbour/harbour-planters-estimate.xlsx" | awk -F, '{ printf "%.2f\n", $3 }' >"$work/told"
 same "$work/planned" "$work/told"
+
+# Beside ten strips of 60 mm 95 - 60 - 2.8 mm stay, wide enough to keep: ten times 1 m x 32.2 mm, as lengths of full width.
+cat >"$home/templates/lath.recipe" <<'RECIPE'
+recipe lath
+stock s larch-20x95
+part r
+  count 10
+  of s
+  length 1 m
+  width 60 mm
+RECIPE
+sed 's/^piece rim/piece lath/; s/^job rim/job lath/' "$home/samples/rim.job" >"$home/samples/lath.job"
+status 0 "$SAWBILL" quote "$home/samples/lath.job"
+board_row "$home/samples/lath/lath-estimate.xlsx" >"$work/row"
+awk -F, '{
+    if ($2 != 6.32 || $4 != 3.39 || ($1 - $2 - $3 - $4 - $5) ^ 2 > 1e-9 || $5 <= 0) exit 1
+    if (($5 / ($1 - $4) - $6) ^ 2 > 1e-5) exit 1
+    share = sprintf("%.1f", 100 * $6)
+    sub(/\.0$/, "", share)
+    print "waste " share " % and spare for defects"
+} END { exit NR != 1 }' "$work/row" >"$work/share" || fail "the laths do not add up: $(cat "$work/row")"
+says "$(cat "$work/share")"
 
 # Timber by volume loses what its grade says.
 cat >"$home/templates/beam.recipe" <<'RECIPE'
