@@ -224,7 +224,7 @@ void estimate_outcome(estimate_paper *p) {
         leave(p, sb_pool_print(p->run->pool, "Weight, %s", weight_unit(style)), "wood of all pieces",
               weight_cell(style, e->mass));
     leave(p, "Waste",
-          "share of timber and sheets used up (taken less what is left to keep), in no piece and no spare",
+          "share of timber and sheets used up (taken less what is kept), in no piece and no spare",
           sb_cell_share(e->waste));
     if (e->spare.ppm > 0)
         leave(p, "Spare for defects", "share of the same, put into the plan for knots and splits",

@@ -65,6 +65,22 @@ static void waste_of_what_is_used_up(void **state) {
     made_free(m);
 }
 
+/* The same 6 m with a spare of 500 mm on both boards: 1 m of spare, 4.95 m in parts, 50 mm of waste. */
+static void spare_is_no_waste(void **state) {
+    (void)state;
+    made *m = with_leftovers(SB_CHARGE_BOUGHT);
+    sb_stock_total total = {.stock = m->shop.stock.items[0]};
+    total.net_volume.nl = INT64_C(4950) * 95 * 20 * 1000;
+    SB_PUSH(m->run.pool, m->takeoff.totals, total);
+    SB_PUSH(m->run.pool, m->cutlist.problem.needs,
+            ((sb_need){.length = SB_MM(500), .count = 2, .spare = true}));
+    SB_PUSH(m->run.pool, m->plan.boards.items[0].parts, ((sb_placed){.need = 0}));
+    const sb_estimate *e = made_estimate(m);
+    assert_int_equal(e->waste.ppm, 8333);
+    assert_int_equal(e->spare.ppm, 166667);
+    made_free(m);
+}
+
 /* ---- labour ------------------------------------------------------------------------------------------------------------- */
 
 static void work_alike_is_one_line(void **state) {
@@ -221,6 +237,7 @@ int main(void) {
         cmocka_unit_test(charged_less_leftovers),
         cmocka_unit_test(charged_as_used),
         cmocka_unit_test(waste_of_what_is_used_up),
+        cmocka_unit_test(spare_is_no_waste),
         cmocka_unit_test(work_alike_is_one_line),
         cmocka_unit_test(time_is_not_rounded_in_between),
         cmocka_unit_test(the_plan_brings_its_own_work),

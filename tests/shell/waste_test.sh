@@ -2,7 +2,7 @@
 . tests/shell/lib.sh
 home=$(shop)
 
-# board_row: the figures of the estimate's row on larch slats: taken, in parts, spare, left to keep, waste, share
+# board_row: the figures of the estimate's row on larch slats: taken, in parts, spare, kept, waste, share
 board_row() {
     rm -rf "$work/sheets" && mkdir "$work/sheets"
     ssconvert -S "$1" "$work/sheets/%s.csv" >/dev/null 2>&1 || fail "no sheets of $1"

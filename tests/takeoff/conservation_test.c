@@ -119,22 +119,28 @@ static int64_t panel_area(const sb_part *part) {
     int across = !!(part->edging_edges & SB_EDGE_FRONT) + !!(part->edging_edges & SB_EDGE_BACK);
     if (part->stock->kind != SB_STOCK_SHEET)
         edge = 0;
-    return sb_length_area((sb_length){part->length.nm - along * edge}, (sb_length){part->width.nm - across * edge})
+    return sb_length_area((sb_length){part->length.nm - along * edge},
+                          (sb_length){part->width.nm - across * edge})
         .um2;
 }
 
 static void check_totals(const sb_takeoff *t) {
-    int64_t parts = 0, area = 0;
+    int64_t parts = 0, area = 0, panels = 0;
     for (size_t i = 0; i < t->totals.count; i++) {
-        parts += t->totals.items[i].parts;
-        area += t->totals.items[i].net_area.um2;
+        const sb_stock_total *total = &t->totals.items[i];
+        parts += total->parts;
+        area += total->net_area.um2;
+        panels += total->stock->kind == SB_STOCK_SHEET ? total->net_volume.nl : 0;
     }
     for (size_t i = 0; i < t->parts.count; i++) {
         const sb_part *part = &t->parts.items[i];
         parts -= part->count;
         area -= part->count * panel_area(part);
+        if (part->stock->kind == SB_STOCK_SHEET)
+            panels -= part->count * sb_area_volume((sb_area){panel_area(part)}, part->thickness).nl;
     }
     assert_int_equal(parts, 0);
+    assert_int_equal(panels, 0);
     assert_int_equal(area, 0);
 }
 
