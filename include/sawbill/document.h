@@ -97,10 +97,11 @@ struct sb_table {
     sb_heading *headings;
     size_t column_count;
     SB_LIST(sb_cell *) rows; /* each column_count cells */
+    SB_LIST(size_t) groups;  /* rows that open a group: it and those up to the next one belong on one page */
     size_t total_rows;       /* how many at the end are totals (ruled off) */
     bool no_heading;         /* pairs: the headings are not shown */
 };
-typedef enum sb_block_kind { SB_BLOCK_HEADING, SB_BLOCK_PARAGRAPH, SB_BLOCK_TABLE, SB_BLOCK_PAGE_BREAK } sb_block_kind;
+typedef enum sb_block_kind { SB_BLOCK_HEADING, SB_BLOCK_PARAGRAPH, SB_BLOCK_TABLE, SB_BLOCK_PAGE_BREAK, SB_BLOCK_ROOM_BREAK } sb_block_kind;
 typedef struct sb_block { sb_block_kind kind; const char *text; bool small; sb_table *table; } sb_block;
 typedef struct sb_sheet {
     const char *title; /* cleaned by the writer where a format forbids characters */
@@ -122,10 +123,13 @@ sb_sheet *sb_sheet_add(sb_run *run, sb_document *document, const char *title);
 void sb_heading_add(sb_run *run, sb_sheet *sheet, const char *text);
 void sb_paragraph_add(sb_run *run, sb_sheet *sheet, const char *text, bool small);
 void sb_page_break_add(sb_run *run, sb_sheet *sheet);
+/* A page begins unless what follows, up to the next break, has room on the one before. */
+void sb_room_break_add(sb_run *run, sb_sheet *sheet);
 /* Headings given as "Part|Count>|Length>": a > marks numbers, set to the right. Widths follow the contents. */
 sb_table *sb_table_add(sb_run *run, sb_sheet *sheet, const char *title, const char *headings);
 /* A new row of empty cells, to be filled; stays where it is. */
 sb_cell *sb_row_add(sb_run *run, sb_table *table);
+sb_cell *sb_group_add(sb_run *run, sb_table *table);     /* the same; opens a group */
 sb_cell *sb_total_row_add(sb_run *run, sb_table *table); /* below all others */
 
 /* False after a notice: an amount is out of range (an error), or a relation means a cell that is not in the

@@ -34,6 +34,10 @@ void sb_page_break_add(sb_run *run, sb_sheet *sheet) {
     SB_PUSH(run->pool, sheet->blocks, ((sb_block){.kind = SB_BLOCK_PAGE_BREAK, .text = ""}));
 }
 
+void sb_room_break_add(sb_run *run, sb_sheet *sheet) {
+    SB_PUSH(run->pool, sheet->blocks, ((sb_block){.kind = SB_BLOCK_ROOM_BREAK, .text = ""}));
+}
+
 /* ---- tables ---- */
 
 static size_t count_headings(const char *headings) {
@@ -74,6 +78,11 @@ sb_cell *sb_row_add(sb_run *run, sb_table *table) {
     if (table->total_rows)
         sb_bug(run, (sb_place){0}, "a row was added below the totals of table \"%s\"", table->title);
     return add_row(run, table);
+}
+
+sb_cell *sb_group_add(sb_run *run, sb_table *table) {
+    SB_PUSH(run->pool, table->groups, table->rows.count);
+    return sb_row_add(run, table);
 }
 
 sb_cell *sb_total_row_add(sb_run *run, sb_table *table) {

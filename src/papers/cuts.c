@@ -75,14 +75,6 @@ const char *cuts_size(const cuts_paper *p, const sb_supply *supply) {
     return sb_write_size(p->run, supply->length, sheet ? supply->width : (sb_length){0}, p->style);
 }
 
-void cuts_together(cuts_paper *p, sb_sheet *sheet, size_t *used, size_t rows) {
-    size_t page = p->document->letter ? 41 : 44;
-    bool begins_page = *used > 0 && *used + rows > page;
-    if (begins_page)
-        sb_page_break_add(p->run, sheet);
-    *used = begins_page ? rows : *used + rows;
-}
-
 /* What the plan comes to, and how near it is to the least that any plan could cost. */
 static const char *plan_line(const cuts_paper *p) {
     const sb_document *d = p->document;

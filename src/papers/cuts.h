@@ -67,10 +67,6 @@ bool cuts_shares(const cuts_paper *p, const sb_board_plan *board, size_t part);
 sb_length cuts_strip_left(const cuts_paper *p, const sb_board_plan *board, size_t part);
 bool cuts_strip_kept(const cuts_paper *p, const sb_board_plan *board, size_t part); /* else offcut */
 
-/* Begins a page where the page, `used` by so many rows, has not the rows left for what follows and belongs together.
- * Rows are of one line; it is a good guess, nothing more. */
-void cuts_together(cuts_paper *p, sb_sheet *sheet, size_t *used, size_t rows);
-
 void cuts_pull(cuts_paper *p, const sb_takeoff *takeoff, sb_sheet *sheet);
 void cuts_stops(cuts_paper *p, sb_sheet *sheet);
 void cuts_boards(cuts_paper *p, sb_sheet *sheet);

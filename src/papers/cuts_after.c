@@ -93,6 +93,9 @@ void cuts_after(cuts_paper *p, const sb_takeoff *takeoff, sb_sheet *sheet) {
     sb_heading_add(p->run, sheet, "Glue, edge, fit");
     sb_paragraph_add(p->run, sheet,
                      "All parts in their finished sizes, and what is done to them off the saw.", false);
-    for (size_t i = 0; i < takeoff->pieces.count; i++)
+    for (size_t i = 0; i < takeoff->pieces.count; i++) {
+        if (i > 0)
+            sb_room_break_add(p->run, sheet);
         piece_table(p, sheet, takeoff, i);
+    }
 }

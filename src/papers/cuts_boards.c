@@ -2,6 +2,8 @@
  * board, or of several alike, stands a row for the board itself. */
 #include "papers/cuts.h"
 
+#include <string.h>
+
 static const char intro[] =
     "True the front end of each board: the board's row says how much comes off. All marks are measured from "
     "there, and each part begins a kerf behind the one before it.";
@@ -36,7 +38,7 @@ static void board_row(const cuts_paper *p, sb_table *table, const sb_board_plan 
                             : "";
     const char *title = sb_pool_print(p->run->pool, "%s %s%s", board->count == 1 ? "Board" : "Boards",
                                       cuts_number(p, first, board->count), label);
-    sb_cell *row = sb_row_add(p->run, table);
+    sb_cell *row = sb_group_add(p->run, table);
     row[0] = sb_cell_strong(sb_cell_text(title));
     row[1] = sb_cell_strong(sb_cell_size(supply->length));
     row[4] = sb_cell_text(truing_words(p, supply, marks));
@@ -48,16 +50,34 @@ static const char *also(const cuts_paper *p, const char *words, const char *more
     return *more ? sb_pool_print(p->run->pool, "%s; %s", words, more) : words;
 }
 
-static const char *strip_words(const cuts_paper *p, const sb_board_plan *board, size_t part) {
-    const sb_need *need = &p->problem->needs.items[board->parts.items[part].need];
-    const char *format = cuts_beside(p, board, part) ? "beside it, %s wide%s" : "cut square, rip to %s%s";
-    const char *words =
-        sb_pool_print(p->run->pool, format, cuts_length(p, need->width), cuts_after_rip(need));
+/* What follows the rip: ", then mitre each strip; beside it 32 mm are left, offcut" */
+static const char *rip_words(const cuts_paper *p, const sb_board_plan *board, size_t part) {
+    const char *then = cuts_after_rip(&p->problem->needs.items[board->parts.items[part].need]);
     sb_length left = cuts_strip_left(p, board, part);
     const char *kept = cuts_strip_kept(p, board, part) ? "keep it" : "offcut";
-    return left.nm == 0 ? words
-                        : sb_pool_print(p->run->pool, "%s; beside it %s are left, %s", words,
+    return left.nm == 0 ? then
+                        : sb_pool_print(p->run->pool, "%s; beside it %s are left, %s", then,
                                         cuts_length(p, left), kept);
+}
+
+/* A strip further up on the board that is ripped just so. */
+static bool ripped_before(const cuts_paper *p, const sb_board_plan *board, size_t part) {
+    for (size_t i = 0; i < part; i++)
+        if (board->parts.items[i].need == board->parts.items[part].need &&
+            cuts_beside(p, board, i) == cuts_beside(p, board, part) &&
+            strcmp(rip_words(p, board, i), rip_words(p, board, part)) == 0)
+            return true;
+    return false;
+}
+
+/* Strips alike tell what follows the rip once a board. */
+static const char *strip_words(const cuts_paper *p, const sb_board_plan *board, size_t part) {
+    const char *width = cuts_length(p, p->problem->needs.items[board->parts.items[part].need].width);
+    const char *first = cuts_beside(p, board, part) ? "beside it, %s wide%s" : "cut square, rip to %s%s";
+    const char *again = cuts_beside(p, board, part) ? "beside it, %s wide%s" : "rip to %s%s";
+    const char *words = rip_words(p, board, part);
+    return *words && ripped_before(p, board, part) ? sb_pool_print(p->run->pool, again, width, ", as above")
+                                                   : sb_pool_print(p->run->pool, first, width, words);
 }
 
 static const char *saw_words(const cuts_paper *p, const sb_board_plan *board, size_t part) {
@@ -137,14 +157,6 @@ static size_t stock_table(const cuts_paper *p, sb_sheet *sheet, size_t start, in
     return i;
 }
 
-/* About as many rows as the boards of a stock take, the heading of their table with them. */
-static size_t rows_ahead(const cuts_paper *p, size_t start) {
-    size_t rows = 3;
-    for (size_t i = start; i < p->plan->boards.count && stock_of(p, i) == stock_of(p, start); i++)
-        rows += 3 + p->plan->boards.items[i].parts.count;
-    return rows;
-}
-
 /* A stock that is longer than a page stands alone there, and shows the headings of its table on each page. */
 void cuts_boards(cuts_paper *p, sb_sheet *sheet) {
     sb_heading_add(p->run, sheet, "Boards");
@@ -152,9 +164,9 @@ void cuts_boards(cuts_paper *p, sb_sheet *sheet) {
     if (cuts_any_angle(p))
         sb_paragraph_add(p->run, sheet, intro_angles, false);
     int64_t first = 1;
-    size_t used = 0;
     for (size_t i = 0; i < p->plan->boards.count;) {
-        cuts_together(p, sheet, &used, rows_ahead(p, i) + (i == 0 ? 8 : 0));
+        if (i > 0)
+            sb_room_break_add(p->run, sheet);
         i = stock_table(p, sheet, i, &first);
     }
 }

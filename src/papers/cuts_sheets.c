@@ -82,15 +82,6 @@ static void setting_row(const cuts_paper *p, sb_table *table, const sb_sheet_pla
         true_row(p, row, plan, s);
 }
 
-static size_t settings_of(const sb_sheet_plan *plan) {
-    size_t count = 0;
-    for (size_t i = 0; i < plan->cuts.count; count++) {
-        setting s = setting_from(plan, i);
-        i += s.times * s.pieces;
-    }
-    return count;
-}
-
 static void cuts_table(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan, const char *title) {
     sb_table *table =
         sb_table_add(p->run, sheet, title, "Cut|Fence at>|Times>|Pieces>|Size of piece|What|Done");
@@ -173,13 +164,6 @@ static void parts_table(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_pla
     leftover_rows(p, table, plan);
 }
 
-static size_t lines_of(const cuts_paper *p, const sb_sheet_plan *plan) {
-    size_t count = plan->leftovers.count;
-    for (size_t i = 0; i < plan->parts.count; count++)
-        i += places_from(p, plan, i).count;
-    return count;
-}
-
 /* ---- sheets ---- */
 
 static void add_sheet(cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan, int64_t first) {
@@ -198,11 +182,10 @@ void cuts_sheets(cuts_paper *p, sb_sheet *sheet) {
     sb_heading_add(p->run, sheet, "Sheets");
     sb_paragraph_add(p->run, sheet, intro, false);
     int64_t first = 1;
-    size_t used = 0;
     for (size_t i = 0; i < p->plan->sheets.count; i++) {
         const sb_sheet_plan *plan = &p->plan->sheets.items[i];
-        size_t rows = 6 + settings_of(plan) + 2 * lines_of(p, plan);
-        cuts_together(p, sheet, &used, rows + (i == 0 ? 6 : 0));
+        if (i > 0)
+            sb_room_break_add(p->run, sheet);
         add_sheet(p, sheet, plan, first);
         first += plan->count;
     }

@@ -253,24 +253,6 @@ static size_t stock_table(const cuts_paper *p, sb_sheet *sheet, const stops *all
     return end;
 }
 
-/* Rows of one line: names and ends wrap at about so many letters. */
-static size_t rows_ahead(const cuts_paper *p, const stops *all, size_t start) {
-    enum {
-        LETTERS_A_LINE = 28
-    };
-    const sb_need *needs = p->problem->needs.items;
-    size_t rows = 3;
-    for (size_t i = start; i < all->count; i++) {
-        const sb_need *need = &needs[all->items[i].need];
-        if (need->stock != needs[all->items[start].need].stock)
-            break;
-        size_t name = strlen(names_words(p, &all->items[i]));
-        size_t ends = strlen(row_words(p, &all->items[i]));
-        rows += 1 + (name > ends ? name : ends) / LETTERS_A_LINE;
-    }
-    return rows;
-}
-
 static const char how[] = "Each stop is set once, longest first, for all boards together. True one end of "
                           "each board first. Set the "
                           "stop, cut one piece, check it against the number, then run the batch.";
@@ -326,9 +308,9 @@ void cuts_stops(cuts_paper *p, sb_sheet *sheet) {
     sort(p, &all);
     sb_heading_add(p->run, sheet, "Stops");
     explain(p, sheet, &all);
-    size_t used = 0;
     for (size_t i = 0; i < all.count;) {
-        cuts_together(p, sheet, &used, rows_ahead(p, &all, i) + (i == 0 ? 6 : 0));
+        if (i > 0)
+            sb_room_break_add(p->run, sheet);
         i = stock_table(p, sheet, &all, i);
     }
 }

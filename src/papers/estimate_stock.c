@@ -302,7 +302,21 @@ static void put_all_left(estimate_paper *p, sb_table *table) {
                      plan->sheets.items[i].count);
 }
 
+static bool any_left(const sb_plan *plan) {
+    for (size_t i = 0; i < plan->boards.count; i++)
+        if (plan->boards.items[i].leftover.nm > 0)
+            return true;
+    for (size_t i = 0; i < plan->sheets.count; i++)
+        if (plan->sheets.items[i].leftovers.count > 0)
+            return true;
+    return false;
+}
+
 void estimate_leftovers(estimate_paper *p) {
+    if (!any_left(p->way->plan)) {
+        sb_paragraph_add(p->run, p->leftovers, "This job leaves nothing usable.", false);
+        return;
+    }
     sb_paragraph_add(p->run, p->leftovers,
                      "Usable leftovers of this job, at what the shop's settings say they are worth.", false);
     sb_table *table = sb_table_add(p->run, p->leftovers, "", "Stock|Length>|Width>|Count>|Each>|Value>");

@@ -97,25 +97,52 @@ static const char *title_of(const sb_sheet *sheet, size_t first) {
     return first > 0 && block->kind == SB_BLOCK_HEADING ? block->text : sheet->title;
 }
 
-static bool lay_out_from(xlsx *x, const sb_sheet *sheet, size_t first, size_t end) {
-    xlsx_sheet laid = {.sheet = sheet, .block_count = end - first};
-    laid.first = sheet->blocks.items + first;
-    laid.name = xlsx_sheet_name(x->run, end > first ? title_of(sheet, first) : sheet->title, &x->sheets);
-    if (!xlsx_lay_out(x->run, x->document, &laid))
+static bool breaks(const sb_sheet *sheet, size_t block, sb_block_kind kind) {
+    return block < sheet->blocks.count && sheet->blocks.items[block].kind == kind;
+}
+
+/* The next break of either kind from `block` on, or the sheet's end. */
+static size_t next_break(const sb_sheet *sheet, size_t block) {
+    while (block < sheet->blocks.count && !breaks(sheet, block, SB_BLOCK_PAGE_BREAK) &&
+           !breaks(sheet, block, SB_BLOCK_ROOM_BREAK))
+        block++;
+    return block;
+}
+
+static bool lay_out_blocks(xlsx *x, const sb_sheet *sheet, size_t first, size_t end, xlsx_sheet *laid) {
+    *laid = (xlsx_sheet){.sheet = sheet, .first = sheet->blocks.items + first, .block_count = end - first};
+    return xlsx_lay_out(x->run, x->document, laid);
+}
+
+/* A worksheet from `first` on: it runs over breaks as long as all stands on one page. */
+static bool lay_out_from(xlsx *x, const sb_sheet *sheet, size_t first, size_t *end) {
+    xlsx_sheet laid, longer;
+    *end = next_break(sheet, first);
+    if (!lay_out_blocks(x, sheet, first, *end, &laid))
         return false;
+    while (breaks(sheet, *end, SB_BLOCK_ROOM_BREAK) && xlsx_fits_page(x->document, &laid)) {
+        size_t next = next_break(sheet, *end + 1);
+        if (!lay_out_blocks(x, sheet, first, next, &longer))
+            return false;
+        if (!xlsx_fits_page(x->document, &longer))
+            break;
+        laid = longer;
+        *end = next;
+    }
+    laid.name = xlsx_sheet_name(x->run, *end > first ? title_of(sheet, first) : sheet->title, &x->sheets);
     SB_PUSH(x->run->pool, x->sheets, laid);
     return true;
 }
 
+/* Nothing between two breaks is no page; a sheet with nothing at all is an empty one. */
 static bool lay_out_sheet(xlsx *x, const sb_sheet *sheet) {
-    size_t first = 0, count = sheet->blocks.count;
-    for (size_t i = 0; i < count; i++)
-        if (sheet->blocks.items[i].kind == SB_BLOCK_PAGE_BREAK) {
-            if (i > first && !lay_out_from(x, sheet, first, i))
-                return false;
-            first = i + 1;
-        }
-    return (first == count && count > 0) || lay_out_from(x, sheet, first, count);
+    size_t end = 0;
+    for (size_t first = 0; first < sheet->blocks.count; first = end + 1) {
+        end = first;
+        if (next_break(sheet, first) > first && !lay_out_from(x, sheet, first, &end))
+            return false;
+    }
+    return sheet->blocks.count > 0 || lay_out_from(x, sheet, 0, &end);
 }
 
 static bool lay_out(xlsx *x) {

@@ -23,11 +23,19 @@ typedef struct xlsx_block {
     uint32_t rows; /* how many, the gap below not counted */
     size_t lines;  /* of a heading or paragraph */
     double height; /* of each row of a heading or paragraph, points */
-    double gap;    /* height of the empty row below, points */
+    double gap;    /* height of the empty row below, points; 0: a break, without rows */
 } xlsx_block;
 
-/* A worksheet: a sheet of the document up to a page break, or from one to the next. Breaks that are set by
- * hand are ignored by programs that fit a sheet to the page's width, and misread by some; worksheets are not.
+/* May a page begin with a row? */
+typedef enum xlsx_keep {
+    XLSX_FREE,    /* it may */
+    XLSX_GROUPED, /* only where its group is longer than a page */
+    XLSX_BOUND,   /* never: it stands with the row above */
+    XLSX_GAP      /* never; empty, and may hang over the page's end */
+} xlsx_keep;
+
+/* A worksheet: a sheet of the document up to a page break, or from one to the next. Breaks that are set by hand within
+ * a worksheet are ignored by some programs; worksheets never are.
  */
 typedef struct xlsx_sheet {
     const sb_sheet *sheet;
@@ -38,7 +46,9 @@ typedef struct xlsx_sheet {
     size_t table_columns; /* of the widest table */
     size_t column_count;  /* with the one that fills the page */
     xlsx_block *blocks;   /* [block_count] */
-    double height;        /* of all rows, points; known once they are put */
+    uint32_t row_count;
+    double *heights;  /* [row_count] points */
+    xlsx_keep *keeps; /* [row_count] */
 } xlsx_sheet;
 typedef SB_LIST(xlsx_sheet) xlsx_sheets;
 
@@ -73,8 +83,15 @@ size_t xlsx_last_column(const xlsx_sheet *sheet, const sb_table *table, size_t c
 double xlsx_span(const xlsx_sheet *sheet, size_t from, size_t to); /* width of the columns, [digits] */
 double xlsx_indent(const sb_table *table, size_t column);          /* [digits] */
 double xlsx_page_room(const sb_document *document, const sb_sheet *sheet); /* width of the page, [digits] */
-double xlsx_row_height(size_t lines, int size);                            /* points */
 int xlsx_type_size(const sb_block *block);
+double xlsx_row_height(size_t lines, int size); /* points */
+
+/* xlsx_rows.c */
+void xlsx_measure_rows(sb_run *run, xlsx_sheet *laid);
+size_t xlsx_cell_lines(sb_run *run, const xlsx_sheet *laid, const sb_table *table, size_t column,
+                       const sb_cell *cell);
+size_t xlsx_row_lines(sb_run *run, const xlsx_sheet *laid, const sb_table *table, const sb_cell *cells);
+sb_cell xlsx_heading_cell(const sb_heading *heading);
 
 /* xlsx_format.c */
 lxw_format *xlsx_format_of(xlsx *x, xlsx_look look);
@@ -97,5 +114,6 @@ void xlsx_put_sheet(xlsx *x, xlsx_sheet *laid, lxw_worksheet *worksheet);
 /* xlsx_page.c */
 #define XLSX_MARGIN 0.6 /* inches, left and right */
 void xlsx_set_page(xlsx *x, const xlsx_sheet *laid, lxw_worksheet *worksheet);
+bool xlsx_fits_page(const sb_document *document, const xlsx_sheet *laid);
 
 #endif

@@ -45,11 +45,11 @@ static bool is_tick_column(const sb_table *table, size_t column) {
            table->rows.items[0][column].kind == SB_CELL_TICK;
 }
 
-/* Text beside a column of numbers keeps a little away from them, and numbers from boxes to tick. */
+/* Text keeps a little away from the column before it, and numbers from boxes to tick. */
 double xlsx_indent(const sb_table *table, size_t column) {
     bool right = table->headings[column].right;
-    bool after_number = column > 0 && !right && table->headings[column - 1].right;
-    return after_number || (right && is_tick_column(table, column + 1)) ? 1.3 : 0;
+    bool text = column > 0 && !right && !is_tick_column(table, column);
+    return text || (right && is_tick_column(table, column + 1)) ? 1.3 : 0;
 }
 
 /* ---- widths ----------------------------------------------------------------------------------------- */
@@ -193,6 +193,10 @@ static void lay_text(sb_run *run, const xlsx_sheet *sheet, xlsx_block *place) {
     place->gap = heading ? 5 : size == XLSX_SMALL ? 4 : 7;
 }
 
+static bool is_break(const sb_block *block) {
+    return block->kind == SB_BLOCK_PAGE_BREAK || block->kind == SB_BLOCK_ROOM_BREAK;
+}
+
 static void lay_table(xlsx_block *place) {
     place->rows = xlsx_body_row(place) - place->row + (uint32_t)place->block->table->rows.count;
     place->gap = 15;
@@ -221,15 +225,17 @@ bool xlsx_lay_out(sb_run *run, const sb_document *document, xlsx_sheet *sheet) {
     }
     find_widths(run, document, sheet);
     sheet->blocks = SB_NEW_ARRAY(run->pool, xlsx_block, sheet->block_count);
-    uint32_t row = 0;
     for (size_t i = 0; i < sheet->block_count; i++) {
         xlsx_block *place = &sheet->blocks[i];
-        *place = (xlsx_block){.block = &sheet->first[i], .row = row};
+        *place = (xlsx_block){.block = &sheet->first[i], .row = sheet->row_count};
+        if (is_break(place->block))
+            continue;
         if (place->block->kind == SB_BLOCK_TABLE)
             lay_table(place);
         else
             lay_text(run, sheet, place);
-        row += place->rows + 1;
+        sheet->row_count += place->rows + 1;
     }
+    xlsx_measure_rows(run, sheet);
     return true;
 }

@@ -14,24 +14,12 @@ static void keep_error(sheet_pen *pen, lxw_error error) {
         pen->x->error = error;
 }
 
-static void set_height(sheet_pen *pen, uint32_t row, double height) {
-    double most = height < 409 ? height : 409;
-    pen->laid->height += most;
-    keep_error(pen, worksheet_set_row(pen->worksheet, row, most, NULL));
-}
-
 /* A stretch of cells that one text may cover. */
 typedef struct stretch {
     uint32_t row, row_to;
     size_t column, column_to;
     size_t lines; /* that the text takes in it */
 } stretch;
-
-static size_t count_lines(sheet_pen *pen, const char *text, size_t from, size_t to, double scale,
-                          double less) {
-    double room = (xlsx_span(pen->laid, from, to) - less) / scale - 1;
-    return wrap_text(pen->x->run, clean_text(pen->x->run, text), room, glyph_print).count;
-}
 
 /* Text stays text: no address becomes a link, no = a formula. One line runs on over the empty cells beside
  * it; only what must wrap merges them. */
@@ -56,33 +44,26 @@ static void put_block_text(sheet_pen *pen, const xlsx_block *place) {
     uint32_t last = place->row + place->rows - 1;
     stretch at = {place->row, last, 0, pen->laid->column_count - 1, place->lines};
     put_text(pen, at, xlsx_text(pen->x->run, block->text, (sb_place){0}), look);
-    for (uint32_t row = place->row; row <= last; row++)
-        set_height(pen, row, place->height);
 }
 
 /* ---- tables ------------------------------------------------------------------------------------------- */
 
 static stretch text_stretch(sheet_pen *pen, const sb_table *table, uint32_t row, size_t column,
-                            const sb_cell *cell, bool bold) {
-    stretch at = {row, row, column, xlsx_last_column(pen->laid, table, column, cell), 1};
-    at.lines =
-        count_lines(pen, cell->text, column, at.column_to, bold ? XLSX_BOLD : 1, xlsx_indent(table, column));
-    return at;
+                            const sb_cell *cell) {
+    return (stretch){row, row, column, xlsx_last_column(pen->laid, table, column, cell),
+                     xlsx_cell_lines(pen->x->run, pen->laid, table, column, cell)};
 }
 
 static void put_headings(sheet_pen *pen, const sb_table *table, uint32_t row) {
-    size_t most = 1;
     for (size_t i = 0; i < table->column_count; i++) {
         const sb_heading *heading = &table->headings[i];
         xlsx_look look = {
             .number = "", .size = XLSX_TEXT, .bold = true, .right = heading->right, .rule_below = true};
         look.indent = xlsx_indent(table, i) > 0;
-        sb_cell cell = sb_cell_text(heading->text);
-        stretch at = text_stretch(pen, table, row, i, &cell, true);
+        sb_cell cell = xlsx_heading_cell(heading);
+        stretch at = text_stretch(pen, table, row, i, &cell);
         put_text(pen, at, xlsx_text(pen->x->run, heading->text, (sb_place){0}), look);
-        most = at.lines > most ? at.lines : most;
     }
-    set_height(pen, row, xlsx_row_height(most, XLSX_TEXT));
 }
 
 static void put_number(sheet_pen *pen, uint32_t row, size_t column, const sb_cell *cell, lxw_format *format) {
@@ -121,7 +102,7 @@ static void put_cell(sheet_pen *pen, const sb_table *table, size_t column, const
                      row_place at) {
     xlsx_look look = look_of(pen, table, column, cell, at);
     if (cell->kind == SB_CELL_TEXT && cell->text[0])
-        put_text(pen, text_stretch(pen, table, at.row, column, cell, cell->strong),
+        put_text(pen, text_stretch(pen, table, at.row, column, cell),
                  xlsx_text(pen->x->run, cell->text, cell->place), look);
     else if (cell_is_number(cell) || cell->kind == SB_CELL_DATE)
         put_number(pen, at.row, column, cell, xlsx_format_of(pen->x, look));
@@ -137,17 +118,12 @@ static void define_name(sheet_pen *pen, const sb_cell *cell, uint32_t row, size_
 }
 
 static void put_row(sheet_pen *pen, const sb_table *table, const sb_cell *cells, row_place at) {
-    at.lines = 1;
-    for (size_t i = 0; i < table->column_count; i++) {
-        size_t lines = text_stretch(pen, table, at.row, i, &cells[i], cells[i].strong).lines;
-        at.lines = lines > at.lines ? lines : at.lines;
-    }
+    at.lines = xlsx_row_lines(pen->x->run, pen->laid, table, cells);
     for (size_t i = 0; i < table->column_count; i++) {
         put_cell(pen, table, i, &cells[i], at);
         if (cells[i].name)
             define_name(pen, &cells[i], at.row, i);
     }
-    set_height(pen, at.row, xlsx_row_height(at.lines, XLSX_TEXT));
 }
 
 static void put_table(sheet_pen *pen, const xlsx_block *place) {
@@ -157,7 +133,6 @@ static void put_table(sheet_pen *pen, const xlsx_block *place) {
         xlsx_look look = {.number = "", .size = XLSX_TEXT, .bold = true};
         stretch at = {place->row, place->row, 0, 0, 1};
         put_text(pen, at, xlsx_text(pen->x->run, table->title, (sb_place){0}), look);
-        set_height(pen, place->row, xlsx_row_height(1, XLSX_TEXT) + 2);
     }
     if (!table->no_heading)
         put_headings(pen, table, body - 1);
@@ -174,12 +149,13 @@ void xlsx_put_sheet(xlsx *x, xlsx_sheet *laid, lxw_worksheet *worksheet) {
     sheet_pen pen = {.x = x, .laid = laid, .worksheet = worksheet};
     for (size_t i = 0; i < laid->column_count; i++)
         keep_error(&pen, worksheet_set_column(worksheet, (lxw_col_t)i, (lxw_col_t)i, laid->widths[i], NULL));
+    for (uint32_t row = 0; row < laid->row_count; row++)
+        keep_error(&pen, worksheet_set_row(worksheet, row, laid->heights[row], NULL));
     for (size_t i = 0; i < laid->block_count; i++) {
         const xlsx_block *place = &laid->blocks[i];
         if (place->block->kind == SB_BLOCK_TABLE)
             put_table(&pen, place);
-        else
+        else if (place->gap > 0)
             put_block_text(&pen, place);
-        set_height(&pen, place->row + place->rows, place->gap);
     }
 }

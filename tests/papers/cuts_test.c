@@ -60,7 +60,7 @@ static sb_cut_end end_said(const char *text, size_t size) {
 /* "both 45° (marks: far edge); rolled over", "10° (mark: far edge), then square", "cut square, rip to 60 mm" */
 static void ends_said(const char *text, sb_cut_end *front, sb_cut_end *rear) {
     *front = *rear = (sb_cut_end){{0}, {0}};
-    if (strncmp(text, "cut square, rip to ", 19) == 0)
+    if (strncmp(text, "cut square, rip to ", 19) == 0 || strncmp(text, "rip to ", 7) == 0)
         return;
     const char *then = strstr(text, ", then "), *stop = strchr(text, ';');
     const char *end = stop ? stop : text + strlen(text);
@@ -165,7 +165,9 @@ static void follow_part(follow *f, const sb_cell *row) {
     f->made[placed->need] += board->count;
     assert_int_equal(row[1].amount, need->length.nm);
     check_turn(row[4].text, placed, ripped);
-    if (ripped)
+    if (strstr(row[4].text, ", as above"))
+        assert_true(ripped && f->part > 1);
+    else if (ripped)
         assert_int_equal(strstr(row[4].text, "then mitre each strip") != NULL,
                          need->end1.mitre.udeg != 0 || need->end2.mitre.udeg != 0);
     if (placed->across.nm > 0) {
@@ -677,6 +679,44 @@ static void ripped_parts_are_mitred_strip_by_strip(void **state) {
     sb_run_free(&run);
 }
 
+/* Four strips alike on one board: what follows the rip is said once, not at each. */
+static void strips_alike_are_told_once(void **state) {
+    (void)state;
+    sb_run run = sb_run_new();
+    sb_problem *problem = slats(&run, 95, 2400);
+    SB_PUSH(run.pool, problem->needs,
+            ((sb_need){.name = "foot",
+                       .count = 4,
+                       .length = {500000000},
+                       .width = {60000000},
+                       .end1 = {.mitre = {30000000}}}));
+    const sb_document *cuts = paper_of(&run, problem);
+    assert_int_equal(
+        told(cuts, "cut square, rip to 60 mm, then mitre each strip; beside it 32 mm are left, offcut"), 1);
+    assert_int_equal(told(cuts, "rip to 60 mm, as above"), 3);
+    sb_run_free(&run);
+}
+
+/* A page never parts a board's row from its parts: each opens a group, and nothing else does. */
+static void boards_are_groups(void **state) {
+    (void)state;
+    for (size_t i = 0; i < SAMPLES; i++) {
+        sample s;
+        sample_open(&s, sample_names[i]);
+        const sb_document *cuts = sb_paper_cuts(&s.run, s.shop, s.job, &s.ways->list.items[0]);
+        const sb_sheet *sheet = sheet_named(cuts, "Boards");
+        size_t opened = 0;
+        for (size_t b = 0; b < sheet->blocks.count; b++) {
+            const sb_table *table = sheet->blocks.items[b].table;
+            for (size_t r = 0; table && r < table->groups.count; r++)
+                assert_true(is_board_row(table->rows.items[table->groups.items[r]]));
+            opened += table ? table->groups.count : 0;
+        }
+        assert_int_equal(opened, s.ways->list.items[0].plan->boards.count);
+        sample_close(&s);
+    }
+}
+
 /* 95 wide less 40 and the rip's kerf leaves 52.2: kept where it is long enough, offcut else; a sliver is not told. */
 static void strips_beside_ripped_parts(void **state) {
     (void)state;
@@ -802,6 +842,8 @@ int main(void) {
         cmocka_unit_test(short_parts_are_flagged),
         cmocka_unit_test(ripped_parts_are_mitred_strip_by_strip),
         cmocka_unit_test(strips_beside_ripped_parts),
+        cmocka_unit_test(strips_alike_are_told_once),
+        cmocka_unit_test(boards_are_groups),
         cmocka_unit_test(turned_parts_are_counted_at_their_stop),
         cmocka_unit_test(shapes_alike_in_angle_stand_apart),
         cmocka_unit_test(a_full_board_has_finer_marks),

@@ -314,6 +314,85 @@ static void a_few_rows_over_are_drawn_onto_the_page(void **state) {
     assert_has(rows_on_a_page(90), "fitToHeight=\"2\"");
 }
 
+static void add_counts(sb_table *table, size_t rows, bool group) {
+    for (size_t i = 0; i < rows; i++)
+        (i == 0 && group ? sb_group_add(&run, table) : sb_row_add(&run, table))[0] =
+            sb_cell_count((int64_t)i);
+}
+
+/* Headings and 42 rows fill a page. In the file a break stands before the row of its number, counted from 0. */
+static void groups_stand_on_one_page(void **state) {
+    (void)state;
+    sb_document *document = new_document();
+    sb_table *t = a_table(document, "n>");
+    for (int i = 0; i < 10; i++)
+        add_counts(t, 10, true);
+    const char *sheet = sheet1(document);
+    assert_has(sheet, "<rowBreaks count=\"2\"");
+    assert_has(sheet, "<brk id=\"41\"");
+    assert_has(sheet, "<brk id=\"81\"");
+    assert_has(sheet, "fitToHeight=\"0\""); /* or the breaks would be ignored */
+}
+
+/* One that is longer than a page begins where it stands; the next one is whole again. */
+static void long_groups_are_parted(void **state) {
+    (void)state;
+    sb_document *document = new_document();
+    sb_table *t = a_table(document, "n>");
+    add_counts(t, 10, true);
+    add_counts(t, 60, true);
+    add_counts(t, 20, true);
+    const char *sheet = sheet1(document);
+    assert_has(sheet, "<rowBreaks count=\"2\"");
+    assert_has(sheet, "<brk id=\"43\"");
+    assert_has(sheet, "<brk id=\"71\"");
+}
+
+/* A row for the eye between two groups neither begins a page nor pushes its group off one. */
+static void empty_rows_hang_over(void **state) {
+    (void)state;
+    sb_document *document = new_document();
+    sb_table *t = a_table(document, "n>");
+    for (int i = 0; i < 3; i++) {
+        add_counts(t, 42, true);
+        sb_row_add(&run, t);
+    }
+    const char *sheet = sheet1(document);
+    assert_has(sheet, "<brk id=\"44\"");
+    assert_has(sheet, "<brk id=\"87\"");
+}
+
+static void a_heading_is_never_the_last_of_a_page(void **state) {
+    (void)state;
+    sb_document *document = new_document();
+    sb_sheet *sheet = sb_sheet_add(&run, document, "x");
+    add_counts(sb_table_add(&run, sheet, "", "n>"), 40, false);
+    sb_heading_add(&run, sheet, "Below");
+    add_counts(sb_table_add(&run, sheet, "", "n>"), 40, false);
+    const char *xml = sheet1(document);
+    assert_has(xml, "<rowBreaks count=\"1\"");
+    assert_has(xml, "<brk id=\"42\""); /* 41 rows, and the empty one below */
+    assert_null(strstr(rows_on_a_page(60), "rowBreaks"));
+}
+
+static void a_room_break_begins_a_page_where_the_last_is_full(void **state) {
+    (void)state;
+    sb_document *document = new_document();
+    sb_sheet *sheet = sb_sheet_add(&run, document, "Cuts");
+    size_t rows[] = {10, 10, 30, 60, 5};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        sb_room_break_add(&run, sheet);
+        sb_heading_add(&run, sheet, sb_pool_print(run.pool, "stock %zu", i));
+        add_counts(sb_table_add(&run, sheet, "", "n>"), rows[i], false);
+    }
+    const char *book = part(document, "xl/workbook.xml");
+    assert_int_equal(count_of(book, "<sheet "), 4);
+    assert_has(book, "name=\"stock 0\"");
+    assert_has(book, "name=\"stock 2\"");
+    assert_has(book, "name=\"stock 3\"");
+    assert_has(book, "name=\"stock 4\"");
+}
+
 static void a_page_break_begins_a_worksheet(void **state) {
     (void)state;
     sb_document *document = new_document();
@@ -535,6 +614,11 @@ int main(void) {
         TEST(every_sheet_is_set_up_for_print),
         TEST(a_long_foot_keeps_to_what_a_footer_holds),
         TEST(a_page_break_begins_a_worksheet),
+        TEST(a_room_break_begins_a_page_where_the_last_is_full),
+        TEST(groups_stand_on_one_page),
+        TEST(long_groups_are_parted),
+        TEST(empty_rows_hang_over),
+        TEST(a_heading_is_never_the_last_of_a_page),
         TEST(the_standard_font_is_the_one_written_with),
         TEST(a_few_rows_over_are_drawn_onto_the_page),
         TEST(long_paragraphs_have_room),
