@@ -97,7 +97,8 @@ struct sb_table {
     sb_heading *headings;
     size_t column_count;
     SB_LIST(sb_cell *) rows; /* each column_count cells */
-    SB_LIST(size_t) groups;  /* rows that open a group: it and those up to the next one belong on one page */
+    SB_LIST(size_t) groups;  /* rows that open a group: it and those up to the next one belong on one page.
+                                It may be parted between two of them: no sum runs over it */
     size_t total_rows;       /* how many at the end are totals (ruled off) */
     bool no_heading;         /* pairs: the headings are not shown */
 };

@@ -26,7 +26,7 @@ static bool sound_relation(const sb_document *document, const sb_relation *r) {
     case SB_REL_CELL:
         return in_table(document, r);
     case SB_REL_SUM:
-        return r->row > r->row_to ? r->table != NULL : in_table(document, r);
+        return r->row > r->row_to ? r->table != NULL : in_table(document, r) && !r->table->groups.count;
     case SB_REL_NUMBER:
         return r->amount != SB_BAD;
     case SB_REL_ROUND:

@@ -92,9 +92,9 @@ static void set_properties(xlsx *x) {
 }
 
 /* Where a page begins in the middle of a sheet its worksheet is named after the heading it begins with. */
-static const char *title_of(const sb_sheet *sheet, size_t first) {
-    const sb_block *block = &sheet->blocks.items[first];
-    return first > 0 && block->kind == SB_BLOCK_HEADING ? block->text : sheet->title;
+static const char *title_of(const xlsx_sheet *laid) {
+    bool inside = laid->first > laid->sheet->blocks.items;
+    return inside && laid->first->kind == SB_BLOCK_HEADING ? laid->first->text : laid->sheet->title;
 }
 
 static bool breaks(const sb_sheet *sheet, size_t block, sb_block_kind kind) {
@@ -114,6 +114,22 @@ static bool lay_out_blocks(xlsx *x, const sb_sheet *sheet, size_t first, size_t 
     return xlsx_lay_out(x->run, x->document, laid);
 }
 
+/* What goes on from the worksheet before has its name, with a number. */
+static bool add_parts(xlsx *x, const xlsx_sheet *whole) {
+    xlsx_sheets parts = xlsx_parts_of(x->run, x->document, whole);
+    const char *title = whole->sheet->title;
+    for (size_t i = 0; i < parts.count; i++) {
+        xlsx_sheet *part = &parts.items[i];
+        if (parts.count > 1 && !xlsx_lay_out(x->run, x->document, part))
+            return false;
+        if (part->block_count && part->rows_from == 0)
+            title = title_of(part);
+        part->name = xlsx_sheet_name(x->run, title, &x->sheets);
+        SB_PUSH(x->run->pool, x->sheets, *part);
+    }
+    return true;
+}
+
 /* A worksheet from `first` on: it runs over breaks as long as all stands on one page. */
 static bool lay_out_from(xlsx *x, const sb_sheet *sheet, size_t first, size_t *end) {
     xlsx_sheet laid, longer;
@@ -129,9 +145,7 @@ static bool lay_out_from(xlsx *x, const sb_sheet *sheet, size_t first, size_t *e
         laid = longer;
         *end = next;
     }
-    laid.name = xlsx_sheet_name(x->run, *end > first ? title_of(sheet, first) : sheet->title, &x->sheets);
-    SB_PUSH(x->run->pool, x->sheets, laid);
-    return true;
+    return add_parts(x, &laid);
 }
 
 /* Nothing between two breaks is no page; a sheet with nothing at all is an empty one. */

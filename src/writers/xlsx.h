@@ -19,11 +19,12 @@ enum {
 
 typedef struct xlsx_block {
     const sb_block *block;
-    uint32_t row;  /* its first, from 0 */
-    uint32_t rows; /* how many, the gap below not counted */
-    size_t lines;  /* of a heading or paragraph */
-    double height; /* of each row of a heading or paragraph, points */
-    double gap;    /* height of the empty row below, points; 0: a break, without rows */
+    size_t from, to; /* rows of a table that stand here */
+    uint32_t row;    /* its first, from 0 */
+    uint32_t rows;   /* how many, the gap below not counted */
+    size_t lines;    /* of a heading or paragraph */
+    double height;   /* of each row of a heading or paragraph, points */
+    double gap;      /* height of the empty row below, points; 0: a break, without rows */
 } xlsx_block;
 
 /* May a page begin with a row? */
@@ -34,14 +35,16 @@ typedef enum xlsx_keep {
     XLSX_GAP      /* never; empty, and may hang over the page's end */
 } xlsx_keep;
 
-/* A worksheet: a sheet of the document up to a page break, or from one to the next. Breaks that are set by hand within
- * a worksheet are ignored by some programs; worksheets never are.
+/* A worksheet: a sheet of the document up to a page break, or from one to the next, or a part of that. Breaks that are
+ * set by hand within a worksheet are ignored by some programs and misread by others; worksheets are not.
  */
 typedef struct xlsx_sheet {
     const sb_sheet *sheet;
     const char *name;
     const sb_block *first; /* [block_count] */
     size_t block_count;
+    size_t rows_from;     /* of the first block, a table: what is above stands on the worksheet before */
+    size_t rows_to;       /* of the last block; 0: all */
     double *widths;       /* [column_count] in digits of the standard font */
     size_t table_columns; /* of the widest table */
     size_t column_count;  /* with the one that fills the page */
@@ -77,7 +80,7 @@ typedef struct xlsx {
 /* xlsx_layout.c */
 /* False after an error: more rows than a worksheet has. */
 bool xlsx_lay_out(sb_run *run, const sb_document *document, xlsx_sheet *sheet);
-uint32_t xlsx_body_row(const xlsx_block *block); /* where row 0 of the table stands */
+uint32_t xlsx_body_row(const xlsx_block *block); /* where the first of a table's rows stands */
 /* The last column that column `column` of a table covers: narrow tables let their last column run on. */
 size_t xlsx_last_column(const xlsx_sheet *sheet, const sb_table *table, size_t column, const sb_cell *cell);
 double xlsx_span(const xlsx_sheet *sheet, size_t from, size_t to); /* width of the columns, [digits] */
@@ -114,6 +117,14 @@ void xlsx_put_sheet(xlsx *x, xlsx_sheet *laid, lxw_worksheet *worksheet);
 /* xlsx_page.c */
 #define XLSX_MARGIN 0.6 /* inches, left and right */
 void xlsx_set_page(xlsx *x, const xlsx_sheet *laid, lxw_worksheet *worksheet);
+/* Of a page once the columns fit its width, points. */
+double xlsx_page_height(const sb_document *document, const xlsx_sheet *laid);
+/* Of rows, gaps at the end not counted, points. */
+double xlsx_height(const xlsx_sheet *laid, uint32_t from, uint32_t to);
 bool xlsx_fits_page(const sb_document *document, const xlsx_sheet *laid);
+bool xlsx_drawn_onto_page(const sb_document *document, const xlsx_sheet *laid); /* it is printed on one */
+
+/* xlsx_parts.c: worksheets that stand for one, with its widths, to be laid out each; it alone where none is needed. */
+xlsx_sheets xlsx_parts_of(sb_run *run, const sb_document *document, const xlsx_sheet *whole);
 
 #endif

@@ -25,30 +25,31 @@ const char *xlsx_address(sb_run *run, const xlsx_sheet *sheet, uint32_t row, siz
 
 typedef struct found {
     const xlsx_sheet *sheet;
-    uint32_t row; /* of row 0 */
+    uint32_t row;
 } found;
 
-static found find_table(const xlsx *x, const sb_table *table) {
+static found find_cell(const xlsx *x, const sb_table *table, size_t row) {
     for (size_t s = 0; s < x->sheets.count; s++)
         for (size_t b = 0; b < x->sheets.items[s].block_count; b++) {
             const xlsx_block *block = &x->sheets.items[s].blocks[b];
-            if (block->block->kind == SB_BLOCK_TABLE && block->block->table == table)
-                return (found){&x->sheets.items[s], xlsx_body_row(block)};
+            if (block->block->kind == SB_BLOCK_TABLE && block->block->table == table && row >= block->from &&
+                row < block->to)
+                return (found){&x->sheets.items[s], xlsx_body_row(block) + (uint32_t)(row - block->from)};
         }
     return (found){NULL, 0}; /* sb_document_sound has seen to it that this cannot be */
 }
 
 static void add_cells(formula *f, const sb_relation *r, bool range) {
-    found at = find_table(f->x, r->table);
+    found at = find_cell(f->x, r->table, r->row);
     char cell[LXW_MAX_CELL_NAME_LENGTH];
     if (at.sheet != f->from)
         add(f, sb_pool_print(f->x->run->pool, "'%s'!", at.sheet->name));
-    lxw_rowcol_to_cell(cell, at.row + (uint32_t)r->row, (lxw_col_t)r->column);
+    lxw_rowcol_to_cell(cell, at.row, (lxw_col_t)r->column);
     add(f, cell);
     if (!range)
         return;
     add(f, ":");
-    lxw_rowcol_to_cell(cell, at.row + (uint32_t)r->row_to, (lxw_col_t)r->column);
+    lxw_rowcol_to_cell(cell, at.row + (uint32_t)(r->row_to - r->row), (lxw_col_t)r->column);
     add(f, cell);
 }
 

@@ -197,8 +197,11 @@ static bool is_break(const sb_block *block) {
     return block->kind == SB_BLOCK_PAGE_BREAK || block->kind == SB_BLOCK_ROOM_BREAK;
 }
 
-static void lay_table(xlsx_block *place) {
-    place->rows = xlsx_body_row(place) - place->row + (uint32_t)place->block->table->rows.count;
+static void lay_table(const xlsx_sheet *sheet, xlsx_block *place) {
+    bool first = place->block == sheet->first, last = place->block + 1 == sheet->first + sheet->block_count;
+    place->from = first ? sheet->rows_from : 0;
+    place->to = last && sheet->rows_to ? sheet->rows_to : place->block->table->rows.count;
+    place->rows = xlsx_body_row(place) - place->row + (uint32_t)(place->to - place->from);
     place->gap = 15;
 }
 
@@ -223,15 +226,17 @@ bool xlsx_lay_out(sb_run *run, const sb_document *document, xlsx_sheet *sheet) {
                  ROWS_MOST);
         return false;
     }
-    find_widths(run, document, sheet);
+    if (!sheet->widths)
+        find_widths(run, document, sheet);
     sheet->blocks = SB_NEW_ARRAY(run->pool, xlsx_block, sheet->block_count);
+    sheet->row_count = 0;
     for (size_t i = 0; i < sheet->block_count; i++) {
         xlsx_block *place = &sheet->blocks[i];
         *place = (xlsx_block){.block = &sheet->first[i], .row = sheet->row_count};
         if (is_break(place->block))
             continue;
         if (place->block->kind == SB_BLOCK_TABLE)
-            lay_table(place);
+            lay_table(sheet, place);
         else
             lay_text(run, sheet, place);
         sheet->row_count += place->rows + 1;

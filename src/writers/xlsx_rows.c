@@ -82,13 +82,17 @@ static void measure_table(sb_run *run, xlsx_sheet *laid, const xlsx_block *place
     const sb_table *table = place->block->table;
     uint32_t body = xlsx_body_row(place);
     size_t next = 0;
+    while (next < table->groups.count && table->groups.items[next] < place->from)
+        next++;
     first = measure_top(run, laid, place, first);
-    for (size_t row = 0; row < table->rows.count; row++) {
+    for (size_t row = place->from; row < place->to; row++) {
         const sb_cell *cells = table->rows.items[row];
-        xlsx_keep keep = row == 0 ? first : is_empty(table, cells) ? XLSX_GAP : keep_of(table, row, next);
+        xlsx_keep keep = row == place->from       ? first
+                         : is_empty(table, cells) ? XLSX_GAP
+                                                  : keep_of(table, row, next);
         next += next < table->groups.count && table->groups.items[next] == row;
         size_t lines = xlsx_row_lines(run, laid, table, cells);
-        set_row(laid, body + (uint32_t)row, xlsx_row_height(lines, XLSX_TEXT), keep);
+        set_row(laid, body + (uint32_t)(row - place->from), xlsx_row_height(lines, XLSX_TEXT), keep);
     }
 }
 

@@ -137,8 +137,8 @@ static void put_table(sheet_pen *pen, const xlsx_block *place) {
     if (!table->no_heading)
         put_headings(pen, table, body - 1);
     size_t first_total = table->rows.count - table->total_rows;
-    for (size_t row = 0; row < table->rows.count; row++) {
-        row_place at = {.row = body + (uint32_t)row};
+    for (size_t row = place->from; row < place->to; row++) {
+        row_place at = {.row = body + (uint32_t)(row - place->from)};
         at.ruled = table->total_rows && row == first_total;
         at.lined = !table->no_heading && row < first_total && (row + 1 < first_total || !table->total_rows);
         put_row(pen, table, table->rows.items[row], at);

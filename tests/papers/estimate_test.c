@@ -8,6 +8,15 @@ static sb_document *estimate_of(made *m, const sb_ways *ways) {
     return document;
 }
 
+static bool leaves_any(const sb_plan *plan) {
+    size_t count = 0;
+    for (size_t i = 0; i < plan->boards.count; i++)
+        count += plan->boards.items[i].leftover.nm > 0;
+    for (size_t i = 0; i < plan->sheets.count; i++)
+        count += plan->sheets.items[i].leftovers.count;
+    return count > 0;
+}
+
 static void formulas_give_the_same_cents(void **state) {
     (void)state;
     chance c = {1234};
@@ -17,6 +26,7 @@ static void formulas_give_the_same_cents(void **state) {
         sb_document *document = estimate_of(m, ways);
         paper_agrees(document);
         assert_true(sb_document_sound(&m->run, document));
+        assert_int_equal(paper_says(document, "This job leaves nothing usable."), !leaves_any(&m->plan));
         const sb_estimate *e = ways->list.items[0].estimate;
         assert_int_equal(paper_worked(document, "cost"), e->cost.minor);
         assert_int_equal(paper_worked(document, "price"), e->price.minor);
