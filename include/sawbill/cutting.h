@@ -210,6 +210,12 @@ typedef struct sb_plan {
  *            less than B + threshold uses no other load. The bound is B + threshold or, where no leftover has a value, the
  *            next multiple of the greatest common divisor of price and charge of all boards, change and cut: all plans
  *            cost a multiple of that.
+ *   "branching"  (boards; neither handling nor leftovers priced) by the numbers n_s of boards of each supply: a plan on
+ *            them costs the sum of price and charge of each. A branch without numbers is a row: its duals and worths
+ *            say that sum of worth_s n_s >= S for every plan. A branch with numbers is a leaf: closed by duals or by
+ *            enumeration where just so many are available, it costs more than they do, so no plan lies on them, nor
+ *            on numbers with, whatever the room, no more boards of that room or above. All n within what is
+ *            available that obey every row and lie in no leaf cost the bound or more.
  * Boards: needs alike in length, width and ends count once, at the first of them; a ripped need counts sections,
  * not pieces. In a load the sum of (length + e1/2 + e2/2) is at most room + e. Room is the length less both
  * trims; e1 and e2 are what the part's ends take: their kerf along the board, less the overlap of parallel ends
@@ -238,7 +244,12 @@ typedef struct sb_bound {
     bool lack;
     int64_t threshold; /* by enumeration only */
     int64_t duals_scale;
+    SB_LIST(struct sb_branch *) branches; /* by branching only, which leaves duals and worths to them */
 } sb_bound;
+typedef struct sb_branch {
+    SB_LIST(int64_t) numbers; /* by supply of this stock; none: for any numbers */
+    sb_bound proof;
+} sb_branch;
 typedef struct sb_certificate {
     SB_LIST(sb_bound) bounds;
 } sb_certificate;

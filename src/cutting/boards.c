@@ -1,6 +1,9 @@
 /* The search over one stock of boards: several ways, the cheapest kept, a bound beside it. */
 #include "cutting/dive.h"
 #include "cutting/exact.h"
+#include "cutting/numbers.h"
+
+#define LAST_NODES 400 /* of the exact finish at least */
 
 typedef struct searching {
     sb_bench *bench;
@@ -95,9 +98,14 @@ static void try_to_improve(searching *s) {
         sb_improve(&s->f, s->best, s->bound->bound.milli);
 }
 
+static void try_numbers(searching *s) {
+    if (goes_on(s) && sb_numbers_apply(s->bench))
+        sb_numbers(s->bench, s->mix, s->best, s->bound);
+}
+
 static void try_exact(searching *s) {
     if (goes_on(s))
-        sb_exact(&s->f, s->mix, s->best, s->bound);
+        sb_exact(&s->f, s->mix, s->best, s->bound, LAST_NODES);
 }
 
 /* What nothing can undercut before anything is proved: leftovers may be worth more than their board. */
@@ -141,6 +149,8 @@ void sb_boards_search(sb_bench *bench, sb_cutting *best, sb_bound *bound) {
     try_worths(&s, 10);
     try_to_improve(&s);
     allow(&s, 100);
-    if (mixed)
+    if (mixed) {
+        try_numbers(&s);
         try_exact(&s);
+    }
 }

@@ -111,9 +111,9 @@ typedef struct sb_layout {
 /* What comes of a load on a board. */
 typedef struct sb_outcome {
     bool fits;
-    int64_t rest, left; /* left: rest less the last kerf, not below 0 [nm] */
+    int64_t rest, left;     /* left: rest less the last kerf, not below 0 [nm] */
     int64_t cuts, settings; /* cuts: without the ends of strips */
-    int64_t leftover; /* value [thousandths] */
+    int64_t leftover;       /* value [thousandths] */
     int64_t cost;
 } sb_outcome;
 

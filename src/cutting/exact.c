@@ -13,7 +13,6 @@
 #define FIRST      250     /* loads of the first program; each next one has three times as many */
 #define STEPS      3000000 /* nodes for the loads of one board */
 #define MOST_NODES 1000000
-#define LAST_NODES 400 /* where only the last grain is open, proof is near */
 
 typedef struct listed {
     sb_load load;
@@ -30,6 +29,7 @@ typedef struct exact {
     SB_LIST(listed) loads; /* by rising r, once enumerated */
     SB_LIST(sb_lot) lots;
     size_t board; /* being enumerated */
+    int64_t last_nodes;
     bool maximal; /* only loads to which nothing can be added: their cost is that of their board */
 } exact;
 
@@ -197,8 +197,8 @@ static bool settle(exact *e, size_t count, int64_t cost) {
     int64_t per_node = 8000 + 10 * (int64_t)count + 300 * (int64_t)p->rows;
     p->seconds = sb_work_seconds(e->bench->work);
     int64_t nodes = e->bench->work->left / per_node;
-    if (cost - e->bound->bound.milli < e->bench->grain && nodes < LAST_NODES)
-        nodes = LAST_NODES;
+    if (cost - e->bound->bound.milli < e->bench->grain && nodes < e->last_nodes)
+        nodes = e->last_nodes;
     p->nodes = nodes < MOST_NODES ? (int)nodes : MOST_NODES;
     sb_integer_end end = sb_integer_solve(p);
     e->bench->work->left -= (p->used + 10) * per_node;
@@ -239,8 +239,8 @@ static bool find_duals(exact *e, sb_columns *c) {
     return true;
 }
 
-void sb_exact(sb_filling *f, sb_columns *c, sb_cutting *best, sb_bound *bound) {
-    exact e = {.bench = f->bench, .f = f, .best = best, .bound = bound};
+void sb_exact(sb_filling *f, sb_columns *c, sb_cutting *best, sb_bound *bound, int64_t last_nodes) {
+    exact e = {.bench = f->bench, .f = f, .best = best, .bound = bound, .last_nodes = last_nodes};
     e.found = SB_NEW(f->bench->run->pool, sb_cutting);
     e.maximal = f->bench->change == 0 && f->bench->cut == 0 && f->bench->useful == 0;
     if (best->missing > 0 || !find_duals(&e, c))

@@ -12,7 +12,8 @@
 
 #include "cutting/search.h"
 
-/* Improves `best` and `bound` as far as the work goes. The columns are those of the whole demand, converged. */
-void sb_exact(sb_filling *f, sb_columns *c, sb_cutting *best, sb_bound *bound);
+/* Improves `best` and `bound` as far as the work goes, and where only the last grain is open, proof being near, for so
+ * many nodes of the integer program at least. The columns are those of the whole demand, converged. */
+void sb_exact(sb_filling *f, sb_columns *c, sb_cutting *best, sb_bound *bound, int64_t last_nodes);
 
 #endif

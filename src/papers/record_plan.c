@@ -14,7 +14,7 @@
  *   `parts` (`name`, `x_mm`, `y_mm`, `w_mm`, `l_mm`, `turned`), `cuts` (`stage`, `across`: "width" or "length", `at_mm`, and the rectangle it
  *   divides: `x_mm`, `y_mm`, `w_mm`, `l_mm`), `leftovers` (rectangles), `fences` |
  * | `certificate` | array, one for each stock: `stock`, `how`, `cost`, `bound`, `scale`, `duals`, `counted` and (sheets) `scales` by need,
- *   `worth` and `least` by supply, `common`, `lack`, `threshold`; what they mean and how to check them stands with `sb_bound` in sawbill/cutting.h. Amounts
+ *   `worth` and `least` by supply, `common`, `lack`, `threshold`, and (by branching) `branches` with the same and `numbers` by supply; what they mean and how to check them stands with `sb_bound` in sawbill/cutting.h. Amounts
  *   in thousandths of the minor unit |
  *
  * Positions are from the factory corner or end: x across the sheet's width, y along its length, grain along the length.
@@ -152,12 +152,8 @@ static void put_scales(sb_run *run, sb_record *in, const sb_bound *bound) {
     }
 }
 
-static void put_bound(sb_run *run, sb_record *certificate, const sb_plan *plan, const sb_bound *bound) {
-    sb_record *record = sb_put_object(run, certificate, NULL);
-    sb_put_text(run, record, "stock", plan->problem->stock.items[bound->stock].name);
+static void put_proof(sb_run *run, sb_record *record, const sb_bound *bound) {
     sb_put_text(run, record, "how", bound->how);
-    sb_put_integer(run, record, "cost", bound->cost.milli);
-    sb_put_integer(run, record, "bound", bound->bound.milli);
     sb_put_integer(run, record, "scale", bound->duals_scale);
     put_integers(run, record, "duals", bound->duals.items, bound->duals.count);
     put_integers(run, record, "counted", bound->counted.items, bound->counted.count);
@@ -167,6 +163,27 @@ static void put_bound(sb_run *run, sb_record *certificate, const sb_plan *plan, 
     sb_put_truth(run, record, "lack", bound->lack);
     sb_put_integer(run, record, "threshold", bound->threshold);
     put_scales(run, record, bound);
+}
+
+static void put_branches(sb_run *run, sb_record *in, const sb_bound *bound) {
+    if (bound->branches.count == 0)
+        return;
+    sb_record *branches = sb_put_array(run, in, "branches");
+    for (size_t i = 0; i < bound->branches.count; i++) {
+        const sb_branch *branch = bound->branches.items[i];
+        sb_record *record = sb_put_object(run, branches, NULL);
+        put_integers(run, record, "numbers", branch->numbers.items, branch->numbers.count);
+        put_proof(run, record, &branch->proof);
+    }
+}
+
+static void put_bound(sb_run *run, sb_record *certificate, const sb_plan *plan, const sb_bound *bound) {
+    sb_record *record = sb_put_object(run, certificate, NULL);
+    sb_put_text(run, record, "stock", plan->problem->stock.items[bound->stock].name);
+    sb_put_integer(run, record, "cost", bound->cost.milli);
+    sb_put_integer(run, record, "bound", bound->bound.milli);
+    put_proof(run, record, bound);
+    put_branches(run, record, bound);
 }
 
 static void put_counts(sb_run *run, sb_record *in, const sb_plan_counts *counts) {

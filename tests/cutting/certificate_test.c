@@ -223,7 +223,7 @@ static glp_prob *program_for(const sb_problem *p, const sb_bound *b) {
 }
 
 enum {
-    MOST_NODES = 20000 /* of the other solver */
+    MOST_NODES = 3000 /* of the other solver */
 };
 
 static void give_up_in_time(glp_tree *tree, void *given_up) {
@@ -290,35 +290,142 @@ static void verify_counts(const sb_problem *p, const sb_bound *b) {
     }
 }
 
-/* True when it is closed by enumeration, and the other solver says so too. */
-static bool verify(const sb_problem *p, const sb_plan *plan) {
+/* ---- by branching: rows and leaves leave no numbers of boards that cost less ---------------------------- */
+
+static void verify_duals(const sb_problem *p, const sb_bound *b, bool handled) {
     static verifying v;
-    assert_int_equal(plan->certificate->bounds.count, 1);
-    const sb_bound *b = &plan->certificate->bounds.items[0];
-    bool enumerated = strcmp(b->how, "enumeration") == 0,
-         by_duals = enumerated || strcmp(b->how, "duals") == 0;
     v.p = p;
     v.b = b;
     verify_counts(p, b);
-    verify_worths(&v, by_duals || b->lack);
-    if (enumerated)
-        return verify_enumeration(p, b);
-    int64_t figure =
-        by_duals ? figure_by_duals(p, b) : b->common + cover_from(p, b, 0, sum_of_duals(b), INT64_MAX);
+    verify_worths(&v, handled);
+}
+
+/* The leaf is closed by itself where no more boards than its numbers are there. */
+static void verify_leaf(const sb_problem *p, const sb_branch *leaf) {
+    sb_problem narrow = *p;
+    sb_supply supplies[4];
+    int64_t cost = 0;
+    assert_int_equal(leaf->numbers.count, p->supplies.count);
+    narrow.supplies.items = supplies;
+    for (size_t s = 0; s < p->supplies.count; s++) {
+        supplies[s] = p->supplies.items[s];
+        supplies[s].available = leaf->numbers.items[s];
+        cost += leaf->numbers.items[s] * p->supplies.items[s].price.milli;
+    }
+    verify_duals(&narrow, &leaf->proof, true);
+    assert_true(leaf->proof.bound.milli > cost);
+    if (strcmp(leaf->proof.how, "enumeration") == 0)
+        verify_enumeration(&narrow, &leaf->proof);
+    else
+        assert_true(figure_by_duals(&narrow, &leaf->proof) > cost * leaf->proof.duals_scale);
+}
+
+static bool obeys(const sb_problem *p, const sb_bound *row, const int64_t *numbers) {
+    int64_t worth = 0;
+    for (size_t s = 0; s < p->supplies.count; s++)
+        worth += row->worth.items[s] * numbers[s];
+    return worth >= sum_of_duals(row);
+}
+
+static int64_t room_of(const sb_supply *s) {
+    return s->length.nm - s->trim1.nm - s->trim2.nm;
+}
+
+static bool lies_in(const sb_problem *p, const sb_branch *leaf, const int64_t *numbers) {
+    for (size_t s = 0; s < p->supplies.count; s++) {
+        int64_t more = 0;
+        for (size_t t = 0; t < p->supplies.count; t++)
+            if (room_of(&p->supplies.items[t]) >= room_of(&p->supplies.items[s]))
+                more += numbers[t] - leaf->numbers.items[t];
+        if (more > 0)
+            return false;
+    }
+    return true;
+}
+
+static bool is_ruled_out(const sb_problem *p, const sb_bound *b, const int64_t *numbers) {
+    for (size_t i = 0; i < b->branches.count; i++) {
+        const sb_branch *branch = b->branches.items[i];
+        if (branch->numbers.count ? lies_in(p, branch, numbers) : !obeys(p, &branch->proof, numbers))
+            return true;
+    }
+    return false;
+}
+
+static void verify_numbers(const sb_problem *p, const sb_bound *b, int64_t *numbers, size_t s, int64_t cost) {
+    if (s == p->supplies.count) {
+        assert_true(is_ruled_out(p, b, numbers));
+        return;
+    }
+    const sb_supply *supply = &p->supplies.items[s];
+    for (int64_t n = 0;
+         (supply->available < 0 || n <= supply->available) && cost + n * supply->price.milli < b->bound.milli;
+         n++) {
+        numbers[s] = n;
+        verify_numbers(p, b, numbers, s + 1, cost + n * supply->price.milli);
+    }
+}
+
+static int leaves_seen;
+
+static void verify_branching(const sb_problem *p, const sb_bound *b) {
+    int64_t numbers[4];
+    assert_true(p->rules.material_only && p->supplies.count <= 4);
+    for (size_t i = 0; i < b->branches.count; i++)
+        if (b->branches.items[i]->numbers.count == 0)
+            verify_duals(p, &b->branches.items[i]->proof, true);
+        else
+            verify_leaf(p, b->branches.items[i]), leaves_seen++;
+    verify_numbers(p, b, numbers, 0, 0);
+}
+
+/* ---- whichever it is ----------------------------------------------------------------------------------- */
+
+static void verify_cover(const sb_problem *p, const sb_bound *b) {
+    verify_duals(p, b, b->lack);
+    int64_t figure = b->common + cover_from(p, b, 0, sum_of_duals(b), INT64_MAX);
     assert_true(figure <= b->bound.milli * b->duals_scale); /* rounded up to a whole thousandth */
     assert_true(figure > (b->bound.milli - 1) * b->duals_scale);
-    if (b->lack || by_duals) /* price and charge of one board */
-        for (size_t s = 0; s < p->supplies.count; s++)
-            assert_int_equal(b->least.items[s],
-                             b->duals_scale * (p->supplies.items[s].price.milli +
-                                               (p->rules.material_only ? 0 : p->rules.board.milli)));
+}
+
+/* Price and charge of one board. */
+static void verify_least(const sb_problem *p, const sb_bound *b) {
+    for (size_t s = 0; s < p->supplies.count; s++)
+        assert_int_equal(b->least.items[s],
+                         b->duals_scale * (p->supplies.items[s].price.milli +
+                                           (p->rules.material_only ? 0 : p->rules.board.milli)));
+}
+
+/* True when it is closed by enumeration, and the other solver says so too. */
+static bool verify(const sb_problem *p, const sb_plan *plan) {
+    assert_int_equal(plan->certificate->bounds.count, 1);
+    const sb_bound *b = &plan->certificate->bounds.items[0];
+    if (strcmp(b->how, "branching") == 0) {
+        verify_branching(p, b);
+        return false;
+    }
+    if (strcmp(b->how, "cover") == 0) {
+        verify_cover(p, b);
+        if (b->lack)
+            verify_least(p, b);
+        return false;
+    }
+    verify_duals(p, b, true);
+    int64_t figure = figure_by_duals(p, b);
+    verify_least(p, b);
+    if (strcmp(b->how, "enumeration") == 0)
+        return verify_enumeration(p, b);
+    assert_string_equal(b->how, "duals");
+    assert_true(figure <= b->bound.milli * b->duals_scale);
+    assert_true(figure > (b->bound.milli - 1) * b->duals_scale);
     return false;
 }
 
 /* ---- random jobs --------------------------------------------------------------------------------- */
 
 enum {
-    RIPPED = 3 /* handling, and parts with angled ends ripped out of sections, which are cut square */
+    RIPPED = 3, /* handling, and parts with angled ends ripped out of sections, which are cut square */
+    FEW = 4     /* material alone, parts so long that only a few lie on one board */
 };
 
 static void rip(sb_need *need, uint32_t *seed) {
@@ -334,7 +441,7 @@ static void make_job(sb_run *run, sb_problem *p, uint32_t *seed, int flavour) {
     static const double lengths[] = {2400, 3000, 3600, 4200, 6000};
     start(run, p, 3);
     sb_cut_stock *stock = add_stock(run, p, "pine", false);
-    p->rules.material_only = flavour == 0;
+    p->rules.material_only = flavour == 0 || flavour == FEW;
     p->rules.board.milli = roll(seed, 9000);
     p->rules.change.milli = flavour ? roll(seed, 50000) : 0;
     p->rules.cut.milli = flavour ? roll(seed, 5000) : 0;
@@ -349,10 +456,11 @@ static void make_job(sb_run *run, sb_problem *p, uint32_t *seed, int flavour) {
     sb_supply *rack = add_supply(run, p, 700 + roll(seed, 900), 0, 150 + roll(seed, 200));
     rack->available = 1;
     rack->leftover = true;
-    size_t kinds = 3 + roll(seed, 5);
+    size_t kinds = flavour == FEW ? 8 + roll(seed, 5) : 3 + roll(seed, 5);
     for (size_t i = 0; i < kinds; i++) { /* all different, so that a stop setting belongs to one size */
-        sb_need *need =
-            add_need(run, p, "part", 150 + 20 * (double)i + 0.5 * 40 * roll(seed, 95), 0, 1 + roll(seed, 8));
+        double length =
+            flavour == FEW ? 600 + 10 * roll(seed, 60) : 150 + 20 * (double)i + 20 * roll(seed, 95);
+        sb_need *need = add_need(run, p, "part", length, 0, 1 + roll(seed, 8));
         if (flavour == RIPPED)
             rip(need, seed);
     }
@@ -368,7 +476,7 @@ static bool all_differ(const sb_problem *p) {
 
 static void verify_jobs(int flavour) {
     uint32_t seed = 77 + (uint32_t)flavour;
-    int done = 0, duals = 0, enumerated = 0, confirmed = 0;
+    int done = 0, duals = 0, enumerated = 0, branched = 0, confirmed = 0;
     while (done < 40) {
         sb_run run;
         sb_problem p;
@@ -379,18 +487,41 @@ static void verify_jobs(int flavour) {
             duals += strcmp(plan->certificate->bounds.items[0].how, "duals") == 0 ||
                      plan->certificate->bounds.items[0].lack;
             enumerated += strcmp(plan->certificate->bounds.items[0].how, "enumeration") == 0;
+            branched += strcmp(plan->certificate->bounds.items[0].how, "branching") == 0;
             done++;
         }
         sb_run_free(&run);
     }
-    print_message("%d of %d by enumeration, %d confirmed by another solver\n", enumerated, done, confirmed);
-    assert_true(confirmed > 2);
-    assert_true(flavour == 0 || duals + enumerated > 0);
+    print_message(
+        "%d of %d by enumeration, %d confirmed by another solver; %d by branching, %d leaves so far\n",
+        enumerated, done, confirmed, branched, leaves_seen);
+    assert_true(confirmed > 2 || branched > 2);
+    assert_true(branched + duals + enumerated > 0);
 }
 
 static void of_material_alone(void **state) {
     (void)state;
     verify_jobs(0);
+}
+
+static void of_few_parts_on_a_board(void **state) {
+    (void)state;
+    verify_jobs(FEW);
+}
+
+/* Jobs in which some numbers of boards obey all rows although nothing can be made on them. */
+static void of_jobs_with_leaves(void **state) {
+    (void)state;
+    static const uint32_t seeds[] = {457470353, 865859709, 151097369};
+    for (size_t i = 0; i < sizeof seeds / sizeof *seeds; i++) {
+        uint32_t seed = seeds[i];
+        sb_run run;
+        sb_problem p;
+        make_job(&run, &p, &seed, FEW);
+        verify(&p, planned(&run, &p));
+        sb_run_free(&run);
+    }
+    assert_true(leaves_seen > 0);
 }
 
 static void of_jobs_with_handling(void **state) {
@@ -410,10 +541,9 @@ static void of_jobs_with_ripped_parts(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(of_material_alone),
-        cmocka_unit_test(of_jobs_with_handling),
-        cmocka_unit_test(of_jobs_with_leftovers),
-        cmocka_unit_test(of_jobs_with_ripped_parts),
+        cmocka_unit_test(of_material_alone),      cmocka_unit_test(of_few_parts_on_a_board),
+        cmocka_unit_test(of_jobs_with_leaves),    cmocka_unit_test(of_jobs_with_handling),
+        cmocka_unit_test(of_jobs_with_leftovers), cmocka_unit_test(of_jobs_with_ripped_parts),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
