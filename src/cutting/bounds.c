@@ -148,14 +148,15 @@ static void record_needs(const sb_proof *p, sb_bound *bound) {
 static void record_supplies(const sb_proof *p, sb_bound *bound) {
     const sb_bench *bench = p->bench;
     bound->worth.count = bound->least.count = 0;
-    size_t s = 0;
     for (size_t i = 0; i < bench->problem->supplies.count; i++) {
+        int64_t worth = -1, least = 0;
         if (bench->problem->supplies.items[i].stock != bench->stock)
             continue;
-        bool usable = s < bench->boards.count && bench->boards.items[s].supply == i;
-        SB_PUSH(bench->run->pool, bound->worth, usable ? p->worths[s] : -1);
-        SB_PUSH(bench->run->pool, bound->least, usable ? p->least[s] : 0);
-        s += usable;
+        for (size_t s = 0; s < bench->boards.count; s++)
+            if (bench->boards.items[s].supply == i)
+                worth = p->worths[s], least = p->least[s];
+        SB_PUSH(bench->run->pool, bound->worth, worth);
+        SB_PUSH(bench->run->pool, bound->least, least);
     }
 }
 

@@ -4,6 +4,7 @@
 
 #include "cutting/boards.h"
 #include "cutting/duals.h"
+#include "cutting/order.h"
 #include "cutting/words.h"
 
 #define DEGREE (3.14159265358979323846 / 180)
@@ -144,11 +145,10 @@ static sb_kind *kind_like(sb_bench *bench, const sb_need *need) {
     return &bench->kinds.items[bench->kinds.count - 1];
 }
 
-static void add_need(sb_bench *bench, size_t index) {
-    const sb_need *need = &bench->problem->needs.items[index];
+static void add_need(sb_bench *bench, const sb_need *need) {
     sb_kind *kind = kind_like(bench, need);
     kind->pieces += need->count;
-    SB_PUSH(bench->run->pool, kind->needs, index);
+    SB_PUSH(bench->run->pool, kind->needs, (size_t)(need - bench->problem->needs.items));
 }
 
 /* What one end takes at the least: half of what its junction takes, doubled. */
@@ -161,7 +161,13 @@ static bool is_cut_square(const sb_kind *kind) {
     return kind->turns[0].front == SQUARE && kind->turns[0].rear == SQUARE;
 }
 
+static int by_row(const void *a, const void *b) {
+    const size_t *one = a, *other = b;
+    return *one < *other ? -1 : *one > *other;
+}
+
 static void finish_kind(sb_bench *bench, sb_kind *kind) {
+    qsort(kind->needs.items, kind->needs.count, sizeof *kind->needs.items, by_row);
     int64_t front = least_of(bench, kind->turns[0].front), rear = least_of(bench, kind->turns[0].rear);
     kind->demand = kind->strips ? (kind->pieces + kind->strips - 1) / kind->strips : kind->pieces;
     kind->least = 2 * kind->length + front + rear;
@@ -219,6 +225,8 @@ static void offer_all(sb_bench *bench) {
     for (size_t i = 0; i < bench->problem->supplies.count; i++)
         if (bench->problem->supplies.items[i].stock == bench->stock)
             offer(bench, i);
+    if (bench->boards.count > 0)
+        qsort(bench->boards.items, bench->boards.count, sizeof *bench->boards.items, sb_by_room);
 }
 
 /* ---- needs that fit no board --------------------------------------------------------------------- */
@@ -372,15 +380,7 @@ static int64_t grain_of(const sb_bench *bench) {
     return bench->useful > 0 || grain == 0 ? 1 : grain;
 }
 
-static int by_length(const void *a, const void *b) {
-    const sb_kind *one = a, *other = b;
-    if (one->length != other->length)
-        return one->length > other->length ? -1 : 1;
-    return one->needs.items[0] < other->needs.items[0] ? -1 : 1;
-}
-
 static void finish_bench(sb_bench *bench) {
-    qsort(bench->kinds.items, bench->kinds.count, sizeof *bench->kinds.items, by_length);
     pair_endings(bench);
     number_settings(bench);
     bench->cap_least = INT64_MIN;
@@ -400,17 +400,21 @@ sb_bench *sb_bench_make(sb_run *run, sb_plan *plan, size_t stock, sb_work *work)
     sb_bench *bench = bare_bench(run, problem, stock, work);
     offer_all(bench);
     int64_t room = longest_room(bench);
+    SB_LIST(const sb_need *) possible = {0};
     for (size_t i = 0; i < problem->needs.count; i++) {
         const sb_need *need = &problem->needs.items[i];
         if (need->stock != stock)
             continue;
         if (can_be_cut(bench, need, room))
-            add_need(bench, i);
+            SB_PUSH(run->pool, possible, need);
         else
             SB_PUSH(run->pool, plan->short_of, ((sb_shortage){i, need->count}));
     }
-    if (bench->kinds.count == 0)
+    if (possible.count == 0)
         return NULL;
+    qsort(possible.items, possible.count, sizeof *possible.items, sb_by_shape);
+    for (size_t i = 0; i < possible.count; i++)
+        add_need(bench, possible.items[i]);
     finish_bench(bench);
     return bench;
 }

@@ -1,0 +1,36 @@
+/* The order in which kinds and boards stand on a bench. */
+#include "cutting/order.h"
+
+static int rising(int64_t a, int64_t b) {
+    return a < b ? -1 : a > b;
+}
+
+/* The first that is not 0. */
+static int first_of(const int *differences, size_t count) {
+    for (size_t i = 0; i < count; i++)
+        if (differences[i] != 0)
+            return differences[i];
+    return 0;
+}
+
+static int by_end(sb_cut_end a, sb_cut_end b) {
+    int mitre = rising(a.mitre.udeg, b.mitre.udeg);
+    return mitre ? mitre : rising(a.bevel.udeg, b.bevel.udeg);
+}
+
+int sb_by_shape(const void *a, const void *b) {
+    const sb_need *one = *(const sb_need *const *)a, *other = *(const sb_need *const *)b;
+    const int differences[] = {rising(other->length.nm, one->length.nm), rising(other->width.nm, one->width.nm),
+                               by_end(one->end1, other->end1), by_end(one->end2, other->end2),
+                               rising(one->clear, other->clear), one < other ? -1 : one > other};
+    return first_of(differences, sizeof differences / sizeof *differences);
+}
+
+int sb_by_room(const void *a, const void *b) {
+    const sb_offered *one = a, *other = b;
+    const int differences[] = {rising(other->available, one->available), rising(one->room, other->room),
+                               rising(one->fixed, other->fixed),         rising(one->trued, other->trued),
+                               rising(one->ragged, other->ragged),
+                               rising((int64_t)one->supply, (int64_t)other->supply)};
+    return first_of(differences, sizeof differences / sizeof *differences);
+}
