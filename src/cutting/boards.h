@@ -142,8 +142,10 @@ struct sb_scratch {
 };
 
 bool sb_load_is_square(const sb_bench *bench, const sb_lot *lots, size_t count);
-/* The best order found, in bench->scratch->found until the next call. */
-const sb_layout *sb_layout_find(const sb_bench *bench, const sb_lot *lots, size_t count);
+/* The best order found for this board, in bench->scratch->found until the next call. */
+const sb_layout *sb_layout_find(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count);
+/* Without stop settings. */
+sb_outcome sb_layout_outcome(const sb_bench *bench, size_t board, const sb_layout *layout);
 /* From the rear long point of one part to the front long point of the next; *cuts = saw cuts between them. */
 int64_t sb_junction(const sb_bench *bench, size_t rear, size_t front, int64_t *cuts);
 sb_outcome sb_load_outcome(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count);

@@ -30,10 +30,7 @@ static row row_of_square(const sb_bench *bench, const sb_lot *lots, size_t count
     return r;
 }
 
-static row row_of(const sb_bench *bench, const sb_lot *lots, size_t count) {
-    if (sb_load_is_square(bench, lots, count))
-        return row_of_square(bench, lots, count);
-    const sb_layout *layout = sb_layout_find(bench, lots, count);
+static row row_of(const sb_bench *bench, const sb_layout *layout) {
     const sb_kind *first = &bench->kinds.items[layout->parts.items[0].kind];
     size_t front = first->turns[layout->parts.items[0].turn].front;
     row r = {layout->used, layout->cuts, bench->endings.items[layout->last].kerf,
@@ -41,17 +38,29 @@ static row row_of(const sb_bench *bench, const sb_lot *lots, size_t count) {
     return r;
 }
 
-sb_outcome sb_load_outcome(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count) {
+/* But for the stop settings, which are the same however the parts lie. */
+static sb_outcome outcome_of(const sb_bench *bench, size_t board, row r) {
     const sb_offered *on = &bench->boards.items[board];
-    row r = row_of(bench, lots, count);
     sb_outcome out = {.rest = on->room - r.used};
     out.fits = out.rest >= 0;
     out.left = out.rest > r.last_kerf ? out.rest - r.last_kerf : 0;
     out.cuts = r.cuts + (on->trued || !r.front_square) + (on->ragged || out.rest > 0 || !r.rear_square);
-    out.settings = settings_of(bench, lots, count);
     if (bench->useful > 0 && out.left >= bench->useful)
         out.leftover = sb_mul_div_down(out.left, bench->value, 1000 * (int64_t)SB_NM_PER_MM);
-    out.cost = on->fixed + bench->change * out.settings + bench->cut * out.cuts - out.leftover;
+    out.cost = on->fixed + bench->cut * out.cuts - out.leftover;
+    return out;
+}
+
+sb_outcome sb_layout_outcome(const sb_bench *bench, size_t board, const sb_layout *layout) {
+    return outcome_of(bench, board, row_of(bench, layout));
+}
+
+sb_outcome sb_load_outcome(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count) {
+    sb_outcome out = sb_load_is_square(bench, lots, count)
+                         ? outcome_of(bench, board, row_of_square(bench, lots, count))
+                         : sb_layout_outcome(bench, board, sb_layout_find(bench, board, lots, count));
+    out.settings = settings_of(bench, lots, count);
+    out.cost += bench->change * out.settings;
     return out;
 }
 

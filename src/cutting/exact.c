@@ -190,6 +190,14 @@ static int64_t reach_of(const exact *e, size_t count) {
     return cost - cost % e->bench->grain;
 }
 
+/* As the program counts: a plan made of it may cost more, where not all cuts can be shared. */
+static int64_t cost_of_solution(const exact *e, const double *x, size_t count) {
+    int64_t cost = 0;
+    for (size_t l = 0; l < count; l++)
+        cost += (int64_t)floor(x[l] + 0.5) * e->loads.items[l].load.cost;
+    return cost;
+}
+
 /* Settles whether a plan of the first so many loads costs `cost` or less. */
 static bool settle(exact *e, size_t count, int64_t cost) {
     sb_integer *p = program_of(e, count);
@@ -207,7 +215,7 @@ static bool settle(exact *e, size_t count, int64_t cost) {
     if (end == SB_INTEGER_NONE)
         raise_bound(e, cost);
     if (end == SB_INTEGER_BEST)
-        raise_bound(e, e->best->cost <= cost ? e->best->cost - e->bench->grain : cost);
+        raise_bound(e, cost_of_solution(e, p->x, count) - e->bench->grain);
     return end == SB_INTEGER_NONE || end == SB_INTEGER_BEST;
 }
 

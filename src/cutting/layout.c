@@ -1,4 +1,4 @@
-/* What a sequence of parts takes on a board: kerfs between neighbours, and the order that takes least. */
+/* What a sequence of parts takes on a board: kerfs between neighbours, and the order that costs least. */
 #include "cutting/boards.h"
 
 /* ---- neighbours ---------------------------------------------------------------------------------- */
@@ -76,8 +76,16 @@ static void grow_from(growth *g, size_t lot, size_t turn) {
         place_next(g);
 }
 
-static void keep_if_shorter(sb_layout *best, sb_layout *tried) {
-    if (best->parts.count > 0 && best->used <= tried->used)
+/* Fits where the other does not, or costs less; of two that cost the same the shorter one. */
+static bool is_better(const sb_bench *bench, size_t board, const sb_layout *one, const sb_layout *other) {
+    sb_outcome a = sb_layout_outcome(bench, board, one), b = sb_layout_outcome(bench, board, other);
+    if (a.fits != b.fits)
+        return a.fits;
+    return a.fits && a.cost != b.cost ? a.cost < b.cost : one->used < other->used;
+}
+
+static void keep_if_better(const sb_bench *bench, size_t board, sb_layout *best, sb_layout *tried) {
+    if (best->parts.count > 0 && !is_better(bench, board, tried, best))
         return;
     sb_layout old = *best;
     *best = *tried;
@@ -106,7 +114,7 @@ bool sb_load_is_square(const sb_bench *bench, const sb_lot *lots, size_t count) 
     return true;
 }
 
-const sb_layout *sb_layout_find(const sb_bench *bench, const sb_lot *lots, size_t count) {
+const sb_layout *sb_layout_find(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count) {
     sb_layout *found = &bench->scratch->found, *tried = &bench->scratch->tried;
     growth g = {bench, found, bench->scratch->open, lots, count, 0};
     found->parts.count = 0;
@@ -120,7 +128,7 @@ const sb_layout *sb_layout_find(const sb_bench *bench, const sb_lot *lots, size_
         for (size_t t = 0; t < bench->kinds.items[lots[i].kind].turn_count && starts < STARTS;
              t++, starts++) {
             grow_from(&g, i, t);
-            keep_if_shorter(found, tried);
+            keep_if_better(bench, board, found, tried);
         }
     return found;
 }

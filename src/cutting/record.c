@@ -116,7 +116,7 @@ static void add_board(recording *r, const sb_board_plan *board) {
 static void record_load(recording *r, const sb_load *load) {
     const sb_lot *lots = &r->cutting->lots.items[load->first];
     sb_outcome outcome = sb_load_outcome(r->bench, load->board, lots, load->lots);
-    const sb_layout *layout = sb_layout_find(r->bench, lots, load->lots);
+    const sb_layout *layout = sb_layout_find(r->bench, load->board, lots, load->lots);
     for (int64_t n = 0; n < load->count; n++) {
         sb_board_plan board = plan_board(r, load, layout, outcome);
         add_board(r, &board);

@@ -5,7 +5,10 @@
 #include <math.h>
 #include <stdlib.h>
 
-#define MOST 6 /* pieces or sections */
+enum {
+    MOST = 6, /* pieces or sections */
+    SUPPLIES = 4
+};
 
 typedef struct trial {
     const sb_problem *p;
@@ -14,101 +17,153 @@ typedef struct trial {
     size_t supply[MOST]; /* of each board opened */
     unsigned on[MOST];   /* items on it, as bits */
     size_t boards;
-    int64_t used[8]; /* by supply */
+    int64_t used[SUPPLIES];
+    int64_t known[SUPPLIES][1 << MOST]; /* cost of a board with these items; 0: not yet worked out */
     int64_t least;
 } trial;
 
-/* ---- cost of one board, by the rules as they are written ----------------------------------------- */
+/* ---- the way a part is crosscut and lies --------------------------------------------------------- */
 
-static double along(const sb_problem *p, sb_cut_end end) {
-    const double degree = acos(-1.0) / 180e6;
-    return (double)p->rules.kerf.nm /
-           (cos((double)end.mitre.udeg * degree) * cos((double)end.bevel.udeg * degree));
+typedef struct ends {
+    sb_cut_end front, rear;
+} ends;
+
+static bool same_ends(ends a, ends b) {
+    return a.front.mitre.udeg == b.front.mitre.udeg && a.front.bevel.udeg == b.front.bevel.udeg &&
+           a.rear.mitre.udeg == b.rear.mitre.udeg && a.rear.bevel.udeg == b.rear.bevel.udeg;
 }
 
 static bool is_square(sb_cut_end end) {
     return end.mitre.udeg == 0 && end.bevel.udeg == 0;
 }
 
-static bool square_items(const trial *t, unsigned on) {
-    for (size_t i = 0; i < t->items; i++)
-        if (on >> i & 1 && (!is_square(t->p->needs.items[t->item[i]].end1) ||
-                            !is_square(t->p->needs.items[t->item[i]].end2)))
-            return false;
-    return true;
+static int64_t strips_of(const sb_problem *p, const sb_need *need) {
+    int64_t width = p->stock.items[0].width.nm, kerf = p->rules.rip_kerf.nm;
+    return need->width.nm > 0 && need->width.nm < width ? (width + kerf) / (need->width.nm + kerf) : 0;
 }
 
-static void turn(const sb_need *need, int way, sb_cut_end *front, sb_cut_end *rear) {
-    int64_t m1 = need->end1.mitre.udeg, b1 = need->end1.bevel.udeg, m2 = need->end2.mitre.udeg,
-            b2 = need->end2.bevel.udeg;
+/* A section of strips is cut square. */
+static ends crosscut(const sb_problem *p, const sb_need *need) {
+    return strips_of(p, need) ? (ends){{{0}, {0}}, {{0}, {0}}} : (ends){need->end1, need->end2};
+}
+
+static ends turned(ends as, int way) {
+    int64_t m1 = as.front.mitre.udeg, b1 = as.front.bevel.udeg, m2 = as.rear.mitre.udeg,
+            b2 = as.rear.bevel.udeg;
     int64_t lies[4][4] = {{m1, b1, m2, b2}, {-m1, -b1, -m2, -b2}, {-m2, b2, -m1, b1}, {m2, -b2, m1, -b1}};
-    *front = (sb_cut_end){{lies[way][0]}, {lies[way][1]}};
-    *rear = (sb_cut_end){{lies[way][2]}, {lies[way][3]}};
+    return (ends){{{lies[way][0]}, {lies[way][1]}}, {{lies[way][2]}, {lies[way][3]}}};
 }
 
-/* The least length of every order and every way round, from where the last part ends. */
-static double shortest_from(const trial *t, unsigned left, sb_cut_end rear, double so_far) {
-    const sb_cut_stock *stock = &t->p->stock.items[0];
+static bool one_setting(const sb_problem *p, const sb_need *a, const sb_need *b) {
+    bool same = false;
+    for (int way = 0; way < 4; way++)
+        same = same || same_ends(turned(crosscut(p, a), way), crosscut(p, b));
+    return same && a->length.nm == b->length.nm;
+}
+
+/* ---- cost of one board, by the rules as they are written ----------------------------------------- */
+
+/* Parts on a board from the front on; `rear` is where the last one ends. */
+typedef struct row {
+    const trial *t;
+    const sb_supply *on;
+    int64_t used, cuts, settings;
+    ends rear;
+} row;
+
+static int64_t along(const sb_problem *p, sb_cut_end end) {
     const double degree = acos(-1.0) / 180e6;
-    double best = left ? INFINITY : so_far;
-    for (size_t i = 0; i < t->items; i++)
-        for (int way = 0; left >> i & 1 && way < 4; way++) {
-            sb_cut_end front, behind;
-            const sb_need *need = &t->p->needs.items[t->item[i]];
-            turn(need, way, &front, &behind);
-            double gap = fmax(ceil(along(t->p, rear) - 1e-3), ceil(along(t->p, front) - 1e-3));
-            double m = fabs((double)front.mitre.udeg * degree), b = fabs((double)front.bevel.udeg * degree);
-            if (front.mitre.udeg == -rear.mitre.udeg && front.bevel.udeg == -rear.bevel.udeg)
-                gap = ceil(along(t->p, front) - (double)stock->width.nm * tan(m) -
-                           (double)stock->thickness.nm * tan(b) / cos(m) - 1e-3);
-            best = fmin(best,
-                        shortest_from(t, left & ~(1u << i), behind, so_far + gap + (double)need->length.nm));
-        }
-    return best;
+    double cosines = cos((double)end.mitre.udeg * degree) * cos((double)end.bevel.udeg * degree);
+    return (int64_t)ceil((double)p->rules.kerf.nm / cosines - 1e-3);
 }
 
-static double shortest(const trial *t, unsigned on) {
-    double best = INFINITY, sum = 0;
-    size_t count = 0;
-    for (size_t i = 0; i < t->items; i++)
-        if (on >> i & 1)
-            sum += (double)t->p->needs.items[t->item[i]].length.nm, count++;
-    if (square_items(t, on))
-        return sum + (double)(t->p->rules.kerf.nm * (int64_t)(count - 1));
-    for (size_t i = 0; i < t->items; i++)
-        for (int way = 0; on >> i & 1 && way < 4; way++) {
-            sb_cut_end front, rear;
-            turn(&t->p->needs.items[t->item[i]], way, &front, &rear);
-            best = fmin(best, shortest_from(t, on & ~(1u << i), rear,
-                                            (double)t->p->needs.items[t->item[i]].length.nm));
-        }
-    return best;
+/* From long point to long point of two ends that are parallel. */
+static int64_t shared(const sb_problem *p, sb_cut_end end) {
+    const double degree = acos(-1.0) / 180e6;
+    double m = fabs((double)end.mitre.udeg * degree), b = fabs((double)end.bevel.udeg * degree);
+    double nearer = (double)p->stock.items[0].width.nm * tan(m) +
+                    (double)p->stock.items[0].thickness.nm * tan(b) / cos(m);
+    return (int64_t)ceil((double)p->rules.kerf.nm / (cos(m) * cos(b)) - nearer - 1e-3);
 }
 
-/* INT64_MAX when the items do not fit. Handling and leftovers only for square parts. */
-static int64_t board_cost(const trial *t, size_t supply, unsigned on) {
-    const sb_cut_rules *rules = &t->p->rules;
-    const sb_supply *s = &t->p->supplies.items[supply];
-    int64_t rest = s->length.nm - s->trim1.nm - s->trim2.nm - (int64_t)shortest(t, on);
+static row with_part(row r, ends lies, int64_t length, bool first) {
+    const sb_problem *p = r.t->p;
+    sb_cut_end rear = r.rear.rear;
+    bool parallel = lies.front.mitre.udeg == -rear.mitre.udeg && lies.front.bevel.udeg == -rear.bevel.udeg;
+    int64_t a = along(p, rear), b = along(p, lies.front);
+    if (first)
+        r.cuts = r.on->trim1.nm > 0 || !is_square(lies.front);
+    else {
+        r.used += parallel ? shared(p, lies.front) : a > b ? a : b;
+        r.cuts += parallel ? 1 : 2;
+    }
+    r.used += length;
+    r.rear = lies;
+    return r;
+}
+
+/* INT64_MAX when the row does not fit. */
+static int64_t cost_of_row(const row *r) {
+    const sb_cut_rules *rules = &r->t->p->rules;
+    const sb_cut_stock *stock = &r->t->p->stock.items[0];
+    int64_t rest = r->on->length.nm - r->on->trim1.nm - r->on->trim2.nm - r->used;
     if (rest < 0)
         return INT64_MAX;
     if (rules->material_only)
-        return s->price.milli;
-    int64_t count = 0, settings = 0, left = rest > rules->kerf.nm ? rest - rules->kerf.nm : 0;
+        return r->on->price.milli;
+    int64_t kerf = along(r->t->p, r->rear.rear), left = rest > kerf ? rest - kerf : 0;
+    int64_t cuts = r->cuts + !(rest == 0 && r->on->trim2.nm == 0 && is_square(r->rear.rear));
+    bool useful = stock->useful_length.nm > 0 && left >= stock->useful_length.nm;
+    int64_t value = useful ? (int64_t)((double)left / 1e9 * (double)stock->value) : 0;
+    return r->on->price.milli + rules->board.milli + rules->change.milli * r->settings +
+           rules->cut.milli * cuts - value;
+}
+
+static bool square_items(const trial *t, unsigned on) {
+    bool square = true;
+    for (size_t i = 0; i < t->items; i++)
+        if (on >> i & 1)
+            square = square && same_ends(crosscut(t->p, &t->p->needs.items[t->item[i]]),
+                                         (ends){{{0}, {0}}, {{0}, {0}}});
+    return square;
+}
+
+/* Every order and every way round, from where the last part ends; of square parts one order will do. */
+static int64_t least_row(row r, unsigned left, bool first, bool square) {
+    int64_t least = left ? INT64_MAX : cost_of_row(&r);
+    for (size_t i = 0; i < r.t->items; i++) {
+        const sb_need *need = &r.t->p->needs.items[r.t->item[i]];
+        for (int way = 0; left >> i & 1 && way < (square ? 1 : 4); way++) {
+            row next = with_part(r, turned(crosscut(r.t->p, need), way), need->length.nm, first);
+            int64_t cost = least_row(next, left & ~(1u << i), false, square);
+            least = cost < least ? cost : least;
+        }
+        if (square && left >> i & 1)
+            break;
+    }
+    return least;
+}
+
+static int64_t settings_of(const trial *t, unsigned on) {
+    int64_t settings = 0;
     for (size_t i = 0; i < t->items; i++) {
         bool fresh = on >> i & 1;
-        count += fresh;
         for (size_t j = 0; j < i; j++)
-            fresh = fresh && !(on >> j & 1 && t->p->needs.items[t->item[j]].length.nm ==
-                                                  t->p->needs.items[t->item[i]].length.nm);
+            fresh = fresh && !(on >> j & 1 && one_setting(t->p, &t->p->needs.items[t->item[j]],
+                                                          &t->p->needs.items[t->item[i]]));
         settings += fresh;
     }
-    int64_t cuts = (s->trim1.nm > 0) + count - (rest == 0 && s->trim2.nm == 0);
-    int64_t useful = t->p->stock.items[0].useful_length.nm;
-    int64_t value =
-        useful > 0 && left >= useful ? (int64_t)((double)left / 1e9 * (double)t->p->stock.items[0].value) : 0;
-    return s->price.milli + rules->board.milli + rules->change.milli * settings + rules->cut.milli * cuts -
-           value;
+    return settings;
+}
+
+static int64_t board_cost(trial *t, size_t supply, unsigned on) {
+    int64_t *known = &t->known[supply][on];
+    row r = {.t = t, .on = &t->p->supplies.items[supply]};
+    if (*known == 0) {
+        r.settings = settings_of(t, on);
+        *known = least_row(r, on, true, square_items(t, on));
+    }
+    return *known;
 }
 
 /* ---- every way ----------------------------------------------------------------------------------- */
@@ -148,25 +203,30 @@ static void place(trial *t, size_t item) {
     }
 }
 
+/* What every plan has: stop settings of the batch, and cuts at the ends of strips. */
+static int64_t cost_of_all(const sb_problem *p) {
+    int64_t stops = 0, cuts = 0;
+    for (size_t n = 0; n < p->needs.count; n++) {
+        const sb_need *need = &p->needs.items[n];
+        bool fresh = true;
+        for (size_t m = 0; m < n; m++)
+            fresh = fresh && !one_setting(p, &p->needs.items[m], need);
+        stops += fresh;
+        if (strips_of(p, need))
+            cuts += need->count * (!is_square(need->end1) + !is_square(need->end2));
+    }
+    return p->rules.material_only ? 0 : stops * p->rules.stop.milli + cuts * p->rules.cut.milli;
+}
+
 static int64_t least_cost(const sb_problem *p) {
     trial t = {.p = p, .least = INT64_MAX};
     for (size_t n = 0; n < p->needs.count; n++) {
-        const sb_need *need = &p->needs.items[n];
-        int64_t width = p->stock.items[0].width.nm, kerf = p->rules.rip_kerf.nm;
-        int64_t strips =
-            need->width.nm > 0 && need->width.nm < width ? (width + kerf) / (need->width.nm + kerf) : 1;
-        for (int64_t i = 0; i < (need->count + strips - 1) / strips; i++)
+        int64_t strips = strips_of(p, &p->needs.items[n]), apiece = strips ? strips : 1;
+        for (int64_t i = 0; i < (p->needs.items[n].count + apiece - 1) / apiece; i++)
             t.item[t.items++] = n;
     }
     place(&t, 0);
-    int64_t stops = 0;
-    for (size_t n = 0; n < p->needs.count; n++) {
-        bool fresh = true;
-        for (size_t m = 0; m < n; m++)
-            fresh = fresh && p->needs.items[m].length.nm != p->needs.items[n].length.nm;
-        stops += fresh;
-    }
-    return p->rules.material_only ? t.least : t.least + stops * p->rules.stop.milli;
+    return t.least == INT64_MAX ? t.least : t.least + cost_of_all(p);
 }
 
 /* ---- random jobs --------------------------------------------------------------------------------- */
@@ -176,7 +236,8 @@ typedef enum flavour {
     HANDLING,
     LEFTOVERS,
     RIPPED,
-    ANGLED
+    ANGLED,
+    ALL /* everything at once, and what comes from the rack costs what it would be credited */
 } flavour;
 
 static void make_rules(sb_problem *p, flavour of, uint32_t *seed) {
@@ -185,13 +246,13 @@ static void make_rules(sb_problem *p, flavour of, uint32_t *seed) {
     p->rules.change.milli = roll(seed, 60000);
     p->rules.stop.milli = roll(seed, 20000);
     p->rules.cut.milli = roll(seed, 9000);
-    if (of != LEFTOVERS)
+    if (of != LEFTOVERS && of != ALL)
         return;
     p->stock.items[0].useful_length = mm(300 + roll(seed, 300));
     p->stock.items[0].value = 100000 + roll(seed, 150000); /* 1.00 to 2.50 a metre; boards cost 3 and more */
 }
 
-static void make_supplies(sb_run *run, sb_problem *p, uint32_t *seed) {
+static void make_supplies(sb_run *run, sb_problem *p, flavour of, uint32_t *seed) {
     static const double lengths[] = {1200, 1800, 2100, 2400};
     size_t kinds = 1 + roll(seed, 2);
     for (size_t i = 0; i < kinds; i++) {
@@ -204,18 +265,20 @@ static void make_supplies(sb_run *run, sb_problem *p, uint32_t *seed) {
         sb_supply *rack = add_supply(run, p, 400 + roll(seed, 900), 0, 20 + roll(seed, 200));
         rack->leftover = true;
         rack->available = 1;
+        if (of == ALL)
+            rack->price.milli = rack->length.nm / SB_NM_PER_MM * p->stock.items[0].value / 1000;
     }
 }
 
 static void make_needs(sb_run *run, sb_problem *p, flavour of, uint32_t *seed) {
     static const double angles[] = {0, 45, -45, 30};
-    for (size_t left = of == ANGLED ? 4 : 5; left > 0;) {
+    for (size_t left = of == ANGLED || of == ALL ? 4 : 5; left > 0;) {
         size_t count = 1 + roll(seed, (uint32_t)left);
-        bool rip = of == RIPPED && roll(seed, 2);
+        bool rip = (of == RIPPED && roll(seed, 2)) || (of == ALL && roll(seed, 4) == 0);
         sb_need *need = add_need(run, p, "part", 150 + 0.5 * roll(seed, 1900), rip ? 45 : 0, (int64_t)count);
         if (rip)
             need->count = 2 * need->count - (int64_t)roll(seed, 2);
-        if (of == ANGLED && need->length.nm > mm(220).nm) {
+        if ((of == ANGLED || (of == ALL && roll(seed, 2))) && need->length.nm > mm(220).nm) {
             need->end1 = end_of(angles[roll(seed, 4)], roll(seed, 4) ? 0 : 20);
             need->end2 = end_of(angles[roll(seed, 4)], roll(seed, 4) ? 0 : -20);
         }
@@ -226,12 +289,12 @@ static void make_needs(sb_run *run, sb_problem *p, flavour of, uint32_t *seed) {
 static void make_job(sb_run *run, sb_problem *p, flavour of, uint32_t *seed) {
     start(run, p, roll(seed, 4) ? 3 : 0);
     sb_cut_stock *stock = add_stock(run, p, "pine", false);
-    if (of == RIPPED || of == ANGLED)
+    if (of == RIPPED || of == ANGLED || of == ALL)
         stock->width = mm(95);
-    if (of == ANGLED)
+    if (of == ANGLED || of == ALL)
         stock->thickness = mm(20);
     make_rules(p, of, seed);
-    make_supplies(run, p, seed);
+    make_supplies(run, p, of, seed);
     make_needs(run, p, of, seed);
 }
 
@@ -248,6 +311,7 @@ static bool fits_somewhere(const sb_problem *p) {
     return true;
 }
 
+/* The plan says how far it can be trusted: what it calls proved is the least there is. */
 static void compare(flavour of, int jobs, int least_hits) {
     uint32_t seed = 1000 + (uint32_t)of;
     int hits = 0, proofs = 0, done = 0;
@@ -263,6 +327,7 @@ static void compare(flavour of, int jobs, int least_hits) {
                             (long long)least, (long long)plan->bound.milli);
             assert_true(plan->cost.milli >= least);
             assert_true(plan->bound.milli <= least);
+            assert_true(!plan->proved || plan->cost.milli == least);
             hits += plan->cost.milli == least;
             proofs += plan->proved;
             done++;
@@ -322,6 +387,11 @@ static void with_angled_ends(void **state) {
     compare(ANGLED, 60, 57);
 }
 
+static void with_all_costs_on(void **state) {
+    (void)state;
+    compare(ALL, 150, 146);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(material_alone),
@@ -329,6 +399,7 @@ int main(void) {
         cmocka_unit_test(with_leftovers_worth_money),
         cmocka_unit_test(with_ripped_parts),
         cmocka_unit_test(with_angled_ends),
+        cmocka_unit_test(with_all_costs_on),
         cmocka_unit_test(with_little_stock),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
