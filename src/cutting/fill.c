@@ -144,6 +144,7 @@ static void find_load(const sb_filling *f, size_t board, way how, sb_pick *out) 
     out->ratio = -1;
     k->capacity = capacity_of(bench, board, how);
     k->steps = STEPS;
+    k->exact = false; /* near enough for a guess */
     k->floor = INT64_MIN;
     set_items(f, k, most < 1e8 ? 1000 : 1, how);
     sb_knapsack_solve(bench->run->pool, k);

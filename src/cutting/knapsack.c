@@ -29,12 +29,15 @@ static void weigh(sb_knapsack *k) {
     }
     if (k->items.count > 0)
         qsort(k->items.items, k->items.count, sizeof *k->items.items, by_density);
-    int64_t smallest = INT64_MAX;
+    int64_t smallest = INT64_MAX, shortest = INT64_MAX;
     for (size_t i = k->items.count; i-- > 0;) {
         sb_knap_item *item = &k->items.items[i];
         if (item->density > 0)
             smallest = smaller(smallest, item->size);
+        if (item->most > 0)
+            shortest = smaller(shortest, item->size);
         item->smallest = smallest;
+        item->shortest = shortest;
     }
 }
 
@@ -56,7 +59,7 @@ static void list_singles(sb_knapsack *k) {
             k->singles.items[i].most = k->singles.items[i - 1].most;
 }
 
-static int64_t best_single(const sb_knapsack *k, int64_t room) {
+static size_t singles_within(const sb_knapsack *k, int64_t room) {
     size_t low = 0, high = k->singles.count;
     while (low < high) {
         size_t middle = (low + high) / 2;
@@ -65,7 +68,12 @@ static int64_t best_single(const sb_knapsack *k, int64_t room) {
         else
             high = middle;
     }
-    return low == 0 ? 0 : k->singles.items[low - 1].most;
+    return low;
+}
+
+static int64_t best_single(const sb_knapsack *k, int64_t room) {
+    size_t within = singles_within(k, room);
+    return within == 0 ? 0 : k->singles.items[within - 1].most;
 }
 
 /* ---- depth first --------------------------------------------------------------------------------- */
@@ -99,19 +107,22 @@ static void raise_upper(sb_knapsack *k, double to) {
         k->upper = upper;
 }
 
-/* As many as two more: for each one the best that fits beside it; both run through the sizes once. */
-static int64_t best_pair(const sb_knapsack *k, int64_t room) {
-    int64_t best = 0, beside = 0;
-    size_t fits = 0;
-    for (size_t i = k->singles.count; i-- > 0;) {
-        const sb_knap_single *one = &k->singles.items[i];
-        if (one->size > room)
-            continue;
-        for (; fits < k->singles.count && k->singles.items[fits].size <= room - one->size; fits++)
+/* Whether as many as two more can bring more than `least`: for each one, from the longest down, the best that fits
+ * beside it. The rest need not be looked at where even the best of them are too little, or where the longer of the
+ * two is down to half the room. */
+static bool pair_brings_more(const sb_knapsack *k, int64_t room, int64_t least) {
+    int64_t beside = 0, best = best_single(k, room);
+    size_t fits = 0, i = singles_within(k, room);
+    for (; i > 0 && k->singles.items[i - 1].most + best > least; i--) {
+        const sb_knap_single *one = &k->singles.items[i - 1];
+        if (2 * one->size <= room)
+            return 2 * one->most > least;
+        for (; fits < i && k->singles.items[fits].size <= room - one->size; fits++)
             beside = k->singles.items[fits].most;
-        best = one->value + beside > best ? one->value + beside : best;
+        if (one->value + beside > least)
+            return true;
     }
-    return best;
+    return false;
 }
 
 /* True when nothing below this node can beat `best`; otherwise *reach is the most it can come to. */
@@ -122,7 +133,7 @@ bool sb_knapsack_is_beaten(const sb_knapsack *k, size_t i, int64_t room, int64_t
         return true;
     if (room / 2 < smallest)
         return worth + best_single(k, room) <= k->best;
-    return room / 3 < smallest && worth + best_pair(k, room) <= k->best;
+    return room / 3 < smallest && !pair_brings_more(k, room, k->best - worth);
 }
 
 static void search(sb_knapsack *k, size_t i, int64_t room, int64_t worth) {

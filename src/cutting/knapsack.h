@@ -18,7 +18,8 @@ typedef struct sb_knap_item {
     size_t tag;    /* the caller's own */
     int64_t taken; /* out */
     /* the search's own */
-    int64_t most, trial, smallest;
+    int64_t most, trial;
+    int64_t smallest, shortest; /* from this item on: of those that bring something, of those that can be taken */
     double density;
 } sb_knap_item;
 

@@ -29,7 +29,7 @@ static bool visit_from(visiting *v, size_t i, int64_t room, int64_t worth) {
     double reach;
     if (worth > k->floor && room < k->capacity && !v->visit(v->context, k, worth, room))
         return false;
-    for (; i < k->items.count; i++) {
+    for (; i < k->items.count && k->items.items[i].shortest <= room; i++) {
         if (k->items.items[i].size > room || k->items.items[i].most == 0)
             continue;
         if (sb_knapsack_is_beaten(k, i, room, worth, &reach))

@@ -6,6 +6,7 @@
 #include "cutting/knapsack.h"
 
 #define MOST_STATES 400000 /* over all items */
+#define A_STEP      4      /* states looked at in about the time of one node */
 
 static sb_knap_state state_of(const sb_knapsack *k, size_t index) {
     return index == SIZE_MAX ? (sb_knap_state){0, 0, SIZE_MAX, 0, 0} : k->states.items[index];
@@ -25,21 +26,18 @@ static bool can_win(const sb_knapsack *k, size_t next_item, int64_t size, int64_
     return reach + SB_KNAP_NOISE >= (double)k->best + 1;
 }
 
-/* The state with so many of the item on top of another; SIZE_MAX when it is not worth keeping. */
-static size_t grow(sb_knapsack *k, size_t from, size_t item, int64_t count) {
+/* The state with so many of the item on top of another, where it is worth keeping. */
+static void grow(sb_knapsack *k, size_t from, size_t item, int64_t count) {
     const sb_knap_item *of = &k->items.items[item];
     sb_knap_state state = state_of(k, from);
     state.size += count * of->size;
     state.worth += count * of->value - of->setup;
-    if (state.size > k->capacity)
-        return SIZE_MAX;
     bool best = state.worth > k->best;
     if (!best && !can_win(k, item + 1, state.size, state.worth))
-        return SIZE_MAX;
+        return;
     SB_PUSH(k->pool, k->states, ((sb_knap_state){state.size, state.worth, from, item, count}));
     if (best)
         keep(k, k->states.count - 1);
-    return k->states.count - 1;
 }
 
 /* Puts a state behind the line unless the last one there beats it. */
@@ -94,7 +92,8 @@ static bool add_item(sb_knapsack *k, size_t item) {
         SB_PUSH(k->pool, k->base, k->line.items[i]);
     for (int64_t count = 1; count <= k->items.items[item].most; count++) {
         size_t first = k->states.count;
-        for (size_t i = 0; i < k->base.count; i++)
+        int64_t room = k->capacity - count * k->items.items[item].size;
+        for (size_t i = 0; i < k->base.count && state_of(k, k->base.items[i]).size <= room; i++)
             grow(k, k->base.items[i], item, count);
         if (k->states.count == first)
             continue; /* more of it may still pay for the setting up */
@@ -102,6 +101,7 @@ static bool add_item(sb_knapsack *k, size_t item) {
             return false;
         merge(k, first);
         swap_lines(k);
+        k->steps -= (int64_t)(k->base.count + k->line.count) / A_STEP + 1;
     }
     thin(k, item + 1);
     return true;
@@ -113,6 +113,5 @@ bool sb_knapsack_by_lists(sb_knapsack *k) {
     for (size_t i = 0; i < k->items.count && k->items.items[i].density > 0 && k->line.count > 0; i++)
         if (!add_item(k, i))
             return false;
-    k->steps -= (int64_t)k->states.count;
     return true;
 }

@@ -1,4 +1,6 @@
 /* The order in which kinds and boards stand on a bench. */
+#include <stdlib.h>
+
 #include "cutting/order.h"
 
 static int rising(int64_t a, int64_t b) {
@@ -18,19 +20,40 @@ static int by_end(sb_cut_end a, sb_cut_end b) {
     return mitre ? mitre : rising(a.bevel.udeg, b.bevel.udeg);
 }
 
+/* 0: of one kind, as far as can be told without turning the parts. */
+static int by_looks(const sb_need *one, const sb_need *other) {
+    const int differences[] = {rising((int64_t)one->stock, (int64_t)other->stock),
+                               rising(other->length.nm, one->length.nm),
+                               rising(other->width.nm, one->width.nm),
+                               by_end(one->end1, other->end1),
+                               by_end(one->end2, other->end2),
+                               rising(one->clear, other->clear),
+                               rising(one->grain, other->grain)};
+    return first_of(differences, sizeof differences / sizeof *differences);
+}
+
 int sb_by_shape(const void *a, const void *b) {
     const sb_need *one = *(const sb_need *const *)a, *other = *(const sb_need *const *)b;
-    const int differences[] = {rising(other->length.nm, one->length.nm), rising(other->width.nm, one->width.nm),
-                               by_end(one->end1, other->end1), by_end(one->end2, other->end2),
-                               rising(one->clear, other->clear), one < other ? -1 : one > other};
-    return first_of(differences, sizeof differences / sizeof *differences);
+    int looks = by_looks(one, other);
+    return looks ? looks : one < other ? -1 : one > other;
 }
 
 int sb_by_room(const void *a, const void *b) {
     const sb_offered *one = a, *other = b;
-    const int differences[] = {rising(other->available, one->available), rising(one->room, other->room),
-                               rising(one->fixed, other->fixed),         rising(one->trued, other->trued),
-                               rising(one->ragged, other->ragged),
-                               rising((int64_t)one->supply, (int64_t)other->supply)};
+    const int differences[] = {
+        rising(other->available, one->available), rising(one->room, other->room),
+        rising(one->fixed, other->fixed),         rising(one->trued, other->trued),
+        rising(one->ragged, other->ragged),       rising((int64_t)one->supply, (int64_t)other->supply)};
     return first_of(differences, sizeof differences / sizeof *differences);
+}
+
+int64_t *sb_kinds_by_stock(sb_pool *pool, const sb_problem *problem) {
+    int64_t *kinds = SB_NEW_ARRAY(pool, int64_t, problem->stock.count + 1);
+    const sb_need **sorted = SB_NEW_ARRAY(pool, const sb_need *, problem->needs.count + 1);
+    for (size_t i = 0; i < problem->needs.count; i++)
+        sorted[i] = &problem->needs.items[i];
+    qsort(sorted, problem->needs.count, sizeof *sorted, sb_by_shape);
+    for (size_t i = 0; i < problem->needs.count; i++)
+        kinds[sorted[i]->stock] += i == 0 || by_looks(sorted[i - 1], sorted[i]) != 0;
+    return kinds;
 }

@@ -9,5 +9,7 @@
 int sb_by_shape(const void *a, const void *b);
 /* Of boards on offer: those there are most of, then the shortest first. */
 int sb_by_room(const void *a, const void *b);
+/* How many kinds of parts each stock has: rows that are alike count once. */
+int64_t *sb_kinds_by_stock(sb_pool *pool, const sb_problem *problem);
 
 #endif

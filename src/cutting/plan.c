@@ -1,11 +1,11 @@
 /* Planning as a whole: the problem looked over, every stock planned, costs added up, the result checked. */
-#include "cutting/boards.h"
+#include "cutting/order.h"
 #include "cutting/sheets.h"
 #include "cutting/words.h"
 
 #define STANDARD_EFFORT 12000000 /* steps for the sheets */
-#define BOARDS_EFFORT   1000000  /* steps for one stock of boards, with so much more for each of its needs */
-#define EACH_NEED       80000
+#define BOARDS_EFFORT   1000000  /* steps for one stock of boards, with so much more for each kind of part */
+#define EACH_KIND       80000
 #define A_SECOND        20000000 /* steps done in about a second */
 #define MOST_PIECES     10000000
 #define LONGEST         (1000LL * 1000 * SB_NM_PER_MM)
@@ -260,16 +260,18 @@ static void plan_sheets(sb_run *run, sb_plan *plan, sb_certificate *certificate,
 
 /* Each stock gets its share by the kinds of parts it has; a lone stock gets all. Who gives the search more time
  * than it would need gives it more work. */
-static int64_t share_of_work(const sb_problem *problem, size_t stock) {
+static int64_t share_of_work(const sb_problem *problem, size_t stock, const int64_t *kinds) {
     const sb_cut_rules *rules = &problem->rules;
-    int64_t of_stock = 0, needs = (int64_t)problem->needs.count;
-    for (size_t i = 0; i < problem->needs.count; i++)
-        of_stock += problem->needs.items[i].stock == stock;
+    int64_t of_stock = kinds[stock], all = 0;
+    for (size_t i = 0; i < problem->stock.count; i++)
+        all += kinds[i];
+    if (all == 0)
+        return 0;
     if (rules->effort > 0)
-        return sb_mul_div(rules->effort, of_stock, needs);
-    int64_t standard = problem->stock.items[stock].sheet ? sb_mul_div(STANDARD_EFFORT, of_stock, needs)
-                                                         : BOARDS_EFFORT + EACH_NEED * of_stock;
-    double allowed = rules->seconds * A_SECOND * (double)of_stock / (double)needs;
+        return sb_mul_div(rules->effort, of_stock, all);
+    int64_t standard = problem->stock.items[stock].sheet ? sb_mul_div(STANDARD_EFFORT, of_stock, all)
+                                                         : BOARDS_EFFORT + EACH_KIND * of_stock;
+    double allowed = rules->seconds * A_SECOND * (double)of_stock / (double)all;
     return allowed < 1e15 && (int64_t)allowed > standard ? (int64_t)allowed : standard;
 }
 
@@ -326,8 +328,9 @@ const sb_plan *sb_plan_make(sb_run *run, const sb_problem *problem) {
     sb_certificate *certificate = SB_NEW(run->pool, sb_certificate);
     sb_work work = sb_work_start(&problem->rules);
     plan->problem = problem;
+    const int64_t *kinds = sb_kinds_by_stock(run->pool, problem);
     for (size_t stock = 0; stock < problem->stock.count; stock++) {
-        work.left = share_of_work(problem, stock);
+        work.left = share_of_work(problem, stock, kinds);
         if (problem->stock.items[stock].sheet)
             plan_sheets(run, plan, certificate, stock, &work);
         else
