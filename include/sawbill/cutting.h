@@ -18,7 +18,17 @@
  *   the board like one square part, and is crosscut once; off-square ends are cut on each strip afterwards.
  * Cuts on a board: the truing cut at the front (also where there is no trim but the first end is off
  *   square), one behind every part or section (two where off-square neighbours do not meet parallel), none
- *   behind the last if it is square and flush with an untrimmed end; and each off-square end of a strip.
+ *   behind the last if it is square and flush with an untrimmed end; each off-square end of a strip; and those around
+ *   what is cut away of a measured board.
+ * Measured. A supply whose knots and splits are told is one board. A stretch counts over the whole width. No clear
+ *   part lies over a knot or a split, no sound part over a split, by their long points (a section over its width);
+ *   other parts lie anywhere, a spare where a clear part may. A part begins at the trued end or directly behind the
+ *   part before it. Only where it would lie there over a stretch that it avoids, all up to the end of such a stretch
+ *   is cut away as waste, and the part begins behind that: the part before has its rear cut and this one a front cut
+ *   of its own, with both kerfs between them even where the stretch ends sooner. At the trued end the front cut comes
+ *   besides the truing cut, its kerf behind the trued end. Behind the last cut the longest piece without a split
+ *   (the first of equals) is the leftover if it is useful, sawn off with one more cut at each end that is not the
+ *   board's or the last part's; such a cut lies in the split, or a kerf behind the last cut. All else is offcut.
  * Stop setting: a length over long points with its two ends. Parts alike in these share a setting; a section is
  *   set square.
  * Sheet. Edge-to-edge cuts, kerf at every cut, trim at every factory edge (truing is stage 0), grain
@@ -72,7 +82,8 @@ typedef struct sb_need {
     sb_length width;       /* boards: 0 = the board's; sheets: needed */
     int64_t count;         /* >= 1 */
     sb_cut_end end1, end2; /* front and rear */
-    bool clear;
+    bool clear; /* no knots, no splits; this and the next count on measured boards alone */
+    bool sound; /* no splits */
     bool spare; /* goes with other needs as long as it: that they are too long is told there alone */
     sb_cut_grain grain; /* sheets: length lies along the sheet's length, across it, or either way */
     size_t tag;         /* the caller's own, untouched */
@@ -88,9 +99,11 @@ typedef struct sb_supply {
     int64_t available; /* -1: no limit */
     bool leftover;     /* from the rack */
     sb_length trim1, trim2;
-    const char *label; /* of a rack piece, else "" */
+    const char *label; /* of a rack piece or a measured board, else "" */
     size_t tag;
     size_t row; /* line of STOCK.csv, the first after the header is 1; 0 elsewhere */
+    bool measured; /* boards: `bad` holds all that is bad of it, and there is one such board */
+    sb_stretches bad;
     sb_place place;
 } sb_supply;
 
@@ -128,6 +141,10 @@ typedef struct sb_placed { /* one part on a board */
     sb_cut_end front, rear; /* its ends as it lies: signs change when a part is turned or rolled over */
 } sb_placed;
 
+typedef struct sb_waste { /* cut away of a measured board, without the kerfs; may be all kerf */
+    sb_length from, to;   /* from the factory end */
+} sb_waste;
+
 typedef struct sb_board_plan {
     size_t supply;
     int64_t count;            /* boards cut alike */
@@ -136,6 +153,7 @@ typedef struct sb_board_plan {
     sb_length offcut;         /* what falls off else, without kerfs and trims */
     int64_t cuts, stops;      /* crosscuts, truing included; distinct stop settings; for one board */
     sb_length ripped;         /* length of all rip cuts on one board */
+    SB_LIST(sb_waste) waste;  /* of a measured board: what is cut away before its parts, and around its leftover */
 } sb_board_plan;
 
 typedef struct sb_rect { /* x, w across the sheet's width; y, l along its length; from the factory corner */
@@ -221,6 +239,9 @@ typedef struct sb_plan {
  * trims; e1 and e2 are what the part's ends take: their kerf along the board, less the overlap of parallel ends
  * where the opposite end occurs in this stock; e is the largest of these; a section's ends are square. Between square
  * ends that is length + kerf, and room + kerf.
+ * Where a supply has bad stretches, needs are alike only if they avoid the same. A load is reckoned as if they were not
+ * there, which costs no more; but it holds no more of a need with square ends than fit alone on that board, a kerf
+ * apart, without touching what they avoid.
  * Sheets: every need has four numbers for its two sizes, each with a kerf, along x and along y. What can stand
  * in a row along x has a greatest sum F (one knapsack), along y G; the parts on a sheet then have a sum of
  * products of at most F G (Fekete and Schepers), and duals are these products at a price, the lesser one where a
@@ -281,6 +302,8 @@ sb_area sb_board_strips_kept(const sb_problem *problem, const sb_board_plan *boa
  * once. A sheet part lies with its length along the sheet unless `grain` or `rotate` say otherwise. */
 bool sb_problem_read(sb_run *run, sb_problem *problem, const char *parts_csv, const char *stock_csv,
                      sb_length trim, int money_digits);
+/* A list of measured boards on top of that: it names rows of STOCK.csv by their label. */
+bool sb_problem_measured(sb_run *run, sb_problem *problem, const char *measured_csv);
 
 /* The ends of a part as bare lists write them: square | mitre D | bevel D | mitre D bevel E, D with a sign if need
  * be. False after an error at the place. */

@@ -139,6 +139,37 @@ bool sb_read_count(sb_run *run, const char *text, sb_place at, int64_t *out);   
 bool sb_read_date(sb_run *run, const char *text, sb_place at, sb_date *out);                        /* 2026-03-31 */
 bool sb_read_yes(sb_run *run, const char *text, sb_place at, bool *out);                            /* yes | no */
 
+/* ---- measured boards: what a person with a tape found on them ---------------------------------------------- */
+
+/* Lengths from the board's front end, the one that is trued first. */
+typedef struct sb_stretch {
+    sb_length from, to;
+    bool split; /* else a knot */
+    sb_place place;
+} sb_stretch;
+typedef struct sb_stretches { /* as they follow each other on the board */
+    sb_stretch *items;
+    size_t count, capacity;
+} sb_stretches;
+
+/* One line of a list of measured boards. */
+typedef struct sb_finding {
+    const char *board; /* its label */
+    sb_place at;       /* of the label */
+    bool faultless;    /* nothing was found on it */
+    sb_stretch stretch;
+} sb_finding;
+typedef struct sb_findings {
+    sb_finding *items;
+    size_t count, capacity;
+} sb_findings;
+
+/* A CSV file with the columns board, from, to, kind (knot | split): a line for each stretch, or a board alone where
+ * nothing was found. Lines with mistakes are told and left out. */
+sb_findings sb_findings_read(sb_run *run, const char *path);
+/* Adds what a line says to the stretches of its board, which is so long; an error where it goes beyond the board. */
+void sb_finding_add(sb_run *run, const sb_finding *finding, sb_length board, sb_stretches *to);
+
 /* ---- dates, currencies ---------------------------------------------------------------------------------- */
 
 int64_t sb_date_days(sb_date date);             /* days since 1970-01-01, Gregorian */

@@ -85,7 +85,8 @@ typedef struct sb_recipe_part {
     bool wide; /* a width stands there, whether it could be read or not */
     sb_recipe_end end1, end2;
     const sb_formula *allow, *allow_width; /* `allow LENGTH [by LENGTH]`: cut long, trimmed to fit */
-    bool clear;                            /* no knots */
+    bool clear;                            /* no knots, no splits */
+    bool sound;                            /* no splits */
     sb_grain grain;                        /* sheets */
     const char *edging_role;               /* `edging ROLE front back left right | all` */
     unsigned edging_edges;

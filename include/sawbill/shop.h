@@ -7,6 +7,7 @@
  *   grades.csv      defect allowance by grade
  *   operations.csv  kinds of work and how long they take
  *   rack.csv        leftovers and stock at hand (optional)
+ *   measured.csv    knots and splits of boards in the rack (optional)
  * Everything is read-only once read. Pointers inside point into the shop.
  */
 #ifndef SAWBILL_SHOP_H
@@ -124,6 +125,8 @@ typedef struct sb_rack_item {
     sb_length length, width; /* boards and sheets: width 0 = the stock's; for the rest both 0 */
     int64_t count;           /* in the unit of sb_stock_kind_unit */
     sb_money value;          /* what a job pays for one board, sheet or piece; minor = SB_BAD: by the leftover rule */
+    bool measured;           /* a board whose knots and splits are told: all that is bad of it stands in `bad` */
+    sb_stretches bad;
     sb_place place;
 } sb_rack_item;
 

@@ -29,7 +29,7 @@ typedef struct sb_part {
     sb_length length, width, thickness;  /* finished; boards of full width: width is the stock's */
     sb_cut_end end1, end2;               /* from square, as the saw's scale shows */
     sb_length allow, allow_width;        /* trim-to-fit allowance inside the cut sizes */
-    bool clear, ripped, planed, from_volume;
+    bool clear, sound, ripped, planed, from_volume;
     sb_grain grain;
     const sb_stock *edging;
     unsigned edging_edges;

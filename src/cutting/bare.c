@@ -12,6 +12,7 @@ enum part_column {
     P_END1,
     P_END2,
     P_CLEAR,
+    P_SOUND,
     P_GRAIN,
     P_ROTATE,
     P_COLUMNS
@@ -25,16 +26,18 @@ enum stock_column {
     S_KIND,
     S_TRIM1,
     S_TRIM2,
+    S_LABEL,
     S_COLUMNS
 };
 
 static const sb_column part_columns[P_COLUMNS] = {
     {"name", true},  {"stock", true}, {"length", true}, {"count", true},  {"width", false},
-    {"end1", false}, {"end2", false}, {"clear", false}, {"grain", false}, {"rotate", false},
+    {"end1", false}, {"end2", false}, {"clear", false}, {"sound", false}, {"grain", false},
+    {"rotate", false},
 };
 static const sb_column stock_columns[S_COLUMNS] = {
     {"stock", true},      {"length", true}, {"price", true},  {"width", false},
-    {"available", false}, {"kind", false},  {"trim1", false}, {"trim2", false},
+    {"available", false}, {"kind", false},  {"trim1", false}, {"trim2", false}, {"label", false},
 };
 
 typedef enum row_kind {
@@ -223,9 +226,20 @@ static bool kind_agrees(listing *l, const sb_supply *supply) {
     return false;
 }
 
+/* A label names one row: a list of measured boards goes by it. */
+static bool label_is_new(listing *l) {
+    const sb_cell_in *in = cell(l, S_LABEL);
+    for (size_t row = 0; is_told(l, S_LABEL) && row < l->row; row++)
+        if (strcmp(sb_csv_cell(l->csv, row, S_LABEL)->text, in->text) == 0) {
+            sb_error(l->run, in->place, "the label \"%s\" stands in a row above", in->text);
+            return false;
+        }
+    return true;
+}
+
 static void read_stock_row(listing *l) {
     sb_supply supply = {
-        .label = "", .row = l->row + 1, .place = l->csv->rows[l->row], .stock = stock_of_row(l)};
+        .label = cell(l, S_LABEL)->text, .row = l->row + 1, .place = l->csv->rows[l->row], .stock = stock_of_row(l)};
     sb_length width;
     supply.leftover = l->kinds[l->row] == A_LEFTOVER;
     bool sound = read_size(l, S_LENGTH, "length", &supply.length);
@@ -233,6 +247,7 @@ static void read_stock_row(listing *l) {
     sound = read_available(l, supply.leftover, &supply.available) && sound;
     sound = read_trim(l, S_TRIM1, &supply.trim1) && sound;
     sound = read_trim(l, S_TRIM2, &supply.trim2) && sound;
+    sound = label_is_new(l) && sound;
     sound = read_optional_size(l, S_WIDTH, "width", &width) && supply.stock != SIZE_MAX && sound;
     note(l, sound && kind_agrees(l, &supply) && take_width(l, &supply, width));
     if (l->sound)
@@ -335,6 +350,7 @@ static void read_part_row(listing *l) {
     sound = read_optional_size(l, P_WIDTH, "width", &part.width) && sound;
     sound = read_ends(l, &part) && sound;
     sound = read_optional_yes(l, P_CLEAR, &part.clear) && sound;
+    sound = read_optional_yes(l, P_SOUND, &part.sound) && sound;
     sound = read_grain(l, &part.grain) && sound;
     note(l, sound && suits_stock(l, &part));
     if (l->sound)

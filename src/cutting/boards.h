@@ -17,6 +17,13 @@
 
 #include "cutting/work.h"
 
+/* What a part keeps off on a measured board; each keeps off what those before it do. */
+typedef enum sb_avoids {
+    SB_AVOIDS_NOTHING,
+    SB_AVOIDS_SPLITS,
+    SB_AVOIDS_ALL
+} sb_avoids;
+
 /* One end as it can lie on the board, with what a cut there takes. */
 typedef struct sb_ending {
     sb_cut_end end;
@@ -41,10 +48,16 @@ typedef struct sb_kind {
     int64_t least;  /* q [half nm] */
     size_t setting; /* stop setting */
     bool alone;     /* no other kind has its stop setting */
+    sb_avoids avoids;
     sb_turn turns[4];
     size_t turn_count;
     SB_LIST(size_t) needs; /* into problem.needs */
 } sb_kind;
+
+typedef struct sb_fault { /* a bad stretch; parts that avoid as much as `by` or more keep off it */
+    int64_t from, to;     /* from the start of the room; may lie beyond its ends [nm] */
+    sb_avoids by;
+} sb_fault;
 
 typedef struct sb_offered {
     size_t supply;     /* into problem.supplies */
@@ -54,6 +67,8 @@ typedef struct sb_offered {
     int64_t available; /* INT64_MAX: no limit */
     bool trued;        /* has a front trim */
     bool ragged;       /* has an end trim: the last part is always cut off */
+    SB_LIST(sb_fault) faults; /* as they follow each other; none: see cutting/measured.h */
+    int64_t *most;            /* by kind: no load has more of it; NULL without faults */
 } sb_offered;
 
 static inline bool sb_is_limited(const sb_offered *on) {
@@ -68,6 +83,7 @@ typedef struct sb_bench {
     SB_LIST(sb_offered) boards;
     SB_LIST(sb_ending) endings; /* the first is square */
     bool all_square;
+    bool faulty; /* a board has faults: kinds differ in what they avoid */
     int64_t kerf, rip_kerf, width, thickness; /* [nm] */
     int64_t change, cut;                      /* [thousandths] */
     int64_t useful;                           /* least leftover worth keeping; 0: none */
@@ -139,6 +155,7 @@ struct sb_scratch {
     struct sb_knapsack *knapsack;
     struct sb_worth *worth;
     sb_pick picks[2];
+    struct sb_measuring *measuring; /* NULL: no board has faults */
 };
 
 bool sb_load_is_square(const sb_bench *bench, const sb_lot *lots, size_t count);

@@ -2,31 +2,10 @@
 #include <math.h>
 #include <stdlib.h>
 
-#include "cutting/check.h"
+#include "cutting/check_boards.h"
 
 #define HAIR          1.5 /* [nm]: what rounding a trigonometric amount up may come to */
 #define RADIANS(udeg) ((long double)(udeg)*3.14159265358979323846264L / 180e6L)
-
-typedef struct boarding {
-    sb_checking *c;
-    size_t index;
-    const sb_board_plan *board;
-    const sb_supply *supply;
-    const sb_cut_stock *stock;
-    int64_t cuts, ripped;
-} boarding;
-
-static void refuse(boarding *b, const char *why) {
-    sb_refuse(b->c, "board", b->index, why);
-}
-
-static const sb_need *need_of(const boarding *b, size_t part) {
-    return &b->c->plan->problem->needs.items[b->board->parts.items[part].need];
-}
-
-static const sb_cut_rules *rules_of(const boarding *b) {
-    return &b->c->plan->problem->rules;
-}
 
 /* ---- a part as it lies --------------------------------------------------------------------------- */
 
@@ -47,17 +26,17 @@ static bool lies_as_told(const sb_need *need, const sb_placed *part) {
            equal(part->rear, mitre * second.mitre.udeg, bevel * second.bevel.udeg);
 }
 
-static bool is_strip(const boarding *b, size_t part) {
+static bool is_strip(const sb_boarding *b, size_t part) {
     int64_t width = need_of(b, part)->width.nm;
     return width > 0 && width != b->stock->width.nm;
 }
 
 /* As it is crosscut: the section of a strip is cut square. */
-static sb_cut_end cut_front(const boarding *b, size_t part) {
+static sb_cut_end cut_front(const sb_boarding *b, size_t part) {
     return is_strip(b, part) ? (sb_cut_end){{0}, {0}} : b->board->parts.items[part].front;
 }
 
-static sb_cut_end cut_rear(const boarding *b, size_t part) {
+static sb_cut_end cut_rear(const sb_boarding *b, size_t part) {
     return is_strip(b, part) ? (sb_cut_end){{0}, {0}} : b->board->parts.items[part].rear;
 }
 
@@ -65,7 +44,7 @@ static sb_cut_end cut_rear(const boarding *b, size_t part) {
 
 /* The strips of one section stand at one place, one size, with a rip kerf between them. Gives the part behind
  * them. */
-static size_t check_section(boarding *b, size_t first) {
+static size_t check_section(sb_boarding *b, size_t first) {
     const sb_need *like = need_of(b, first);
     int64_t edge = 0, kerf = rules_of(b)->rip_kerf.nm, at = b->board->parts.items[first].at.nm;
     size_t i = first;
@@ -87,7 +66,7 @@ static size_t check_section(boarding *b, size_t first) {
     return i;
 }
 
-static size_t after_item(boarding *b, size_t first) {
+static size_t after_item(sb_boarding *b, size_t first) {
     if (is_strip(b, first))
         return check_section(b, first);
     if (b->board->parts.items[first].across.nm != 0)
@@ -97,28 +76,39 @@ static size_t after_item(boarding *b, size_t first) {
 
 /* ---- neighbours ---------------------------------------------------------------------------------- */
 
-static long double kerf_along(const boarding *b, sb_cut_end end) {
+static long double kerf_along(const sb_boarding *b, sb_cut_end end) {
     if (is_square(end))
         return (long double)rules_of(b)->kerf.nm;
     return (long double)rules_of(b)->kerf.nm /
            (cosl(RADIANS(end.mitre.udeg)) * cosl(RADIANS(end.bevel.udeg)));
 }
 
-static long double nearer(const boarding *b, sb_cut_end end) {
+static long double nearer(const sb_boarding *b, sb_cut_end end) {
     long double mitre = fabsl(RADIANS(end.mitre.udeg)), bevel = fabsl(RADIANS(end.bevel.udeg));
     return (long double)b->stock->width.nm * tanl(mitre) +
            (long double)b->stock->thickness.nm * tanl(bevel) / cosl(mitre);
 }
 
-/* Part `next` stands exactly one cut behind part `one`. */
-static void check_neighbours(boarding *b, size_t one, size_t next) {
+static int64_t whole_kerf(const sb_boarding *b, sb_cut_end end) {
+    return (int64_t)ceill(kerf_along(b, end) - 0.001L);
+}
+
+/* Part `next` stands exactly one cut behind part `one`, or on a measured board behind what is cut away. */
+static void check_neighbours(sb_boarding *b, size_t one, size_t next) {
     const sb_placed *behind = &b->board->parts.items[one], *before = &b->board->parts.items[next];
     int64_t gap = before->at.nm - behind->at.nm - need_of(b, one)->length.nm;
     sb_cut_end rear = cut_rear(b, one), front = cut_front(b, next);
+    int64_t end = behind->at.nm + need_of(b, one)->length.nm;
     bool square = is_square(rear) && is_square(front);
     bool share = equal(front, -rear.mitre.udeg, -rear.bevel.udeg);
     long double kerf = fmaxl(kerf_along(b, rear), kerf_along(b, front));
     long double wanted = share ? kerf_along(b, front) - nearer(b, front) : kerf;
+    if (b->measured && (long double)gap > wanted + (square ? 0 : HAIR)) {
+        b->cuts += 2;
+        sb_check_skip(b, next, end + (int64_t)ceill(wanted - 0.001L), end + whole_kerf(b, rear),
+                      whole_kerf(b, front));
+        return;
+    }
     b->cuts += share ? 1 : 2;
     if ((long double)gap < wanted - 0.01L)
         refuse(b, "two parts stand nearer than the blade is wide");
@@ -128,19 +118,30 @@ static void check_neighbours(boarding *b, size_t one, size_t next) {
 
 /* ---- ends of the board --------------------------------------------------------------------------- */
 
-static void check_front(boarding *b) {
+static void check_front(sb_boarding *b) {
     const sb_placed *first = &b->board->parts.items[0];
-    if (first->at.nm != b->supply->trim1.nm)
+    int64_t trued = b->supply->trim1.nm;
+    if (b->measured && first->at.nm > trued) {
+        b->cuts += (trued > 0) + 1;
+        sb_check_skip(b, 0, trued, trued, whole_kerf(b, cut_front(b, 0)));
+        return;
+    }
+    if (first->at.nm != trued)
         refuse(b, "the first part does not start where the trim ends");
-    b->cuts += b->supply->trim1.nm > 0 || !is_square(cut_front(b, 0));
+    b->cuts += trued > 0 || !is_square(cut_front(b, 0));
 }
 
-static void check_rear(boarding *b, size_t last) {
+static void check_rear(sb_boarding *b, size_t last) {
     const sb_placed *part = &b->board->parts.items[last];
     sb_cut_end rear = cut_rear(b, last);
     bool square = is_square(rear);
     int64_t rest = b->supply->length.nm - b->supply->trim2.nm - part->at.nm - need_of(b, last)->length.nm;
-    int64_t kerf = (int64_t)ceill(kerf_along(b, rear) - 0.001L), left = rest > kerf ? rest - kerf : 0;
+    int64_t kerf = whole_kerf(b, rear), left = rest > kerf ? rest - kerf : 0;
+    if (b->measured) {
+        b->cuts += rest > 0 || b->supply->trim2.nm > 0 || !square;
+        sb_check_measured_rest(b, b->supply->length.nm - b->supply->trim2.nm - rest + kerf, rest);
+        return;
+    }
     int64_t told = b->board->leftover.nm + b->board->offcut.nm;
     bool useful = b->stock->useful_length.nm > 0 && told >= b->stock->useful_length.nm;
     if (rest < 0)
@@ -154,7 +155,7 @@ static void check_rear(boarding *b, size_t last) {
 
 /* ---- settings ------------------------------------------------------------------------------------ */
 
-static bool same_ends(const boarding *on, size_t one, size_t other) {
+static bool same_ends(const sb_boarding *on, size_t one, size_t other) {
     const sb_placed a = {.front = cut_front(on, one), .rear = cut_rear(on, one)};
     const sb_placed b = {.front = cut_front(on, other), .rear = cut_rear(on, other)};
     static const int turns[4][3] = {{1, 1, 0}, {-1, -1, 0}, {-1, 1, 1}, {1, -1, 1}}; /* signs; ends swapped */
@@ -167,13 +168,12 @@ static bool same_ends(const boarding *on, size_t one, size_t other) {
     return false;
 }
 
-static int64_t count_settings(const boarding *b) {
+static int64_t count_settings(const sb_boarding *b) {
     int64_t settings = 0;
     for (size_t i = 0; i < b->board->parts.count; i++) {
         bool fresh = true;
         for (size_t j = 0; j < i && fresh; j++)
-            fresh = need_of(b, j)->length.nm != need_of(b, i)->length.nm ||
-                    !same_ends(b, j, i);
+            fresh = need_of(b, j)->length.nm != need_of(b, i)->length.nm || !same_ends(b, j, i);
         settings += fresh;
     }
     return settings;
@@ -181,7 +181,7 @@ static int64_t count_settings(const boarding *b) {
 
 /* ---- the board ----------------------------------------------------------------------------------- */
 
-static bool parts_belong(boarding *b) {
+static bool parts_belong(sb_boarding *b) {
     bool belong = true;
     for (size_t i = 0; i < b->board->parts.count; i++) {
         const sb_need *need = need_of(b, i);
@@ -199,9 +199,10 @@ static bool parts_belong(boarding *b) {
 
 void sb_check_board(sb_checking *c, size_t index) {
     const sb_problem *problem = c->plan->problem;
-    boarding b = {.c = c, .index = index, .board = &c->plan->boards.items[index]};
+    sb_boarding b = {.c = c, .index = index, .board = &c->plan->boards.items[index]};
     b.supply = &problem->supplies.items[b.board->supply];
     b.stock = &problem->stock.items[b.supply->stock];
+    b.measured = b.supply->bad.count > 0;
     if (b.stock->sheet || b.board->parts.count == 0) {
         refuse(&b, b.stock->sheet ? "a sheet is planned as a board" : "nothing is cut from it");
         return;
@@ -220,6 +221,7 @@ void sb_check_board(sb_checking *c, size_t index) {
         last = i;
     }
     check_rear(&b, last);
+    sb_check_stretches(&b);
     if (b.cuts != b.board->cuts || b.ripped != b.board->ripped.nm || count_settings(&b) != b.board->stops)
         refuse(&b, "its cuts, rips or stop settings are miscounted");
 }

@@ -2,6 +2,8 @@
 #include <math.h>
 
 #include "cutting/columns.h"
+#include "cutting/measured.h"
+#include "cutting/measuring.h"
 
 #define PER_BOARD 12 /* loads added in one round for one board */
 
@@ -45,9 +47,14 @@ static void add_single_kinds(sb_columns *c) {
     const sb_bench *bench = c->bench;
     for (size_t i = 0; i < bench->kinds.count; i++)
         for (size_t s = 0; s < bench->boards.count; s++) {
-            int64_t count = bench->boards.items[s].capacity / bench->kinds.items[i].least;
+            const sb_offered *on = &bench->boards.items[s];
+            int64_t count = on->capacity / bench->kinds.items[i].least;
             if (count > c->demand[i])
                 count = c->demand[i];
+            if (on->most && count > on->most[i])
+                count = on->most[i];
+            while (on->most && count > 0 && !sb_load_outcome(bench, s, &(sb_lot){i, count}, 1).fits)
+                count--;
             if (count > 0)
                 sb_columns_add(c, s, &(sb_lot){i, count}, 1);
         }
@@ -77,6 +84,13 @@ sb_columns *sb_columns_new(const sb_bench *bench, const int64_t *demand, const i
 
 /* ---- loads --------------------------------------------------------------------------------------- */
 
+/* Loads on boards with faults are those that can be cut there, at what they cost. */
+static double cost_of(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count) {
+    if (bench->boards.items[board].faults.count == 0)
+        return sb_load_least_cost(bench, board, lots, count);
+    return (double)sb_load_outcome(bench, board, lots, count).cost;
+}
+
 void sb_columns_add(sb_columns *c, size_t board, const sb_lot *lots, size_t count) {
     sb_pool *pool = c->bench->run->pool;
     size_t entries = 0;
@@ -84,7 +98,7 @@ void sb_columns_add(sb_columns *c, size_t board, const sb_lot *lots, size_t coun
         c->entries[entries++] = (sb_lp_entry){(int)lots[i].kind, (double)lots[i].count};
     if (c->row_of_board[board] != SIZE_MAX)
         c->entries[entries++] = (sb_lp_entry){(int)c->row_of_board[board], 1};
-    sb_lp_add(c->lp, sb_load_least_cost(c->bench, board, lots, count) / c->unit, c->entries, entries);
+    sb_lp_add(c->lp, cost_of(c->bench, board, lots, count) / c->unit, c->entries, entries);
     SB_PUSH(pool, c->loads, ((sb_load){board, 1, c->lots.count, count, 0}));
     for (size_t i = 0; i < count; i++)
         SB_PUSH(pool, c->lots, lots[i]);
@@ -132,13 +146,33 @@ static size_t add_from(sb_columns *c, size_t board, int64_t steps) {
     return added;
 }
 
+/* The load that the places of the faults allow, where it is worth more than it costs. */
+static size_t add_by_place(sb_columns *c, size_t board) {
+    const sb_bench *bench = c->bench;
+    sb_pick *load = &bench->scratch->picks[0];
+    double *values = bench->scratch->measuring->values, worth = 0;
+    for (size_t i = 0; i < bench->kinds.count; i++)
+        values[i] = c->duals[i] - (double)bench->cut;
+    if (!sb_measured_load(bench, board, values, c->demand, load))
+        return 0;
+    sb_outcome outcome = sb_load_outcome(bench, board, load->lots.items, load->lots.count);
+    size_t row = c->row_of_board[board];
+    for (size_t i = 0; i < load->lots.count; i++)
+        worth += c->duals[load->lots.items[i].kind] * (double)load->lots.items[i].count;
+    worth += row == SIZE_MAX ? 0 : c->duals[row];
+    if (!outcome.fits || worth <= (double)outcome.cost + 1e-7 * (1 + fabs((double)outcome.cost)))
+        return 0;
+    sb_columns_add(c, board, load->lots.items, load->lots.count);
+    return 1;
+}
+
 static bool add_improving(sb_columns *c, int64_t steps) {
     size_t added = 0;
     for (size_t i = 0; i < c->bench->kinds.count; i++)
         c->whole[i] = (int64_t)(fmax(c->duals[i], 0) * (double)c->scale);
     for (size_t s = 0; s < c->bench->boards.count; s++)
         if (c->available[s] > 0)
-            added += add_from(c, s, steps);
+            added += c->bench->boards.items[s].faults.count > 0 ? add_by_place(c, s) : add_from(c, s, steps);
     return added > 0;
 }
 

@@ -1,9 +1,9 @@
 /* The exact cost of a load, and lists of loads. */
-#include "cutting/boards.h"
+#include "cutting/measured.h"
 
 /* ---- one load ------------------------------------------------------------------------------------ */
 
-static int64_t settings_of(const sb_bench *bench, const sb_lot *lots, size_t count) {
+int64_t sb_load_settings(const sb_bench *bench, const sb_lot *lots, size_t count) {
     int64_t settings = 0;
     for (size_t i = 0; i < count; i++) {
         const sb_kind *kind = &bench->kinds.items[lots[i].kind];
@@ -56,10 +56,12 @@ sb_outcome sb_layout_outcome(const sb_bench *bench, size_t board, const sb_layou
 }
 
 sb_outcome sb_load_outcome(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count) {
+    if (bench->boards.items[board].faults.count > 0)
+        return sb_measured_outcome(bench, board, lots, count);
     sb_outcome out = sb_load_is_square(bench, lots, count)
                          ? outcome_of(bench, board, row_of_square(bench, lots, count))
                          : sb_layout_outcome(bench, board, sb_layout_find(bench, board, lots, count));
-    out.settings = settings_of(bench, lots, count);
+    out.settings = sb_load_settings(bench, lots, count);
     out.cost += bench->change * out.settings;
     return out;
 }

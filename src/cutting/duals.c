@@ -54,6 +54,8 @@ static void fill_items(const valuing *v, sb_knapsack *k) {
         const sb_kind *kind = &v->bench->kinds.items[i];
         sb_knap_item item = {.size = kind->least, .value = value_of(v, kind, i), .tag = i};
         item.limit = v->by->limits ? v->by->limits[i] : kind->demand;
+        if (v->on->most && v->on->most[i] < item.limit)
+            item.limit = v->on->most[i];
         item.setup = kind->alone && !v->by->bare ? v->by->scale * v->bench->change : 0;
         if (item.size <= k->capacity && item.limit > 0)
             SB_PUSH(v->bench->run->pool, k->items, item);

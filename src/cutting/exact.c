@@ -42,8 +42,9 @@ static bool is_maximal(const sb_knapsack *k, int64_t room) {
     return true;
 }
 
+/* On a board with faults a load is reckoned as if they were not there: it costs no more than it will. */
 static int64_t cost_of(const exact *e, const sb_lot *lots, size_t count) {
-    if (sb_load_is_square(e->bench, lots, count))
+    if (e->bench->boards.items[e->board].faults.count == 0 && sb_load_is_square(e->bench, lots, count))
         return sb_load_outcome(e->bench, e->board, lots, count).cost;
     return (int64_t)floor(sb_load_least_cost(e->bench, e->board, lots, count));
 }

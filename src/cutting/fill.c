@@ -2,6 +2,8 @@
 #include <math.h>
 #include <stdlib.h>
 
+#include "cutting/measured.h"
+#include "cutting/measuring.h"
 #include "cutting/search.h"
 
 #define STEPS 1500 /* nodes for one load */
@@ -155,6 +157,19 @@ static void find_load(const sb_filling *f, size_t board, way how, sb_pick *out) 
     judge(f, out);
 }
 
+/* By place, as the faults of the board ask; a knapsack does not know of them. */
+static void find_by_place(const sb_filling *f, size_t board, way how, sb_pick *out) {
+    const sb_bench *bench = f->bench;
+    double *values = bench->scratch->measuring->values;
+    for (size_t i = 0; i < bench->kinds.count; i++) {
+        double lost = how == SPARING ? leftover_price(bench) * (double)bench->kinds.items[i].least : 0;
+        values[i] = f->worth[i] - (double)bench->cut - lost;
+    }
+    out->ratio = -1;
+    if (sb_measured_load(bench, board, values, f->demand, out))
+        judge(f, out);
+}
+
 static void keep_better(sb_pick *best, sb_pick *tried) {
     if (tried->ratio <= best->ratio)
         return;
@@ -163,16 +178,21 @@ static void keep_better(sb_pick *best, sb_pick *tried) {
     *tried = old;
 }
 
-static bool is_worth_trying(const sb_bench *bench, way how) {
-    return how == CLOSE || (how == SAFE && !bench->all_square) || (how == SPARING && bench->useful > 0);
+static bool is_worth_trying(const sb_bench *bench, size_t board, way how) {
+    bool faults = bench->boards.items[board].faults.count > 0;
+    return how == CLOSE || (how == SAFE && (faults || !bench->all_square)) ||
+           (how == SPARING && bench->useful > 0);
 }
 
 static void find_best_load(const sb_filling *f, sb_pick *best, sb_pick *tried) {
     best->ratio = -1;
     for (size_t s = 0; s < f->bench->boards.count; s++)
         for (way how = CLOSE; how < WAYS && f->available[s] > 0; how++)
-            if (is_worth_trying(f->bench, how)) {
-                find_load(f, s, how, tried);
+            if (is_worth_trying(f->bench, s, how)) {
+                if (how != CLOSE && f->bench->boards.items[s].faults.count > 0)
+                    find_by_place(f, s, how, tried);
+                else
+                    find_load(f, s, how, tried);
                 keep_better(best, tried);
             }
 }

@@ -4,6 +4,7 @@
 
 #include "cutting/boards.h"
 #include "cutting/duals.h"
+#include "cutting/measured.h"
 #include "cutting/order.h"
 #include "cutting/words.h"
 
@@ -127,7 +128,7 @@ static int64_t strips_of(const sb_bench *bench, const sb_need *need) {
 
 static bool alike(const sb_bench *bench, const sb_need *a, const sb_need *b) {
     return a->length.nm == b->length.nm && own_width(bench, a) == own_width(bench, b) &&
-           sb_need_same_shape(a, b);
+           (!bench->faulty || sb_need_avoids(a) == sb_need_avoids(b)) && sb_need_same_shape(a, b);
 }
 
 static sb_kind *kind_like(sb_bench *bench, const sb_need *need) {
@@ -135,6 +136,7 @@ static sb_kind *kind_like(sb_bench *bench, const sb_need *need) {
         if (alike(bench, bench->kinds.items[i].like, need))
             return &bench->kinds.items[i];
     sb_kind kind = {.like = need, .length = need->length.nm, .strips = strips_of(bench, need)};
+    kind.avoids = sb_need_avoids(need);
     for (int way = 0; way < WAYS && !kind.strips; way++)
         add_turn(bench, &kind, way);
     if (kind.strips) {
@@ -218,6 +220,8 @@ static void offer(sb_bench *bench, size_t index) {
     on.ragged = supply->trim2.nm > 0;
     if (on.available < 0)
         on.available = INT64_MAX;
+    sb_faults_of(bench->run, supply, &on);
+    bench->faulty = bench->faulty || on.faults.count > 0;
     SB_PUSH(bench->run->pool, bench->boards, on);
 }
 
@@ -393,6 +397,8 @@ static void finish_bench(sb_bench *bench) {
     bench->scratch->open = SB_NEW_ARRAY(bench->run->pool, int64_t, bench->kinds.count + 1);
     bench->scratch->knapsack = SB_NEW(bench->run->pool, sb_knapsack);
     bench->scratch->worth = SB_NEW(bench->run->pool, sb_worth);
+    if (bench->faulty)
+        sb_measure_boards(bench);
 }
 
 sb_bench *sb_bench_make(sb_run *run, sb_plan *plan, size_t stock, sb_work *work) {

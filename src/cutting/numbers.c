@@ -211,7 +211,7 @@ static bool set_up(numbering *n) {
 }
 
 bool sb_numbers_apply(const sb_bench *bench) {
-    return bench->boards.count > 1 && bench->change == 0 && bench->cut == 0 && bench->useful == 0;
+    return bench->boards.count > 1 && !bench->faulty && bench->change == 0 && bench->cut == 0 && bench->useful == 0;
 }
 
 void sb_numbers(const sb_bench *bench, const sb_columns *mix, sb_cutting *best, sb_bound *bound) {

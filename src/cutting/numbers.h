@@ -15,7 +15,8 @@
 
 #include "cutting/search.h"
 
-/* True where neither handling nor leftovers are priced, and there are boards to choose from. */
+/* True where neither handling nor leftovers are priced, and there are boards to choose from; but not where one has
+ * faults: it does not stand in for a shorter one. */
 bool sb_numbers_apply(const sb_bench *bench);
 /* Improves `best` and `bound` as far as the work goes, from the duals of the mix on. */
 void sb_numbers(const sb_bench *bench, const sb_columns *mix, sb_cutting *best, sb_bound *bound);

@@ -28,6 +28,7 @@ static int by_looks(const sb_need *one, const sb_need *other) {
                                by_end(one->end1, other->end1),
                                by_end(one->end2, other->end2),
                                rising(one->clear, other->clear),
+                               rising(one->sound, other->sound),
                                rising(one->grain, other->grain)};
     return first_of(differences, sizeof differences / sizeof *differences);
 }
@@ -38,12 +39,22 @@ int sb_by_shape(const void *a, const void *b) {
     return looks ? looks : one < other ? -1 : one > other;
 }
 
+static int by_faults(const sb_offered *one, const sb_offered *other) {
+    int difference = rising((int64_t)one->faults.count, (int64_t)other->faults.count);
+    for (size_t i = 0; i < one->faults.count && difference == 0; i++) {
+        const sb_fault *a = &one->faults.items[i], *b = &other->faults.items[i];
+        const int differences[] = {rising(a->from, b->from), rising(a->to, b->to), rising(a->by, b->by)};
+        difference = first_of(differences, sizeof differences / sizeof *differences);
+    }
+    return difference;
+}
+
 int sb_by_room(const void *a, const void *b) {
     const sb_offered *one = a, *other = b;
-    const int differences[] = {
-        rising(other->available, one->available), rising(one->room, other->room),
-        rising(one->fixed, other->fixed),         rising(one->trued, other->trued),
-        rising(one->ragged, other->ragged),       rising((int64_t)one->supply, (int64_t)other->supply)};
+    const int differences[] = {rising(other->available, one->available), rising(one->room, other->room),
+                               rising(one->fixed, other->fixed),         rising(one->trued, other->trued),
+                               rising(one->ragged, other->ragged),       by_faults(one, other),
+                               rising((int64_t)one->supply, (int64_t)other->supply)};
     return first_of(differences, sizeof differences / sizeof *differences);
 }
 

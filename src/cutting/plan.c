@@ -44,6 +44,18 @@ static bool trim_is_sane(sb_run *run, const sb_supply *supply, int64_t trim, int
     return false;
 }
 
+static bool stretches_are_sane(sb_run *run, const sb_supply *supply, bool sheet) {
+    bool sane = supply->bad.count == 0 || (!sheet && supply->available >= 0 && supply->available <= 1);
+    for (size_t i = 0; i < supply->bad.count; i++) {
+        const sb_stretch *bad = &supply->bad.items[i];
+        sane = sane && in_range(bad->from.nm, 0, bad->to.nm - 1) && bad->to.nm <= supply->length.nm &&
+               (i == 0 || bad->from.nm >= bad[-1].from.nm);
+    }
+    if (!sane)
+        sb_error(run, supply->place, "what is bad of a measured board lies on it in order, and there is one such board");
+    return sane;
+}
+
 static bool supply_is_sane(sb_run *run, const sb_problem *problem, const sb_supply *supply) {
     bool sheet = supply->stock < problem->stock.count && problem->stock.items[supply->stock].sheet;
     int64_t kerf = sheet ? problem->rules.panel_kerf.nm : problem->rules.kerf.nm;
@@ -54,7 +66,7 @@ static bool supply_is_sane(sb_run *run, const sb_problem *problem, const sb_supp
         return false;
     }
     bool first = trim_is_sane(run, supply, supply->trim1.nm, kerf);
-    return trim_is_sane(run, supply, supply->trim2.nm, kerf) && first;
+    return trim_is_sane(run, supply, supply->trim2.nm, kerf) && stretches_are_sane(run, supply, sheet) && first;
 }
 
 static bool rules_are_sane(sb_run *run, const sb_cut_rules *rules) {

@@ -1,7 +1,7 @@
 /* From loads to board plans: which need each part is for, and where it lies. */
 #include <stdlib.h>
 
-#include "cutting/boards.h"
+#include "cutting/measured.h"
 #include "cutting/words.h"
 
 typedef struct recording {
@@ -88,6 +88,8 @@ static sb_board_plan plan_board(recording *r, const sb_load *load, const sb_layo
     bool useful = stock->useful_length.nm > 0 && outcome.left >= stock->useful_length.nm;
     board.leftover.nm = useful ? outcome.left : 0;
     board.offcut.nm = useful ? 0 : outcome.left;
+    if (on->faults.count > 0)
+        sb_measured_record(bench, load->board, layout, &board);
     return board;
 }
 
@@ -116,7 +118,9 @@ static void add_board(recording *r, const sb_board_plan *board) {
 static void record_load(recording *r, const sb_load *load) {
     const sb_lot *lots = &r->cutting->lots.items[load->first];
     sb_outcome outcome = sb_load_outcome(r->bench, load->board, lots, load->lots);
-    const sb_layout *layout = sb_layout_find(r->bench, load->board, lots, load->lots);
+    const sb_layout *layout = r->bench->boards.items[load->board].faults.count > 0
+                                  ? sb_measured_layout(r->bench, load->board, lots, load->lots)
+                                  : sb_layout_find(r->bench, load->board, lots, load->lots);
     for (int64_t n = 0; n < load->count; n++) {
         sb_board_plan board = plan_board(r, load, layout, outcome);
         add_board(r, &board);

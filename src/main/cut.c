@@ -46,8 +46,9 @@ static int cut_list(sb_run *run, const sb_options *options) {
     sb_style style = inches ? (sb_style){SB_UNITS_IN, {SB_NM_PER_INCH / 32}, false}
                             : (sb_style){SB_UNITS_MM, {SB_NM_PER_MM / 10}, false};
     sb_currency currency = {"", 2};
-    if (!sb_problem_read(run, problem, options->parts, options->stock, trim, currency.digits) ||
-        !bare_rules(run, options, problem, &style))
+    bool read = sb_problem_read(run, problem, options->parts, options->stock, trim, currency.digits);
+    bool measured = !options->measured || sb_problem_measured(run, problem, options->measured);
+    if (!read || !measured || !bare_rules(run, options, problem, &style))
         return STATUS_WRONG_INPUT;
     const sb_plan *plan = sb_plan_make(run, problem);
     if (!plan || !sb_ok(run))
@@ -65,7 +66,7 @@ static int cut_list(sb_run *run, const sb_options *options) {
 
 int command_cut(sb_run *run, const sb_options *options) {
     bool job = options->words.count == 1;
-    bool list = options->parts || options->stock;
+    bool list = options->parts || options->stock || options->measured;
     if (job && list)
         return wrong_use(
             "a job or a bare list, not both: sawbill cut JOB, or sawbill cut --parts FILE --stock FILE");

@@ -34,6 +34,8 @@ static const option_row rows[] = {
      "show lengths in these, whatever the shop says"},
     {"parts", 0, VALUE, offsetof(sb_options, parts), "FILE", "a bare list of parts instead of a job"},
     {"stock", 0, VALUE, offsetof(sb_options, stock), "FILE", "the stock for a bare list"},
+    {"measured", 0, VALUE, offsetof(sb_options, measured), "FILE",
+     "knots and splits of boards in a bare list's stock"},
     {"kerf", 0, VALUE, offsetof(sb_options, kerf), "LENGTH", "width of the saw cut, for a bare list"},
     {"trim", 0, VALUE, offsetof(sb_options, trim), "LENGTH",
      "taken off each factory end or edge, for a bare list"},

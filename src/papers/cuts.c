@@ -25,7 +25,7 @@ const char *cuts_name(const cuts_paper *p, size_t need) {
     const char *part = source ? source->part->title : n->name;
     bool one_piece = !source || source->takeoff->pieces.count == 1;
     const char *piece = one_piece ? "" : source->takeoff->pieces.items[source->part->piece].title;
-    const char *wood = n->clear ? "clear wood" : "";
+    const char *wood = n->clear ? "clear wood" : n->sound ? "sound wood" : "";
     if (!*piece && !*wood)
         return part;
     return sb_pool_print(p->run->pool, "%s (%s%s%s)", part, piece, *piece && *wood ? "; " : "", wood);

@@ -14,7 +14,7 @@ typedef struct cuts_paper {
     const sb_style *style;
 } cuts_paper;
 
-/* What a need is called at the saw: the part and its piece, or the bare list's name; and that it needs clear wood. */
+/* What a need is called at the saw: the part and its piece, or the bare list's name; and what wood it needs. */
 const char *cuts_name(const cuts_paper *p, size_t need);
 bool cuts_any_angle(const cuts_paper *p);
 const sb_cut_stock *cuts_stock(const cuts_paper *p, size_t need);

@@ -33,9 +33,9 @@ static const char *truing_words(const cuts_paper *p, const sb_supply *supply, co
 static void board_row(const cuts_paper *p, sb_table *table, const sb_board_plan *board,
                       const cuts_marks *marks, int64_t first) {
     const sb_supply *supply = &p->problem->supplies.items[board->supply];
-    const char *label = supply->leftover && *supply->label
-                            ? sb_pool_print(p->run->pool, ", rack piece %s", supply->label)
-                            : "";
+    const char *label = *supply->label ? sb_pool_print(p->run->pool, supply->leftover ? ", rack piece %s" : ", %s",
+                                                       supply->label)
+                                       : "";
     const char *title = sb_pool_print(p->run->pool, "%s %s%s", board->count == 1 ? "Board" : "Boards",
                                       cuts_number(p, first, board->count), label);
     sb_cell *row = sb_group_add(p->run, table);

@@ -7,6 +7,7 @@ static const char *origin(const cuts_paper *p, const sb_supply *supply) {
     if (supply->leftover)
         return *supply->label ? sb_pool_print(p->run->pool, "rack, %s", supply->label) : "rack";
     return p->cutlist ? p->cutlist->supplies.items[supply->tag].offer->merchant
+           : *supply->label ? sb_pool_print(p->run->pool, "stock row %zu, %s", supply->row, supply->label)
                       : sb_pool_print(p->run->pool, "stock row %zu", supply->row);
 }
 

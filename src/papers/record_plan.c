@@ -7,8 +7,9 @@
  * | `cut_short` | true where time or a signal ended the search |
  * | `material`, `handling`, `leftovers` | money; `cost` = material + handling - leftovers, before rounding |
  * | `counts` | `boards`, `changes`, `stops`, `cuts`, `ripped_mm`, `sheets`, `fences`, `sheet_cuts` |
- * | `boards` | array: `row` (line of STOCK.csv), `stock`, `label` (of a rack piece), `length_mm`, `price`, `count` (identical ones), `trim1_mm`,
- *   `trim2_mm`, `parts` (`name`, `length_mm`, `at_mm` from the factory end, `across_mm` of a ripped strip, `width_mm`, `turned`, `rolled`, `front`,
+ * | `boards` | array: `row` (line of STOCK.csv), `stock`, `label` (of a rack piece or a measured board), `length_mm`, `price`, `count` (identical
+ *   ones), `trim1_mm`, `trim2_mm`, `measured` (of such a board: what is bad of it, `from_mm`, `to_mm`, `kind` "knot" or "split"), `waste` (of such
+ *   a board: pieces cut away, `from_mm`, `to_mm`), `parts` (`name`, `length_mm`, `at_mm` from the factory end, `across_mm` of a ripped strip, `width_mm`, `turned`, `rolled`, `front`,
  *   `rear`: ends as they lie, degrees from square), `leftover_mm`, `offcut_mm`, `cuts`, `stops` |
  * | `sheets` | array: `row`, `stock`, `label`, `width_mm`, `length_mm`, `price`, `count`, `trim1_mm` (at the edges along the length), `trim2_mm`,
  *   `parts` (`name`, `x_mm`, `y_mm`, `w_mm`, `l_mm`, `turned`), `cuts` (`stage`, `across`: "width" or "length", `at_mm`, and the rectangle it
@@ -61,6 +62,25 @@ static void put_supply(sb_run *run, sb_record *in, const sb_plan *plan, size_t i
     sb_put_length(run, in, "trim2_mm", supply->trim2);
 }
 
+static sb_record *put_piece(sb_run *run, sb_record *pieces, sb_length from, sb_length to) {
+    sb_record *record = sb_put_object(run, pieces, NULL);
+    sb_put_length(run, record, "from_mm", from);
+    sb_put_length(run, record, "to_mm", to);
+    return record;
+}
+
+static void put_measured(sb_run *run, sb_record *in, const sb_supply *supply, const sb_board_plan *board) {
+    if (!supply->measured)
+        return;
+    sb_record *measured = sb_put_array(run, in, "measured"), *waste = sb_put_array(run, in, "waste");
+    for (size_t i = 0; i < supply->bad.count; i++) {
+        const sb_stretch *bad = &supply->bad.items[i];
+        sb_put_text(run, put_piece(run, measured, bad->from, bad->to), "kind", bad->split ? "split" : "knot");
+    }
+    for (size_t i = 0; i < board->waste.count; i++)
+        put_piece(run, waste, board->waste.items[i].from, board->waste.items[i].to);
+}
+
 static void put_placed(sb_run *run, sb_record *parts, const sb_plan *plan, const sb_placed *placed) {
     const sb_need *need = &plan->problem->needs.items[placed->need];
     sb_record *part = sb_put_object(run, parts, NULL);
@@ -83,13 +103,17 @@ static void put_placed(sb_run *run, sb_record *parts, const sb_plan *plan, const
 static sb_length left_of(const sb_plan *plan, const sb_board_plan *board) {
     const sb_cut_stock *stock =
         &plan->problem->stock.items[plan->problem->supplies.items[board->supply].stock];
-    return stock->useful_length.nm == 0 ? board->offcut : board->leftover;
+    sb_length rest = board->offcut;
+    for (size_t i = 0; i < board->waste.count; i++)
+        rest = sb_length_sub(rest, sb_length_sub(board->waste.items[i].to, board->waste.items[i].from));
+    return stock->useful_length.nm == 0 ? rest : board->leftover;
 }
 
 static void put_board(sb_run *run, sb_record *boards, const sb_plan *plan, const sb_board_plan *board,
                       int digits) {
     sb_record *record = sb_put_object(run, boards, NULL);
     put_supply(run, record, plan, board->supply, board->count, digits);
+    put_measured(run, record, &plan->problem->supplies.items[board->supply], board);
     sb_record *parts = sb_put_array(run, record, "parts");
     for (size_t i = 0; i < board->parts.count; i++)
         put_placed(run, parts, plan, &board->parts.items[i]);

@@ -4,7 +4,7 @@
  * | --- | --- |
  * | `jobs` | array: `job`, `option` (null: none), `customer`, `date`, `pieces` (`name`, `title`, `size`, `count`) |
  * | `parts` | array: `job`, `piece`, `path`, `name`, `title`, `stock`, `count`, `per_piece`, `length_mm`, `width_mm`, `thickness_mm` (finished),
- *   `blanks`, `cut_length_mm`, `cut_width_mm` (null: full width), `clear`, `end1`, `end2` (`mitre`, `bevel`, from square; absent: square),
+ *   `blanks`, `cut_length_mm`, `cut_width_mm` (null: full width), `clear`, `sound`, `end1`, `end2` (`mitre`, `bevel`, from square; absent: square),
  *   `worked` (where the length comes from), `file`, `line` |
  * | `stock` | array: `job`, `stock`, `parts`, `net_length_mm`, `net_area_m2`, `net_volume_m3`, `spare_length_mm`, `spare_added_percent` (of net),
  *   `spare_lost_percent` (of what is bought) |
@@ -85,6 +85,7 @@ static void put_part(const writer *w, sb_record *parts, const sb_part *part) {
     sb_put_integer(w->run, record, "per_piece", part->per_piece);
     put_sizes(w, record, part);
     sb_put_truth(w->run, record, "clear", part->clear);
+    sb_put_truth(w->run, record, "sound", part->sound);
     put_end(w, record, "end1", part->end1);
     put_end(w, record, "end2", part->end2);
     sb_put_text(w->run, record, "worked", part->length_worked ? part->length_worked : "");

@@ -59,6 +59,10 @@ static void read_clear(recipe_reader *reader) {
     reader->part.clear = recipe_end_line(reader);
 }
 
+static void read_sound(recipe_reader *reader) {
+    reader->part.sound = recipe_end_line(reader);
+}
+
 static void read_grain(recipe_reader *reader) {
     static const char *const words[] = {
         [SB_GRAIN_ALONG] = "along", [SB_GRAIN_ACROSS] = "across", [SB_GRAIN_FREE] = "free"};
@@ -119,6 +123,7 @@ static const recipe_keyword part_keywords[] = {
     {"ends", recipe_read_ends, RECIPE_ONCE, NULL},
     {"allow", read_allow, RECIPE_ONCE, NULL},
     {"clear", read_clear, RECIPE_ONCE, NULL},
+    {"sound", read_sound, RECIPE_ONCE, NULL},
     {"grain", read_grain, RECIPE_ONCE, NULL},
     {"edging", recipe_read_edging, RECIPE_ONCE, NULL},
     {"outside", recipe_read_outside, RECIPE_ONCE, NULL},

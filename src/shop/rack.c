@@ -112,9 +112,11 @@ static void read_item(shop_reader *reader, shop_row row) {
         read_of_stock(reader, row, &item);
     if (item.stock && shop_sound(row))
         SB_PUSH(row.run->pool, reader->shop->rack, item);
+    else
+        reader->rack_lost = true;
 }
 
 void shop_read_rack(shop_reader *reader, const char *path) {
-    if (access(path, F_OK) == 0)
-        shop_each_row(reader, path, columns, COLUMN_COUNT, read_item);
+    if (access(path, F_OK) == 0 && !shop_each_row(reader, path, columns, COLUMN_COUNT, read_item))
+        reader->rack_lost = true;
 }

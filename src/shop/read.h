@@ -20,6 +20,7 @@ typedef struct shop_reader {
     shop_stocks doubtful;           /* their rows have mistakes: prices are not held against them */
     shop_stocks mispriced;          /* a price row of theirs has mistakes: what they are worth is not known */
     bool offer_lost;                /* a price row names no stock: perhaps of one that seems unsold */
+    bool rack_lost;                 /* a row of the rack has mistakes: perhaps the one that a measured board names */
     bool grades_known, stock_known; /* their files could be read; else no name is held against them */
 } shop_reader;
 
@@ -31,6 +32,7 @@ void shop_read_operations(shop_reader *reader, const char *path);
 void shop_read_stock(shop_reader *reader, const char *path);
 void shop_read_prices(shop_reader *reader, const char *path);
 void shop_read_rack(shop_reader *reader, const char *path);
+void shop_read_measured(shop_reader *reader, const char *path);
 
 /* The stock of this id as stock.csv has it, whatever the shop takes instead. */
 const sb_stock *shop_stock_itself(const sb_shop *shop, const char *id);

@@ -24,6 +24,7 @@ sb_shop *sb_shop_read(sb_run *run, const char *rates) {
     shop_read_stock(&reader, sb_pool_print(pool, "%s/stock.csv", rates));
     shop_read_prices(&reader, sb_pool_print(pool, "%s/prices.csv", rates));
     shop_read_rack(&reader, sb_pool_print(pool, "%s/rack.csv", rates));
+    shop_read_measured(&reader, sb_pool_print(pool, "%s/measured.csv", rates));
     check_replacements(&reader);
     shop->sound = sb_notices_raised(run, SB_ERROR) == errors;
     return shop;

@@ -67,6 +67,7 @@ static void add_need(listing *l, const sb_takeoff *takeoff, const sb_part *part)
                     .width = part->cut_width,
                     .count = part->blanks,
                     .clear = part->clear,
+                    .sound = part->sound,
                     .grain = grain_of(part),
                     .tag = l->list->needs.count,
                     .place = part->place};
@@ -134,6 +135,8 @@ static void add_rack(listing *l, size_t index) {
                             .available = item->count,
                             .leftover = true,
                             .label = item->label,
+                            .measured = item->measured,
+                            .bad = item->bad,
                             .place = item->place};
         if (stock->kind == SB_STOCK_SHEET)
             supply.width = item->width.nm > 0 ? item->width : stock->width;

@@ -68,6 +68,7 @@ static void begin(takeoff_parting *parting) {
                               .path = making->path,
                               .role = line->role,
                               .clear = line->clear,
+                              .sound = line->sound,
                               .grain = line->grain,
                               .staves = 1,
                               .layers = 1,

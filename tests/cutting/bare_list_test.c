@@ -5,7 +5,7 @@
 #include <stdlib.h>
 #include <unistd.h>
 
-static char folder[200], parts_path[240], stock_path[240];
+static char folder[200], parts_path[240], stock_path[240], measured_path[240];
 
 static int make_folder(void **state) {
     const char *tmp = getenv("TMPDIR");
@@ -15,6 +15,7 @@ static int make_folder(void **state) {
         return 1;
     snprintf(parts_path, sizeof parts_path, "%s/parts.csv", folder);
     snprintf(stock_path, sizeof stock_path, "%s/stock.csv", folder);
+    snprintf(measured_path, sizeof measured_path, "%s/measured.csv", folder);
     return 0;
 }
 
@@ -22,6 +23,7 @@ static int drop_folder(void **state) {
     (void)state;
     unlink(parts_path);
     unlink(stock_path);
+    unlink(measured_path);
     return rmdir(folder);
 }
 
@@ -53,17 +55,19 @@ static void boards_in_any_order_of_columns(void **state) {
     sb_problem p;
     (void)state;
     read_well(&run, &p,
-              "count,length,name,stock,clear,end2,end1\n"
-              "4,700,leg,larch,yes,,\n"
-              "2,1.2 m,\"rail, long\",larch,no,mitre -45,mitre 45\n"
-              "1,47 1/4\",brace,larch,,mitre 30 bevel 10.5,square\n",
+              "count,length,name,stock,clear,end2,end1,sound\n"
+              "4,700,leg,larch,yes,,,\n"
+              "2,1.2 m,\"rail, long\",larch,no,mitre -45,mitre 45,yes\n"
+              "1,47 1/4\",brace,larch,,mitre 30 bevel 10.5,square,no\n",
               "price,stock,length\n9.95,larch,2400\n12,larch,3000\n");
     assert_int_equal(p.stock.count, 1);
     assert_false(p.stock.items[0].sheet);
     assert_int_equal(p.needs.count, 3);
     assert_string_equal(p.needs.items[1].name, "rail, long");
     assert_int_equal(p.needs.items[0].count, 4);
-    assert_true(p.needs.items[0].clear);
+    assert_true(p.needs.items[0].clear && !p.needs.items[0].sound);
+    assert_true(p.needs.items[1].sound && !p.needs.items[1].clear);
+    assert_false(p.needs.items[2].sound);
     assert_int_equal(p.needs.items[1].length.nm, mm(1200).nm);
     assert_int_equal(p.needs.items[1].end1.mitre.udeg, 45000000);
     assert_int_equal(p.needs.items[1].end2.mitre.udeg, -45000000);
@@ -156,6 +160,91 @@ static void leftovers_alone(void **state) {
               "stock,length,width,price,kind\nply,1000,400,2,leftover\nlarch,900,,1,leftover\n");
     assert_true(p.stock.items[0].sheet);
     assert_false(p.stock.items[1].sheet);
+    sb_run_free(&run);
+}
+
+/* ---- measured boards ----------------------------------------------------------------------------- */
+
+#define LABELLED                                                                                             \
+    "stock,length,price,kind,available,width,label\n"                                                        \
+    "larch,2400,9.95,board,,,\nlarch,2400,9.95,board,,,B1\nlarch,900,1,leftover,2,,B2\n"                     \
+    "ply,2000,20,sheet,,1000,S1\n"
+
+static bool read_measured(sb_run *run, sb_problem *p, const char *measured) {
+    read_well(run, p, "name,stock,length,count\nleg,larch,700,4\n", LABELLED);
+    write_file(measured_path, measured);
+    return sb_problem_measured(run, p, measured_path);
+}
+
+/* In any order; a stretch may lie inside another. A bought board that was measured is one board. */
+static void boards_that_were_measured(void **state) {
+    sb_run run;
+    sb_problem p;
+    (void)state;
+    assert_true(read_measured(&run, &p, "kind;to;board;from\nsplit;2,4 m;B1;2380\nknot;640,5;B1;600\nknot;40;B1;0\n"));
+    const sb_supply *board = &p.supplies.items[1];
+    assert_true(board->measured);
+    assert_int_equal(board->available, 1);
+    assert_int_equal(board->bad.count, 3);
+    assert_int_equal(board->bad.items[0].from.nm, 0);
+    assert_int_equal(board->bad.items[1].to.nm, mm(640.5).nm);
+    assert_false(board->bad.items[1].split);
+    assert_true(board->bad.items[2].split);
+    assert_false(p.supplies.items[0].measured);
+    assert_int_equal(p.supplies.items[0].available, -1);
+    sb_run_free(&run);
+}
+
+typedef struct measured_mistake {
+    const char *measured, *words;
+    size_t line, column;
+} measured_mistake;
+
+#define MEASURED "board,from,to,kind\n"
+
+static const measured_mistake measured_mistakes[] = {
+    {MEASURED "B3,0,5,knot\n", "unknown board \"B3\"", 2, 1},
+    {MEASURED "B1,0,5,knot\nB2,0,5,knot\n", "there are 2 of \"B2\"", 3, 1},
+    {MEASURED "S1,0,5,knot\n", "only boards are measured", 2, 1},
+    {MEASURED ",0,5,knot\n", "expected the label of a board here", 2, 1},
+    {MEASURED "B1,5,5,knot\n", "more than `from`", 2, 6},
+    {MEASURED "B1,50,5,knot\n", "more than `from`", 2, 7},
+    {MEASURED "B1,-1,5,knot\n", "none is below nothing", 2, 4},
+    {MEASURED "B1,0,2400.5,split\n", "only 2400 mm long", 2, 6},
+    {MEASURED "B1,0,five,split\n", "", 2, 6},
+    {MEASURED "B1,,5,split\n", "expected where the stretch begins here", 2, 4},
+    {MEASURED "B1,0,,split\n", "expected where the stretch ends here", 2, 6},
+    {MEASURED "B1,0,5,\n", "expected knot or split here", 2, 8},
+    {MEASURED "B1,0,5,splt\n", "did you mean \"split\"", 2, 8},
+};
+
+static void mistakes_in_measured_boards(void **state) {
+    (void)state;
+    for (size_t i = 0; i < sizeof measured_mistakes / sizeof *measured_mistakes; i++) {
+        sb_run run;
+        sb_problem p;
+        const measured_mistake *m = &measured_mistakes[i];
+        assert_false(read_measured(&run, &p, m->measured));
+        assert_int_equal(sb_notices_count(&run, SB_ERROR), 1);
+        sb_position at = sb_place_position(sb_notices_place(&run, 0));
+        if (!strstr(sb_notices_message(&run, 0), m->words) || at.line != m->line || at.column != m->column)
+            print_error("mistake %zu: %s\n", i, sb_notices_text(&run, SB_NOTE, false));
+        assert_non_null(strstr(sb_notices_message(&run, 0), m->words));
+        assert_int_equal(at.line, m->line);
+        assert_int_equal(at.column, m->column);
+        sb_run_free(&run);
+    }
+}
+
+/* A label names one row. */
+static void a_label_stands_once(void **state) {
+    sb_run run;
+    sb_problem p;
+    (void)state;
+    assert_false(read_lists(&run, &p, "name,stock,length,count\nleg,larch,700,4\n",
+                            "stock,length,price,label\nlarch,2400,9.95,B1\nlarch,3000,12,B1\n"));
+    assert_int_equal(sb_place_position(sb_notices_place(&run, 0)).line, 3);
+    assert_int_equal(sb_place_position(sb_notices_place(&run, 0)).column, 15);
     sb_run_free(&run);
 }
 
@@ -263,6 +352,9 @@ int main(void) {
         cmocka_unit_test(as_a_spreadsheet_saves_it),
         cmocka_unit_test(sheets_with_grain_and_turning),
         cmocka_unit_test(leftovers_alone),
+        cmocka_unit_test(boards_that_were_measured),
+        cmocka_unit_test(mistakes_in_measured_boards),
+        cmocka_unit_test(a_label_stands_once),
         cmocka_unit_test(each_mistake_at_its_place),
         cmocka_unit_test(all_mistakes_in_one_go),
         cmocka_unit_test(a_file_that_is_not_there),

@@ -46,7 +46,13 @@ static void a_part_with_nothing_but_the_needed(void **state) {
     assert_string_equal(part->title, "the lower rail");
     assert_null(part->count);
     assert_null(part->note);
-    assert_false(part->clear || part->glued);
+    assert_false(part->clear || part->sound || part->glued);
+}
+
+static void a_part_of_sound_wood(void **state) {
+    const sb_recipe_part *part = part_of(*state, "part cleat\nof leg\nlength 300 mm\nsound\n");
+    assert_true(part->sound);
+    assert_false(part->clear);
 }
 
 static void a_panel(void **state) {
@@ -176,6 +182,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         AT_THE_BENCH(a_part_from_a_board),
         AT_THE_BENCH(a_part_with_nothing_but_the_needed),
+        AT_THE_BENCH(a_part_of_sound_wood),
         AT_THE_BENCH(a_panel),
         AT_THE_BENCH(edging_all_round),
         AT_THE_BENCH(a_glued_panel),

@@ -22,7 +22,8 @@ typedef struct bench {
 } bench;
 
 static const char *const bench_files[] = {"shop.txt",  "grades.csv", "operations.csv",
-                                          "stock.csv", "prices.csv", "rack.csv"};
+                                          "stock.csv", "prices.csv", "rack.csv",
+                                          "measured.csv"};
 enum {
     BENCH_FILES = sizeof bench_files / sizeof *bench_files
 };
@@ -117,6 +118,10 @@ static const char *const bench_texts[BENCH_FILES] = {
     "S1,ply-18,1250,600,1,18.00\n"
     "B1,screw,,,140,0.10\n"
     "F1,oil,,,0.6 l,\n",
+
+    "board,from,to,kind\n"
+    "L2,940,1000 mm,split\n"
+    "L2,300 mm,340 mm,knot\n",
 };
 
 static inline void bench_write(const bench *b, const char *file, const char *text, size_t size) {

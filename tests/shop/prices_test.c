@@ -12,6 +12,7 @@ static const sb_offer *offer_of(const sb_shop *shop, const char *id, size_t inde
 static int64_t each_of(bench *b, const char *old, const char *fresh, const char *id, size_t index) {
     bench_again(b);
     bench_remove(b, "rack.csv");
+    bench_remove(b, "measured.csv");
     bench_spoil(b, "prices.csv", old, fresh);
     return offer_of(bench_read_sound(b), id, index)->each.milli;
 }
@@ -103,6 +104,7 @@ static void prices_with_four_decimals(void **state) {
 static void minor_units_of_the_currency(void **state) {
     bench *b = *state;
     bench_remove(b, "rack.csv");
+    bench_remove(b, "measured.csv");
     bench_spoil(b, "shop.txt", "currency    EUR", "currency KWD");
     assert_int_equal(offer_of(bench_read_sound(b), "slat", 0)->each.milli, 7650000);
 }
@@ -216,6 +218,7 @@ static void files_of_another_country(void **state) {
 static void columns_in_any_order(void **state) {
     bench *b = *state;
     bench_remove(b, "rack.csv");
+    bench_remove(b, "measured.csv");
     bench_put(b, "stock.csv", "width,kind,thickness,stock\n95,board,20,slat\n");
     bench_put(b, "prices.csv",
               "price,per,stock,merchant,length\n2.55,m,slat,\"Planks, beams & \"\"more\"\"\",3 m\n");

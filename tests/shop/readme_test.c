@@ -134,7 +134,8 @@ static void a_markup_instead_of_a_margin(void **state) {
 static void no_fence_is_left_out(void **state) {
     static const char *const known[] = {
         "shop",           "shop lines",         "shop instead of margin", "csv grades.csv", "csv stock.csv",
-        "csv prices.csv", "csv operations.csv", "csv rack.csv",           "csv PARTS.csv",  "csv STOCK.csv"};
+        "csv prices.csv", "csv operations.csv", "csv rack.csv",           "csv PARTS.csv",  "csv STOCK.csv",
+        "csv measured.csv", "csv MEASURED.csv"};
     bench *b = *state;
     fences all = read_fences(&b->run);
     assert_int_equal(all.count, sizeof known / sizeof *known);

@@ -218,6 +218,7 @@ static void a_header_alone_has_no_stock(void **state) {
     bench_put(b, "stock.csv", "stock,kind,thickness,width\n\n,,,\n");
     bench_put(b, "prices.csv", "stock,merchant,length,price,per\n");
     bench_remove(b, "rack.csv");
+    bench_remove(b, "measured.csv");
     assert_int_equal(bench_read_sound(b)->stock.count, 0);
 }
 

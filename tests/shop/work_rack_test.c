@@ -75,6 +75,7 @@ static void the_rack_arrives(void **state) {
 
 static void one_piece_needs_no_count(void **state) {
     bench *b = *state;
+    bench_remove(b, "measured.csv");
     bench_put(b, "rack.csv", "label,stock,length\nL1,slat,1 m\nB1,screw,\n");
     const sb_shop *shop = bench_read_sound(b);
     assert_int_equal(shop->rack.items[0].count, 1);
@@ -84,12 +85,13 @@ static void one_piece_needs_no_count(void **state) {
 static void no_rack_is_an_empty_rack(void **state) {
     bench *b = *state;
     bench_remove(b, "rack.csv");
+    bench_remove(b, "measured.csv");
     assert_int_equal(bench_read_sound(b)->rack.count, 0);
 }
 
 static void any_other_file_is_needed(void **state) {
     bench *b = *state;
-    for (int i = 0; i < BENCH_FILES - 1; i++) {
+    for (int i = 0; i < BENCH_FILES - 2; i++) { /* but rack.csv and measured.csv */
         bench_again(b);
         bench_remove(b, bench_files[i]);
         bench_read(b);
@@ -125,6 +127,7 @@ static void leftovers_of_sheets(void **state) {
 static void leftovers_never_pay_for_a_board(void **state) {
     bench *b = *state;
     bench_remove(b, "rack.csv");
+    bench_remove(b, "measured.csv");
     bench_spoil(b, "shop.txt", "60 % of new", "100 % of new");
     const sb_shop *shop = bench_read_sound(b);
     for (size_t i = 0; i < shop->stock.count; i++)
@@ -164,6 +167,57 @@ static void mistakes_in_the_rack(void **state) {
     BENCH_CASES(*state, cases);
 }
 
+/* ---- measured boards ---- */
+
+static void measured_boards_arrive(void **state) {
+    const sb_shop *shop = bench_read_sound(*state);
+    const sb_rack_item *board = &shop->rack.items[1];
+    assert_string_equal(board->label, "L2");
+    assert_true(board->measured);
+    assert_int_equal(board->bad.count, 2);
+    assert_int_equal(board->bad.items[0].from.nm, SB_MM(300).nm);
+    assert_int_equal(board->bad.items[0].to.nm, SB_MM(340).nm);
+    assert_false(board->bad.items[0].split);
+    assert_int_equal(board->bad.items[1].from.nm, SB_MM(940).nm);
+    assert_true(board->bad.items[1].split);
+    assert_false(shop->rack.items[0].measured);
+}
+
+/* A line with its label alone. */
+static void a_board_without_a_fault(void **state) {
+    bench *b = *state;
+    bench_put(b, "measured.csv", "board,from,to,kind\nL2\n");
+    const sb_shop *shop = bench_read_sound(b);
+    assert_true(shop->rack.items[1].measured);
+    assert_int_equal(shop->rack.items[1].bad.count, 0);
+}
+
+static void mistakes_in_measured_boards(void **state) {
+    static const bench_case cases[] = {
+        {"measured.csv", "L2,940", "L3,940", "measured.csv:2:1", "did you mean"},
+        {"measured.csv", "L2,940", ",940", "measured.csv:2:1", "expected the label of a board"},
+        {"measured.csv", "L2,940", "L1,940", "measured.csv:2:1", "there are 2 of \"L1\""},
+        {"measured.csv", "L2,940", "S1,940", "measured.csv:2:1", "only boards are measured"},
+        {"measured.csv", "L2,940", "L2,-940", "measured.csv:2:4", "none is below nothing"},
+        {"measured.csv", "L2,940", "L2,", "measured.csv:2:4", "where the stretch begins"},
+        {"measured.csv", "940,1000 mm", "940,940", "measured.csv:2:8", "ends behind its beginning"},
+        {"measured.csv", "940,1000 mm", "940,930", "measured.csv:2:8", "ends behind its beginning"},
+        {"measured.csv", "940,1000 mm", "940,1000.1", "measured.csv:2:8", "only 1000 mm long"},
+        {"measured.csv", "940,1000 mm", "940,", "measured.csv:2:8", "where the stretch ends"},
+        {"measured.csv", "mm,split", "mm,crack", "measured.csv:2:16", "crack"},
+        {"measured.csv", "mm,split", "mm,", "measured.csv:2:16", "knot or split"},
+    };
+    BENCH_CASES(*state, cases);
+}
+
+/* A row of the rack that could not be read may be the one that a line means. */
+static void a_mistake_in_the_rack_is_told_once(void **state) {
+    bench *b = *state;
+    bench_spoil(b, "rack.csv", "L2,slat", "L2,slatt");
+    bench_read(b);
+    assert_int_equal(sb_notices_count(&b->run, SB_ERROR), 1);
+}
+
 static void the_limits_of_a_value_are_allowed(void **state) {
     static const char *const values[] = {"1,2.48", "1,1.49"};
     bench *b = *state;
@@ -189,6 +243,10 @@ int main(void) {
         AT_BENCH(leftovers_never_pay_for_a_board),
         AT_BENCH(mistakes_in_the_rack),
         AT_BENCH(the_limits_of_a_value_are_allowed),
+        AT_BENCH(measured_boards_arrive),
+        AT_BENCH(a_board_without_a_fault),
+        AT_BENCH(mistakes_in_measured_boards),
+        AT_BENCH(a_mistake_in_the_rack_is_told_once),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

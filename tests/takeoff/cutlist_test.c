@@ -4,7 +4,7 @@
 #define SHELF                                                                                                \
     "input n 4\nstock rail slat\nstock board ply\nstock soft knotty\n"                                       \
     "part rail\n  count n\n  of rail\n  length 800 mm\n  clear\n  end1 mitre 45 deg scale\n  allow 2 mm\n"   \
-    "part strip\n  of rail\n  length 800 mm\n  width 40 mm\n"                                                \
+    "part strip\n  of rail\n  length 800 mm\n  width 40 mm\n  sound\n"                                            \
     "part panel\n  count 2\n  of board\n  length 700 mm\n  width 300 mm\n  grain across\n"                   \
     "  end1 bevel 30 deg scale\n"                                                                            \
     "part top\n  of rail\n  length 900 mm\n  width 180 mm\n  glued 3 loss 1 mm over 20 mm with glue\n"       \
@@ -46,6 +46,7 @@ static void needs_are_what_the_saw_makes(void **state) {
     assert_int_equal(rail->end1.mitre.udeg, 45000000);
     assert_true(rail->clear);
     assert_mm(strip->width, 40);
+    assert_true(strip->sound && !strip->clear);
     assert_int_equal(panel->grain, SB_CUT_ACROSS);
     assert_int_equal(panel->end1.bevel.udeg, 0);
     assert_mm(panel->width, 300);

@@ -1,0 +1,35 @@
+/* cutting/measuring.h -- what loads on boards with faults are worked out in, used again and again; for the files of
+ * cutting/measured.h only. */
+#ifndef CUTTING_MEASURING_H
+#define CUTTING_MEASURING_H
+
+#include "cutting/boards.h"
+
+#define SB_SUBLOADS 3000 /* of one load, at most */
+
+typedef struct sb_subload { /* some of the parts of a load, laid from the front */
+    int64_t end, cuts;      /* cuts: without the truing cut and the last */
+    size_t parts;           /* 0: not reached */
+    int64_t gap;            /* what is cut away before the last part, with what its cuts take more */
+    size_t lot, turn;       /* of the last part */
+    size_t ending;          /* at its rear */
+} sb_subload;
+
+typedef struct sb_filled { /* parts from the front up to one place */
+    int64_t end;
+    double worth;
+    size_t from; /* the filling it grew from; SIZE_MAX: the empty board */
+    size_t kind, ending;
+} sb_filled;
+
+typedef struct sb_measuring {
+    sb_subload *subloads;
+    size_t *stride; /* by lot */
+    int64_t *open;  /* by lot */
+    double *values; /* by kind: the caller's */
+    SB_LIST(sb_filled) filled;
+} sb_measuring;
+
+sb_measuring *sb_measuring_new(const sb_bench *bench);
+
+#endif
