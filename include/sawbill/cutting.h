@@ -154,6 +154,7 @@ typedef struct sb_board_plan {
     int64_t cuts, stops;      /* crosscuts, truing included; distinct stop settings; for one board */
     sb_length ripped;         /* length of all rip cuts on one board */
     SB_LIST(sb_waste) waste;  /* of a measured board: what is cut away before its parts, and around its leftover */
+    sb_length leftover_at;    /* where bad is told of the board: where its leftover begins, from the factory end; else 0 */
 } sb_board_plan;
 
 typedef struct sb_rect { /* x, w across the sheet's width; y, l along its length; from the factory corner */

@@ -83,7 +83,7 @@ void sb_check_measured_rest(sb_boarding *b, int64_t from, int64_t rest) {
             b->cuts++, check_waste(b, from, at - kerf);
         if (to < end)
             b->cuts++, check_waste(b, to + kerf, end);
-        if (b->board->leftover.nm != to - at)
+        if (b->board->leftover.nm != to - at || b->board->leftover_at.nm != at)
             refuse(b, "what is left over is miscounted");
     } else {
         b->offcut += from < end ? end - from : 0;

@@ -159,8 +159,12 @@ static void add_skipped(const sb_bench *bench, const sb_layout *layout, size_t p
 
 void sb_measured_record(const sb_bench *bench, size_t board, const sb_layout *layout, sb_board_plan *plan) {
     rest r = rest_of(bench, &bench->boards.items[board], layout);
+    plan->leftover.nm = r.useful ? r.end - r.at : 0;
+    plan->offcut.nm = r.useful ? 0 : not_below_nothing(r.room - r.from);
     for (size_t i = 0; i < layout->parts.count; i++)
         add_skipped(bench, layout, i, plan);
+    if (r.useful)
+        plan->leftover_at.nm = bench->problem->supplies.items[plan->supply].trim1.nm + r.at;
     if (r.useful && r.at > r.from)
         add_waste(bench, plan, r.from, r.at - bench->kerf);
     if (r.useful && r.end < r.room)

@@ -57,6 +57,7 @@ typedef struct cuts_marks {
     sb_length step; /* the marks are on this one, the shop's or a finer one */
     bool fit;       /* false: the board has no room for marks, only for stops */
     sb_length rest; /* left over or offcut */
+    sb_length *cut; /* by part: where waste before it is cut off; below nothing: there is none, or it has an angled front */
 } cuts_marks;
 cuts_marks cuts_marks_of(const cuts_paper *p, const sb_board_plan *board);
 bool cuts_is_strip(const cuts_paper *p, size_t need); /* ripped out of a wider board */
@@ -66,6 +67,31 @@ bool cuts_shares(const cuts_paper *p, const sb_board_plan *board, size_t part);
 /* Width of what stays beside the last strip of a section, on the tape's step. */
 sb_length cuts_strip_left(const cuts_paper *p, const sb_board_plan *board, size_t part);
 bool cuts_strip_kept(const cuts_paper *p, const sb_board_plan *board, size_t part); /* else offcut */
+
+/* A mark for the page Boards; what is finer than the tape is written out. In cuts_boards.c. */
+sb_cell cuts_mark_cell(const cuts_paper *p, sb_length mark, sb_length step);
+
+/* ---- cuts_measured.c: boards whose knots and splits are known ---- */
+
+/* What is cut away just before a part; NULL: nothing. */
+const sb_waste *cuts_waste_before(const cuts_paper *p, const sb_board_plan *board, size_t part);
+/* No part lies by its marks over what it keeps off. */
+bool cuts_marks_keep_off(const cuts_paper *p, const sb_board_plan *board, const cuts_marks *marks);
+/* What is bad of the board: "knot from 900 to 940 mm, split from 2330 mm on"; "" where nothing is. */
+const char *cuts_bad_words(const cuts_paper *p, const sb_board_plan *board);
+/* Behind the last part: what is cut away before the leftover, the leftover, and what is cut off behind it. */
+typedef struct cuts_rest {
+    sb_length from;          /* behind the last cut */
+    sb_length before, behind; /* marks of the cuts at the leftover's ends; below nothing: it has no such cut */
+    sb_length length;        /* of what is left over or falls off, on the tape's step */
+} cuts_rest;
+cuts_rest cuts_rest_of(const cuts_paper *p, const sb_board_plan *board, const cuts_marks *marks);
+/* The waste before a part, where there is some. */
+void cuts_waste_row(const cuts_paper *p, sb_table *table, const sb_board_plan *board, const cuts_marks *marks,
+                    size_t part, const char *boards);
+void cuts_rest_rows(const cuts_paper *p, sb_table *table, const sb_board_plan *board, const cuts_marks *marks,
+                    const char *boards);
+bool cuts_any_waste(const cuts_paper *p);
 
 void cuts_pull(cuts_paper *p, const sb_takeoff *takeoff, sb_sheet *sheet);
 void cuts_stops(cuts_paper *p, sb_sheet *sheet);

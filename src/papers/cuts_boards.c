@@ -19,15 +19,22 @@ static const char intro_angles[] = "Angles here are set on the saw's scale, at t
                                    "says so, and there the blade runs before "
                                    "the From mark.";
 
+static const char intro_waste[] =
+    "A row that says waste is a piece with a knot or a split that the part behind it must not have: it is cut off at "
+    "its mark and laid aside. Where boards were measured their rows say what is bad, from the trued end: before the "
+    "first cut, see that it lies there.";
+
 /* "true: 10 mm off; marks finer than the tape" */
-static const char *truing_words(const cuts_paper *p, const sb_supply *supply, const cuts_marks *marks) {
+static const char *truing_words(const cuts_paper *p, const sb_board_plan *board, const cuts_marks *marks) {
+    const sb_supply *supply = &p->problem->supplies.items[board->supply];
+    const char *bad = cuts_bad_words(p, board);
     const char *words = supply->trim1.nm == 0
                             ? "ends as they are"
                             : sb_pool_print(p->run->pool, "true: %s off", cuts_length(p, supply->trim1));
     const char *tight = !marks->fit                           ? "; no room for marks, cut each at its stop"
                         : marks->step.nm != p->style->step.nm ? "; no room to spare, finer marks"
                                                               : "";
-    return sb_pool_print(p->run->pool, "%s%s", words, tight);
+    return sb_pool_print(p->run->pool, "%s%s%s%s", words, tight, *bad ? "; " : "", bad);
 }
 
 static void board_row(const cuts_paper *p, sb_table *table, const sb_board_plan *board,
@@ -41,7 +48,7 @@ static void board_row(const cuts_paper *p, sb_table *table, const sb_board_plan 
     sb_cell *row = sb_group_add(p->run, table);
     row[0] = sb_cell_strong(sb_cell_text(title));
     row[1] = sb_cell_strong(sb_cell_size(supply->length));
-    row[4] = sb_cell_text(truing_words(p, supply, marks));
+    row[4] = sb_cell_text(truing_words(p, board, marks));
 }
 
 /* ---- a part ---- */
@@ -91,8 +98,7 @@ static const char *saw_words(const cuts_paper *p, const sb_board_plan *board, si
     return also(p, words, own ? "cut its front too, before From" : "");
 }
 
-/* What is finer than the tape is written out. */
-static sb_cell mark_cell(const cuts_paper *p, sb_length mark, sb_length step) {
+sb_cell cuts_mark_cell(const cuts_paper *p, sb_length mark, sb_length step) {
     sb_style style = *p->style;
     style.step = step;
     return step.nm == p->style->step.nm ? sb_cell_length(mark)
@@ -108,8 +114,8 @@ static void part_row(const cuts_paper *p, sb_table *table, const sb_board_plan *
     row[1] = sb_cell_length(p->problem->needs.items[need].length);
     row[5] = sb_cell_text(boards);
     if (!cuts_beside(p, board, part) && marks->fit) {
-        row[2] = mark_cell(p, marks->from[part], marks->step);
-        row[3] = sb_cell_strong(mark_cell(p, marks->to[part], marks->step));
+        row[2] = cuts_mark_cell(p, marks->from[part], marks->step);
+        row[3] = sb_cell_strong(cuts_mark_cell(p, marks->to[part], marks->step));
     }
     row[4] = sb_cell_text(saw_words(p, board, part));
     row[6] = sb_cell_tick();
@@ -133,9 +139,14 @@ static void add_board(const cuts_paper *p, sb_table *table, const sb_board_plan 
         sb_row_add(p->run, table); /* keeps boards apart */
     board_row(p, table, board, &marks, first);
     const char *boards = cuts_number(p, first, board->count);
-    for (size_t i = 0; i < board->parts.count; i++)
+    for (size_t i = 0; i < board->parts.count; i++) {
+        cuts_waste_row(p, table, board, &marks, i, boards);
         part_row(p, table, board, &marks, i, boards);
-    rest_row(p, table, board->leftover.nm > 0, marks.rest);
+    }
+    if (p->problem->supplies.items[board->supply].bad.count > 0)
+        cuts_rest_rows(p, table, board, &marks, boards);
+    else
+        rest_row(p, table, board->leftover.nm > 0, marks.rest);
 }
 
 /* ---- all of them ---- */
@@ -163,6 +174,8 @@ void cuts_boards(cuts_paper *p, sb_sheet *sheet) {
     sb_paragraph_add(p->run, sheet, intro, false);
     if (cuts_any_angle(p))
         sb_paragraph_add(p->run, sheet, intro_angles, false);
+    if (cuts_any_waste(p))
+        sb_paragraph_add(p->run, sheet, intro_waste, false);
     int64_t first = 1;
     for (size_t i = 0; i < p->plan->boards.count;) {
         if (i > 0)

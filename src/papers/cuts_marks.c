@@ -25,6 +25,8 @@ static sb_cut_end sawn(const cuts_paper *p, const sb_placed *part, sb_cut_end en
 bool cuts_shares(const cuts_paper *p, const sb_board_plan *board, size_t part) {
     const sb_placed *placed = &board->parts.items[part];
     sb_cut_end front = sawn(p, placed, placed->front);
+    if (cuts_waste_before(p, board, part))
+        return cuts_end_square(front);
     if (part == 0)
         return true;
     sb_cut_end rear = sawn(p, placed - 1, placed[-1].rear);
@@ -47,12 +49,34 @@ static sb_length up(sb_length position, sb_length step) {
     return sb_length_up_to_step(sb_length_sub(position, (sb_length){HAIR}), step);
 }
 
+static sb_length later_of(sb_length a, sb_length b) {
+    return a.nm > b.nm ? a : b;
+}
+
+/* Behind what is cut away a part starts where the plan has it or later: the blade of a square cut runs from the mark. */
+static sb_length behind_waste(const cuts_paper *p, const sb_board_plan *board, size_t part, cuts_marks *marks) {
+    const sb_supply *supply = &p->problem->supplies.items[board->supply];
+    const sb_placed *placed = &board->parts.items[part];
+    const sb_waste *waste = cuts_waste_before(p, board, part);
+    sb_length at = sb_length_sub(placed->at, supply->trim1), kerf = p->problem->rules.kerf, from = {0};
+    if (part > 0) { /* with the kerf of the cut before it, wherever its mark has come to lie */
+        sb_length before = sb_length_add(placed[-1].at, length_of(p, placed - 1));
+        from = sb_length_add(marks->to[part - 1], sb_length_sub(waste->from, before));
+    }
+    if (!cuts_shares(p, board, part))
+        return later_of(at, sb_length_add(from, sb_length_sub(placed->at, waste->to)));
+    marks->cut[part] = up(later_of(sb_length_sub(at, kerf), from), marks->step);
+    return sb_length_add(marks->cut[part], kerf);
+}
+
 /* A part with a front cut of its own starts at its mark; one that shares its neighbour's where that cut leaves it. */
 static void mark(const cuts_paper *p, const sb_board_plan *board, size_t part, cuts_marks *marks) {
     const sb_supply *supply = &p->problem->supplies.items[board->supply];
     const sb_placed *placed = &board->parts.items[part];
-    sb_length starts = part == 0 ? sb_length_sub(placed->at, supply->trim1)
-                                 : sb_length_add(marks->to[part - 1], gap_of(p, board, part));
+    bool waste = cuts_waste_before(p, board, part) != NULL;
+    sb_length starts = waste       ? behind_waste(p, board, part, marks)
+                       : part == 0 ? sb_length_sub(placed->at, supply->trim1)
+                                   : sb_length_add(marks->to[part - 1], gap_of(p, board, part));
     marks->from[part] = up(starts, marks->step);
     if (!cuts_shares(p, board, part))
         starts = marks->from[part];
@@ -61,6 +85,7 @@ static void mark(const cuts_paper *p, const sb_board_plan *board, size_t part, c
 
 static void lay(const cuts_paper *p, const sb_board_plan *board, cuts_marks *marks) {
     for (size_t i = 0; i < board->parts.count; i++) {
+        marks->cut[i] = (sb_length){-1};
         bool beside = cuts_beside(p, board, i);
         if (beside)
             marks->from[i] = marks->from[i - 1], marks->to[i] = marks->to[i - 1];
@@ -72,13 +97,15 @@ static void lay(const cuts_paper *p, const sb_board_plan *board, cuts_marks *mar
 static bool fits(const cuts_paper *p, const sb_board_plan *board, const cuts_marks *marks) {
     const sb_supply *supply = &p->problem->supplies.items[board->supply];
     sb_length room = sb_length_sub(sb_length_sub(supply->length, supply->trim1), supply->trim2);
-    return marks->to[board->parts.count - 1].nm <= room.nm;
+    return marks->to[board->parts.count - 1].nm <= room.nm && cuts_marks_keep_off(p, board, marks);
 }
 
 /* What rounding the marks takes of what the plan leaves. */
 static sb_length rest_of(const cuts_paper *p, const sb_board_plan *board, const cuts_marks *marks) {
     const sb_placed *last = &board->parts.items[board->parts.count - 1];
     sb_length trim = p->problem->supplies.items[board->supply].trim1;
+    if (p->problem->supplies.items[board->supply].bad.count > 0)
+        return cuts_rest_of(p, board, marks).length;
     sb_length planned = sb_length_add(sb_length_sub(last->at, trim), length_of(p, last));
     sb_length later = sb_length_sub(marks->to[board->parts.count - 1], planned);
     sb_length rest = board->leftover.nm > 0 ? board->leftover : board->offcut;
@@ -92,7 +119,8 @@ cuts_marks cuts_marks_of(const cuts_paper *p, const sb_board_plan *board) {
     sb_length fine = {p->style->units == SB_UNITS_IN ? SB_NM_PER_INCH / 64 : SB_NM_PER_MM / 10};
     sb_length steps[] = {p->style->step, fine};
     cuts_marks marks = {.from = SB_NEW_ARRAY(p->run->pool, sb_length, board->parts.count),
-                        .to = SB_NEW_ARRAY(p->run->pool, sb_length, board->parts.count)};
+                        .to = SB_NEW_ARRAY(p->run->pool, sb_length, board->parts.count),
+                        .cut = SB_NEW_ARRAY(p->run->pool, sb_length, board->parts.count)};
     for (size_t i = 0; i < sizeof steps / sizeof *steps && !marks.fit; i++) {
         marks.step = steps[i];
         lay(p, board, &marks);

@@ -10,7 +10,7 @@
  * | `boards` | array: `row` (line of STOCK.csv), `stock`, `label` (of a rack piece or a measured board), `length_mm`, `price`, `count` (identical
  *   ones), `trim1_mm`, `trim2_mm`, `measured` (of such a board: what is bad of it, `from_mm`, `to_mm`, `kind` "knot" or "split"), `waste` (of such
  *   a board: pieces cut away, `from_mm`, `to_mm`), `parts` (`name`, `length_mm`, `at_mm` from the factory end, `across_mm` of a ripped strip, `width_mm`, `turned`, `rolled`, `front`,
- *   `rear`: ends as they lie, degrees from square), `leftover_mm`, `offcut_mm`, `cuts`, `stops` |
+ *   `rear`: ends as they lie, degrees from square), `leftover_mm`, `leftover_at_mm` (of a measured board with a leftover), `offcut_mm`, `cuts`, `stops` |
  * | `sheets` | array: `row`, `stock`, `label`, `width_mm`, `length_mm`, `price`, `count`, `trim1_mm` (at the edges along the length), `trim2_mm`,
  *   `parts` (`name`, `x_mm`, `y_mm`, `w_mm`, `l_mm`, `turned`), `cuts` (`stage`, `across`: "width" or "length", `at_mm`, and the rectangle it
  *   divides: `x_mm`, `y_mm`, `w_mm`, `l_mm`), `leftovers` (rectangles), `fences` |
@@ -118,6 +118,8 @@ static void put_board(sb_run *run, sb_record *boards, const sb_plan *plan, const
     for (size_t i = 0; i < board->parts.count; i++)
         put_placed(run, parts, plan, &board->parts.items[i]);
     sb_put_length(run, record, "leftover_mm", left_of(plan, board));
+    if (board->leftover_at.nm > 0)
+        sb_put_length(run, record, "leftover_at_mm", board->leftover_at);
     sb_put_length(run, record, "offcut_mm", board->offcut);
     sb_put_integer(run, record, "cuts", board->cuts);
     sb_put_integer(run, record, "stops", board->stops);

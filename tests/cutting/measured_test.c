@@ -166,6 +166,22 @@ static void leftovers_have_no_split(void **state) {
     sb_run_free(&run);
 }
 
+/* 897 mm are left, but neither piece beside the split is useful. */
+static void a_rest_that_a_split_breaks(void **state) {
+    sb_run run;
+    sb_problem p;
+    (void)state;
+    start(&run, &p, 3);
+    add_stock(&run, &p, "pine", false)->useful_length = mm(500);
+    bad(&run, add_supply(&run, &p, 1900, 0, 900), 1450, 1460, true);
+    add_need(&run, &p, "slat", 1000, 0, 1);
+    const sb_plan *plan = planned(&run, &p);
+    assert_int_equal(plan->boards.items[0].leftover.nm, 0);
+    assert_int_equal(plan->boards.items[0].offcut.nm, mm(897).nm);
+    assert_int_equal(plan->boards.items[0].cuts, 1);
+    sb_run_free(&run);
+}
+
 /* Strips of a clear part count over the whole width of their section. */
 static void clear_strips(void **state) {
     sb_run run;
@@ -358,6 +374,7 @@ int main(void) {
         cmocka_unit_test(a_knot_narrower_than_the_blade),
         cmocka_unit_test(stretches_and_trims),
         cmocka_unit_test(leftovers_have_no_split),
+        cmocka_unit_test(a_rest_that_a_split_breaks),
         cmocka_unit_test(clear_strips),
         cmocka_unit_test(clear_parts_with_angles),
         cmocka_unit_test(a_part_that_nothing_carries),
