@@ -36,13 +36,41 @@ static void add_size(verifying *v, int64_t take, int64_t dual, int64_t counted) 
     memcpy(v->exact, v->next, sizeof v->exact);
 }
 
-static void add_sizes(verifying *v) {
+static bool keeps_off(const sb_need *need, const sb_stretch *bad) {
+    return need->clear || (need->sound && bad->split);
+}
+
+/* Where a need may begin from `at` on: behind the last of what it would lie over. */
+static int64_t place_from(const sb_supply *s, const sb_need *need, int64_t at) {
+    for (size_t i = 0; i < s->bad.count; i++) { /* by place */
+        const sb_stretch *bad = &s->bad.items[i];
+        if (keeps_off(need, bad) && bad->from.nm < at + need->length.nm && bad->to.nm > at)
+            at = bad->to.nm;
+    }
+    return at;
+}
+
+/* How many of a need with square ends one board of the supply holds beside what is bad of it. */
+static int64_t most_of(const sb_problem *p, const sb_supply *s, const sb_need *need, int64_t counted) {
+    int64_t number = 0, at = s->trim1.nm, end = s->length.nm - s->trim2.nm;
+    if (s->bad.count == 0)
+        return counted;
+    while (number < counted && (at = place_from(s, need, at)) + need->length.nm <= end) {
+        at += need->length.nm + p->rules.kerf.nm;
+        number++;
+    }
+    return number;
+}
+
+static void add_sizes(verifying *v, const sb_supply *s) {
     for (size_t c = 0; c <= UNITS; c++)
         v->exact[c] = c == 0 ? 0 : NOTHING;
-    for (size_t n = 0; n < v->p->needs.count; n++)
-        if (v->b->counted.items[n] > 0)
-            add_size(v, (v->p->needs.items[n].length.nm + v->p->rules.kerf.nm) / HALF, v->b->duals.items[n],
-                     v->b->counted.items[n]);
+    for (size_t n = 0; n < v->p->needs.count; n++) {
+        const sb_need *need = &v->p->needs.items[n];
+        int64_t number = most_of(v->p, s, need, v->b->counted.items[n]);
+        if (number > 0)
+            add_size(v, (need->length.nm + v->p->rules.kerf.nm) / HALF, v->b->duals.items[n], number);
+    }
 }
 
 /* The most over all loads that fit; with leftovers priced at what is left behind the last kerf. */
@@ -70,8 +98,9 @@ static void verify_worths(verifying *v, bool handled) {
     v->setup = handled && !rules->material_only ? rules->change.milli : 0;
     v->cut = handled && !rules->material_only ? rules->cut.milli : 0;
     v->scale = v->b->duals_scale;
-    add_sizes(v);
     for (size_t s = 0; s < v->p->supplies.count; s++) {
+        if (s == 0 || v->p->supplies.items[s - 1].bad.count > 0 || v->p->supplies.items[s].bad.count > 0)
+            add_sizes(v, &v->p->supplies.items[s]);
         int64_t worth = most(v, &v->p->supplies.items[s], handled);
         assert_true(worth == NOTHING || worth <= v->b->worth.items[s]);
     }
@@ -193,8 +222,8 @@ static void list_from(listing *l, size_t need, int64_t used, int64_t worth) {
         return;
     }
     int64_t take = l->p->needs.items[need].length.nm + l->p->rules.kerf.nm, dual = l->b->duals.items[need];
-    for (int64_t x = 0; x <= l->b->counted.items[need] && used + x * take <= l->room + l->p->rules.kerf.nm;
-         x++) {
+    int64_t number = most_of(l->p, l->supply, &l->p->needs.items[need], l->b->counted.items[need]);
+    for (int64_t x = 0; x <= number && used + x * take <= l->room + l->p->rules.kerf.nm; x++) {
         l->counts[need] = x;
         list_from(l, need + 1, used + x * take, worth + x * dual);
     }
@@ -425,7 +454,9 @@ static bool verify(const sb_problem *p, const sb_plan *plan) {
 
 enum {
     RIPPED = 3, /* handling, and parts with angled ends ripped out of sections, which are cut square */
-    FEW = 4     /* material alone, parts so long that only a few lie on one board */
+    FEW = 4,    /* material alone, parts so long that only a few lie on one board */
+    MEASURED =
+        5 /* handling and leftovers, two measured boards, and parts that keep off what is bad of them */
 };
 
 static void rip(sb_need *need, uint32_t *seed) {
@@ -437,6 +468,29 @@ static void rip(sb_need *need, uint32_t *seed) {
     need->end2 = end_of(angles[roll(seed, 3)], 0);
 }
 
+static void spoil(sb_run *run, sb_supply *s, uint32_t *seed) {
+    int64_t at = 0;
+    s->measured = s->leftover = true;
+    s->available = 1;
+    for (size_t i = 1 + roll(seed, 3); i > 0; i--) {
+        sb_stretch bad = {{at + mm(100 + roll(seed, 500)).nm}, {0}, roll(seed, 2), {0}};
+        bad.to.nm = bad.from.nm + mm(5 + roll(seed, 90)).nm;
+        at = bad.to.nm;
+        if (bad.to.nm <= s->length.nm)
+            SB_PUSH(run->pool, s->bad, bad);
+    }
+}
+
+static void measure(sb_run *run, sb_problem *p, uint32_t *seed) {
+    sb_supply *whole = add_supply(run, p, 2400, 0, 300 + roll(seed, 400));
+    spoil(run, whole, seed);
+    spoil(run, whole - 1, seed);
+    for (size_t i = 0; i < p->needs.count; i++) {
+        p->needs.items[i].clear = roll(seed, 3) == 0;
+        p->needs.items[i].sound = roll(seed, 3) == 0;
+    }
+}
+
 static void make_job(sb_run *run, sb_problem *p, uint32_t *seed, int flavour) {
     static const double lengths[] = {2400, 3000, 3600, 4200, 6000};
     start(run, p, 3);
@@ -445,7 +499,7 @@ static void make_job(sb_run *run, sb_problem *p, uint32_t *seed, int flavour) {
     p->rules.board.milli = roll(seed, 9000);
     p->rules.change.milli = flavour ? roll(seed, 50000) : 0;
     p->rules.cut.milli = flavour ? roll(seed, 5000) : 0;
-    stock->useful_length = mm(flavour == 2 ? 500 : 0);
+    stock->useful_length = mm(flavour == 2 || flavour == MEASURED ? 500 : 0);
     stock->value = 150000;
     stock->width = mm(95);
     for (int i = 0; i < 2; i++) {
@@ -463,6 +517,19 @@ static void make_job(sb_run *run, sb_problem *p, uint32_t *seed, int flavour) {
         sb_need *need = add_need(run, p, "part", length, 0, 1 + roll(seed, 8));
         if (flavour == RIPPED)
             rip(need, seed);
+    }
+    if (flavour == MEASURED)
+        measure(run, p, seed);
+}
+
+/* Of the plan itself: nothing lies over what it keeps off. */
+static void verify_places(const sb_problem *p, const sb_plan *plan) {
+    for (size_t b = 0; b < plan->boards.count; b++) {
+        const sb_supply *s = &p->supplies.items[plan->boards.items[b].supply];
+        for (size_t i = 0; i < plan->boards.items[b].parts.count; i++) {
+            const sb_placed *part = &plan->boards.items[b].parts.items[i];
+            assert_int_equal(place_from(s, &p->needs.items[part->need], part->at.nm), part->at.nm);
+        }
     }
 }
 
@@ -484,6 +551,7 @@ static void verify_jobs(int flavour) {
         if (all_differ(&p)) {
             const sb_plan *plan = planned(&run, &p);
             confirmed += verify(&p, plan);
+            verify_places(&p, plan);
             duals += strcmp(plan->certificate->bounds.items[0].how, "duals") == 0 ||
                      plan->certificate->bounds.items[0].lack;
             enumerated += strcmp(plan->certificate->bounds.items[0].how, "enumeration") == 0;
@@ -539,11 +607,20 @@ static void of_jobs_with_ripped_parts(void **state) {
     verify_jobs(RIPPED);
 }
 
+static void of_jobs_with_measured_boards(void **state) {
+    (void)state;
+    verify_jobs(MEASURED);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(of_material_alone),      cmocka_unit_test(of_few_parts_on_a_board),
-        cmocka_unit_test(of_jobs_with_leaves),    cmocka_unit_test(of_jobs_with_handling),
-        cmocka_unit_test(of_jobs_with_leftovers), cmocka_unit_test(of_jobs_with_ripped_parts),
+        cmocka_unit_test(of_material_alone),
+        cmocka_unit_test(of_few_parts_on_a_board),
+        cmocka_unit_test(of_jobs_with_leaves),
+        cmocka_unit_test(of_jobs_with_handling),
+        cmocka_unit_test(of_jobs_with_leftovers),
+        cmocka_unit_test(of_jobs_with_ripped_parts),
+        cmocka_unit_test(of_jobs_with_measured_boards),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
