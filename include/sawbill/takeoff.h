@@ -156,6 +156,13 @@ typedef struct sb_cutlist {
  * the remainder, as long as the shortest part that is not shorter than it. Blanks of glued and laminated parts, and sheet parts, are cut square. */
 const sb_cutlist *sb_cutlist_of(sb_run *run, const sb_shop *shop, const sb_takeoff *const *takeoffs, size_t count);
 
+/* Plans a list of these takeoffs. A defect allowance stands in for boards that nobody measured: where the plan cuts parts from
+ * measured ones, the list is made anew with the spare length in proportion to what is cut from the others (and rounded up as
+ * above), and planned again, a few times at most. *list becomes the list that the plan is of; it never has less spare than that
+ * plan asks for, and the plan's bound is for so much spare. */
+const sb_plan *sb_cutlist_plan(sb_run *run, const sb_shop *shop, const sb_takeoff *const *takeoffs, size_t count,
+                               const sb_cutlist **list);
+
 /* Gives a bare list's problem the shop's rules: what labour costs, what leftovers are worth against the list's own lowest
  * price, stages, strip and rip limits. Kerfs, trims and the vehicle stay as the list says. */
 void sb_problem_under_shop(sb_run *run, sb_problem *problem, const sb_shop *shop);

@@ -28,7 +28,7 @@ static void work_through(sb_run *run, const sb_shop *shop, sb_recipe_book *book,
     way->cutlist = tuned(run, sb_cutlist_of(run, shop, &way->takeoff, 1), job, tune);
     if (!way->cutlist || sb_notices_raised(run, SB_ERROR) > before)
         return;
-    way->plan = sb_plan_make(run, &way->cutlist->problem);
+    way->plan = sb_cutlist_plan(run, shop, &way->takeoff, 1, &way->cutlist);
     if (!way->plan || sb_notices_raised(run, SB_ERROR) > before)
         return;
     way->order = sb_order_of(run, shop, &way->takeoff, 1, way->cutlist, way->plan, false);

@@ -72,10 +72,11 @@ int command_takeoff(sb_run *run, const sb_options *options) {
     *cutlist = *needed;
     cutlist->problem.rules.seconds = options->seconds;
     cutlist->problem.rules.stop_asked = stop_flag();
-    const sb_plan *plan = sb_plan_make(run, &cutlist->problem);
+    needed = cutlist;
+    const sb_plan *plan = sb_cutlist_plan(run, first.shop, takeoffs.items, takeoffs.count, &needed);
     if (!plan || !sb_ok(run))
         return STATUS_WRONG_INPUT;
-    const sb_order *order = sb_order_of(run, first.shop, takeoffs.items, takeoffs.count, cutlist, plan, true);
+    const sb_order *order = sb_order_of(run, first.shop, takeoffs.items, takeoffs.count, needed, plan, true);
     if (!order || !sb_ok(run))
         return STATUS_WRONG_INPUT;
     const char *title =

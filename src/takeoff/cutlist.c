@@ -8,6 +8,7 @@ typedef struct listing {
     const sb_shop *shop;
     const sb_takeoff *const *takeoffs;
     size_t count;
+    const sb_length *spares; /* by takeoff and total; NULL: as the grades have it */
     sb_cutlist *list;
     SB_LIST(const sb_stock *) stock; /* beside problem.stock */
 } listing;
@@ -79,13 +80,16 @@ static void add_need(listing *l, const sb_takeoff *takeoff, const sb_part *part)
 }
 
 static void add_needs(listing *l) {
+    size_t at = 0;
     for (size_t i = 0; i < l->count; i++) {
         const sb_takeoff *takeoff = l->takeoffs[i];
         for (size_t j = 0; j < takeoff->parts.count; j++)
             add_need(l, takeoff, &takeoff->parts.items[j]);
-        for (size_t j = 0; j < takeoff->totals.count; j++)
-            takeoff_spare_needs(l->run, l->list, takeoff, &takeoff->totals.items[j],
-                                index_of(l, takeoff->totals.items[j].stock));
+        for (size_t j = 0; j < takeoff->totals.count; j++, at++) {
+            const sb_stock_total *total = &takeoff->totals.items[j];
+            takeoff_spare_needs(l->run, l->list, takeoff, total,
+                                l->spares ? l->spares[at] : total->spare_length, index_of(l, total->stock));
+        }
     }
 }
 
@@ -153,9 +157,9 @@ bool takeoff_rack_used(const sb_takeoff *const *takeoffs, size_t count) {
     return false;
 }
 
-const sb_cutlist *sb_cutlist_of(sb_run *run, const sb_shop *shop, const sb_takeoff *const *takeoffs,
-                                size_t count) {
-    listing l = {.run = run, .shop = shop, .takeoffs = takeoffs, .count = count};
+const sb_cutlist *takeoff_cutlist(sb_run *run, const sb_shop *shop, const sb_takeoff *const *takeoffs,
+                                  size_t count, const sb_length *spares) {
+    listing l = {.run = run, .shop = shop, .takeoffs = takeoffs, .count = count, .spares = spares};
     bool rack = takeoff_rack_used(takeoffs, count);
     l.list = SB_NEW(run->pool, sb_cutlist);
     l.list->problem.rules = takeoff_rules(shop);
@@ -167,4 +171,9 @@ const sb_cutlist *sb_cutlist_of(sb_run *run, const sb_shop *shop, const sb_takeo
         add_offers(&l, i);
     }
     return l.list;
+}
+
+const sb_cutlist *sb_cutlist_of(sb_run *run, const sb_shop *shop, const sb_takeoff *const *takeoffs,
+                                size_t count) {
+    return takeoff_cutlist(run, shop, takeoffs, count, NULL);
 }

@@ -43,12 +43,12 @@ static void add(sb_run *run, sb_cutlist *list, const sb_takeoff *takeoff, const 
 }
 
 void takeoff_spare_needs(sb_run *run, sb_cutlist *list, const sb_takeoff *takeoff,
-                         const sb_stock_total *total, size_t index) {
-    if (total->spare_length.nm <= 0)
+                         const sb_stock_total *total, sb_length spare, size_t index) {
+    if (spare.nm <= 0)
         return;
     sb_length longest = longest_part(takeoff, total->stock);
-    sb_length rest = {total->spare_length.nm % longest.nm};
-    int64_t whole = total->spare_length.nm / longest.nm;
+    sb_length rest = {spare.nm % longest.nm};
+    int64_t whole = spare.nm / longest.nm;
     sb_length last = next_part(takeoff, total->stock, rest, longest);
     bool like_whole = rest.nm > 0 && last.nm == longest.nm;
     add(run, list, takeoff, total, index, longest, whole + like_whole);

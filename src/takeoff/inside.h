@@ -235,7 +235,10 @@ int64_t takeoff_with_waste(const sb_grade *grade, int64_t net); /* rounded up */
 
 /* defects.c: needs for what a grade's defects cost, of one takeoff. `index` is the stock's in the problem. */
 void takeoff_spare_needs(sb_run *run, sb_cutlist *list, const sb_takeoff *takeoff,
-                         const sb_stock_total *total, size_t index);
+                         const sb_stock_total *total, sb_length spare, size_t index);
+/* Spare length by takeoff and, in each, by total; NULL: all that the grades ask for. In cutlist.c. */
+const sb_cutlist *takeoff_cutlist(sb_run *run, const sb_shop *shop, const sb_takeoff *const *takeoffs,
+                                  size_t count, const sb_length *spares);
 bool takeoff_rack_used(const sb_takeoff *const *takeoffs, size_t count); /* cutlist.c */
 /* rules.c */
 sb_cut_rules takeoff_rules(const sb_shop *shop);

@@ -101,6 +101,54 @@ static void the_last_spare_is_as_long_as_a_part(void **state) {
     assert_int_equal(list->problem.needs.items[5].count, 1);
 }
 
+static sb_length spare_of(const sb_cutlist *list) {
+    sb_length spare = {0};
+    for (size_t i = 0; i < list->problem.needs.count; i++)
+        if (list->problem.needs.items[i].spare)
+            spare.nm += list->problem.needs.items[i].count * list->problem.needs.items[i].length.nm;
+    return spare;
+}
+
+static sb_length cut_from_measured(const sb_cutlist *list, const sb_plan *plan) {
+    sb_length length = {0};
+    for (size_t b = 0; b < plan->boards.count; b++)
+        for (size_t i = 0; i < plan->boards.items[b].parts.count; i++) {
+            const sb_need *need = &list->problem.needs.items[plan->boards.items[b].parts.items[i].need];
+            if (list->problem.supplies.items[plan->boards.items[b].supply].measured && !need->spare)
+                length.nm += plan->boards.items[b].count * need->length.nm;
+        }
+    return length;
+}
+
+/* 10 m net, 30 % added. A measured board of 4 m takes parts that need no spare; what is cut from the others has 30 %,
+ * in lengths of parts, and a plan of it costs less. */
+static void measured_boards_need_no_spare(void **state) {
+    desk *d = *state;
+    const sb_takeoff *t = takeoff_recipe(d,
+                                         "stock soft knotty\n"
+                                         "part long\n  count 4\n  of soft\n  length 1500 mm\n"
+                                         "part middle\n  of soft\n  length 1000 mm\n"
+                                         "part short\n  count 6\n  of soft\n  length 500 mm\n",
+                                         1);
+    const sb_cutlist *list = cutlist_of(d, t);
+    const sb_plan *plan = sb_cutlist_plan(&d->run, d->shop, &t, 1, &list);
+    assert_mm(spare_of(list), 3000);
+    sb_rack_item board = {.label = "M1", .stock = sb_shop_stock(d->shop, "knotty"), .count = 1, .value = {100}};
+    board.length = SB_MM(4000);
+    board.measured = true;
+    SB_PUSH(d->run.pool, d->shop->rack, board);
+    const sb_cutlist *measured = cutlist_of(d, t), *first = measured;
+    const sb_plan *less = sb_cutlist_plan(&d->run, d->shop, &t, 1, &measured);
+    assert_true(sb_ok(&d->run));
+    assert_ptr_not_equal(measured, first);
+    assert_ptr_equal(less->problem, &measured->problem);
+    sb_length cut = cut_from_measured(measured, less);
+    assert_true(cut.nm >= SB_MM(3000).nm);
+    assert_true(spare_of(measured).nm < SB_MM(3000).nm);
+    assert_true(spare_of(measured).nm >= (SB_MM(10000).nm - cut.nm) * 3 / 10);
+    assert_true(less->cost.milli < plan->cost.milli);
+}
+
 static void a_small_spare_is_as_long_as_the_shortest_part(void **state) {
     const sb_takeoff *t = takeoff_recipe(*state, "stock soft knotty\npart a\n  of soft\n  length 1 m\n", 1);
     const sb_need *spare = need_named(cutlist_of(*state, t), "spare");
@@ -253,6 +301,7 @@ int main(void) {
         AT_DESK(spare_is_planned_in_lengths_of_parts),
         AT_DESK(the_last_spare_is_as_long_as_a_part),
         AT_DESK(a_small_spare_is_as_long_as_the_shortest_part),
+        AT_DESK(measured_boards_need_no_spare),
         AT_DESK(several_jobs_are_one_problem),
         AT_DESK(supplies_are_offers_and_the_rack),
         AT_DESK(a_rack_piece_has_fresh_ends_and_its_value),
