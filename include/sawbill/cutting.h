@@ -322,6 +322,9 @@ bool sb_saw_frame(int sides, sb_saw_setting *out);
 bool sb_saw_splayed(int sides, double pitch, bool butted, sb_saw_setting *out);
 /* The same for one corner of any plan angle (degrees, above 0 and below 180); a corner of n sides has 180 - 360/n. */
 bool sb_saw_corner(double corner, double pitch, bool butted, sb_saw_setting *out);
+/* Crown moulding lying flat, its back down: `spring` is the angle between its back and the wall, 0 to 90 degrees, `corner` that
+ * between the walls. An outside corner has the setting of an inside corner, cut from the other side. */
+bool sb_saw_crown(double spring, double corner, sb_saw_setting *out);
 /* Long point less short point of one mitred end in a width, to the nearest nm; stock an angled cut takes along the
  * board, rounded up. */
 sb_length sb_mitre_run(sb_length width, sb_angle mitre);

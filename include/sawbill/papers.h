@@ -33,6 +33,22 @@ sb_document *sb_paper_summary(sb_run *run, const sb_shop *shop, const sb_job *jo
 /* The cutting plan of a bare list: no shop, no job. */
 sb_document *sb_paper_bare_cuts(sb_run *run, const sb_plan *plan, sb_style style, sb_currency currency);
 
+/* Saw settings for one corner, without a job. */
+typedef enum sb_angle_kind { SB_ANGLE_FRAME, SB_ANGLE_SPLAY, SB_ANGLE_CORNER, SB_ANGLE_POINT, SB_ANGLE_CROWN } sb_angle_kind;
+typedef struct sb_angle_ask {
+    sb_angle_kind kind;
+    int sides;                   /* frame, splay */
+    double angle, slope, spring; /* degrees: of the corner or point; of sides above level; of crown to the wall */
+    bool butted, outside;        /* splay; crown */
+    sb_length width, length;     /* of the part, over its long points; 0: not told */
+    sb_style style;
+} sb_angle_ask;
+/* There is such a corner, and a part of that length and width has both its ends. */
+bool sb_angle_possible(sb_run *run, const sb_angle_ask *ask);
+/* `bare`: the figures without words around them. NULL where there is no such corner. */
+sb_document *sb_paper_angle(sb_run *run, const sb_angle_ask *ask, bool bare);
+sb_record *sb_record_angle(sb_run *run, const sb_angle_ask *ask);
+
 /* Results for --json; keys are documented in README.md and stay. */
 sb_record *sb_record_plan(sb_run *run, const sb_plan *plan, int money_digits);
 sb_record *sb_record_quote(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);

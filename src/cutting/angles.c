@@ -35,6 +35,11 @@ bool sb_saw_corner(double corner, double pitch, bool butted, sb_saw_setting *out
     return true;
 }
 
+/* The moulding is a side that slopes by what the spring angle lacks of a right one. */
+bool sb_saw_crown(double spring, double corner, sb_saw_setting *out) {
+    return sb_saw_corner(corner, 90 - spring, false, out);
+}
+
 sb_length sb_mitre_run(sb_length width, sb_angle mitre) {
     return (sb_length){llround((double)width.nm * fabs(tan(radians(mitre))))};
 }

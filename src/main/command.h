@@ -7,8 +7,8 @@
 
 /* What the user asked for. Strings point into argv. */
 typedef struct sb_options {
-    bool json, quiet, material_only, butt, help;
-    const char *out, *units, *parts, *stock, *kerf, *trim, *option, *width, *measured;
+    bool json, quiet, material_only, butt, outside, help;
+    const char *out, *units, *parts, *stock, *kerf, *trim, *option, *width, *length, *measured;
     double seconds;
     SB_LIST(const char *) sets;
     SB_LIST(const char *) words; /* what is not an option: jobs, files, figures */

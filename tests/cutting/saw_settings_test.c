@@ -49,8 +49,8 @@ static void splayed_boxes_as_printed(void **state) {
         }
 }
 
-/* A crown moulding with spring angle s from the wall is a side that slopes 90 - s. Tables: corwinwmc.com
- * ConcurrentInverse/crown.html (to 5e-4), sbebuilders.com crown_table.cgi (to 1e-5). */
+/* Crown moulding laid flat: spring angle from the wall, corner of the walls. Tables: corwinwmc.com
+ * ConcurrentInverse/crown.html (to 5e-4), sbebuilders.com crown_table.cgi (to 1e-5); 45 at 90 is the chart above. */
 static void crown_mouldings_as_printed(void **state) {
     static const double table[][5] = {
         {38, 90, 31.6190, 33.8629, 5e-4},  {38, 135, 14.3064, 17.5512, 5e-4}, {45, 90, 35.26, 30.00, 5.1e-3},
@@ -59,9 +59,21 @@ static void crown_mouldings_as_printed(void **state) {
     (void)state;
     for (size_t i = 0; i < sizeof table / sizeof *table; i++) {
         sb_saw_setting s;
-        assert_true(sb_saw_corner(table[i][1], 90 - table[i][0], false, &s));
+        assert_true(sb_saw_crown(table[i][0], table[i][1], &s));
         assert_true(fabs(s.mitre - table[i][2]) < table[i][4]);
         assert_true(fabs(s.bevel - table[i][3]) < table[i][4]);
+    }
+}
+
+/* Derived geometry: a side that slopes 45 in corners of 88 and 92 degrees. */
+static void corners_a_little_off_square(void **state) {
+    static const double table[][3] = {{88, 36.2127, 30.5740}, {92, 34.3270, 29.4193}};
+    (void)state;
+    for (size_t i = 0; i < sizeof table / sizeof *table; i++) {
+        sb_saw_setting s;
+        assert_true(sb_saw_corner(table[i][0], 45, false, &s));
+        assert_true(fabs(s.mitre - table[i][1]) < 1e-4);
+        assert_true(fabs(s.bevel - table[i][2]) < 1e-4);
     }
 }
 
@@ -106,6 +118,8 @@ static void nonsense_has_no_setting(void **state) {
     assert_false(sb_saw_splayed(4, 91, false, &s));
     assert_false(sb_saw_splayed(4, NAN, false, &s));
     assert_false(sb_saw_corner(180, 45, false, &s));
+    assert_false(sb_saw_crown(91, 90, &s));
+    assert_false(sb_saw_crown(45, 180, &s));
 }
 
 /* ---- along the board ----------------------------------------------------------------------------- */
@@ -139,6 +153,7 @@ int main(void) {
         cmocka_unit_test(frames_as_printed),
         cmocka_unit_test(splayed_boxes_as_printed),
         cmocka_unit_test(crown_mouldings_as_printed),
+        cmocka_unit_test(corners_a_little_off_square),
         cmocka_unit_test(crown_on_edge_as_printed),
         cmocka_unit_test(mitre_and_bevel_close_the_corner),
         cmocka_unit_test(butted_sides),
