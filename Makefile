@@ -20,15 +20,16 @@ ROOMS   ?= text measure formula cutting document shop recipe writers takeoff cos
 
 # ---- nothing below needs changing ------------------------------------------------------------------
 
-PACKAGES = build-essential pkg-config libxlsxwriter-dev zlib1g-dev libcsv-dev libpcre2-dev libcmocka-dev \
-           libjansson-dev uthash-dev coinor-libclp-dev coinor-libcbc-dev libglpk-dev gnumeric unzip
-MODULES  = xlsxwriter libpcre2-8 jansson clp cbc
+PACKAGES = build-essential pkg-config libxlsxwriter-dev zlib1g-dev libcairo2-dev libpango1.0-dev fonts-dejavu-core libcsv-dev \
+           libpcre2-dev libcmocka-dev libjansson-dev uthash-dev coinor-libclp-dev coinor-libcbc-dev libglpk-dev gnumeric unzip \
+           poppler-utils
+MODULES  = xlsxwriter pangocairo pangoft2 fontconfig libpcre2-8 jansson clp cbc
 VERSION  = 0.1.0
 
 override CFLAGS := -std=c11 -D_POSIX_C_SOURCE=200809L $(OPTIMISE) $(WARNINGS) $(WERROR) $(SANITIZE) \
                    -fPIC -fvisibility=hidden $(CFLAGS)
 CPPFLAGS_ALL = -Iinclude -Isrc -DSAWBILL_VERSION='"$(VERSION)"' -DSAWBILL_PREFIX='"$(PREFIX)"' -MMD -MP $(CPPFLAGS) \
-               $(shell pkg-config --cflags $(MODULES) 2>/dev/null)
+               $(patsubst -I%,-isystem%,$(shell pkg-config --cflags $(MODULES) 2>/dev/null))
 LIBS     = $(shell pkg-config --libs $(MODULES) 2>/dev/null) -lcsv -lm
 
 LIB_SRC  := $(foreach room,$(ROOMS),$(wildcard src/$(room)/*.c))

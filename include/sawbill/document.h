@@ -1,7 +1,7 @@
 /* sawbill/document.h -- what a paper IS: tables of typed cells, and records for machines.
  *
  * A document is a list of sheets; a sheet is a list of blocks below one another; a block is a heading, a
- * paragraph, a list of pairs or a table. Nothing here knows how it will look in a format.
+ * paragraph, a list of pairs, a table or a drawing. Nothing here knows how it will look in a format.
  */
 #ifndef SAWBILL_DOCUMENT_H
 #define SAWBILL_DOCUMENT_H
@@ -102,8 +102,53 @@ struct sb_table {
     size_t total_rows;       /* how many at the end are totals (ruled off) */
     bool no_heading;         /* pairs: the headings are not shown */
 };
-typedef enum sb_block_kind { SB_BLOCK_HEADING, SB_BLOCK_PARAGRAPH, SB_BLOCK_TABLE, SB_BLOCK_PAGE_BREAK, SB_BLOCK_ROOM_BREAK } sb_block_kind;
-typedef struct sb_block { sb_block_kind kind; const char *text; bool small; sb_table *table; } sb_block;
+/* ---- drawings: shapes to one scale, and labels that the writer finds room for -------------------------------- */
+
+typedef struct sb_point { sb_length x, y; } sb_point; /* x to the right, y down, from the drawing's corner */
+
+typedef enum sb_fill {
+    SB_FILL_NONE,
+    SB_FILL_PAPER, /* white: covers what is below */
+    SB_FILL_BLACK, /* kerfs */
+    SB_FILL_HATCH, /* offcut */
+    SB_FILL_DOTS   /* left over */
+} sb_fill;
+typedef enum sb_pen { SB_PEN_LINE, SB_PEN_THIN, SB_PEN_HEAVY, SB_PEN_DASHED } sb_pen;
+typedef struct sb_shape {
+    SB_LIST(sb_point) points;
+    bool closed;
+    sb_fill fill;
+    sb_pen pen;
+} sb_shape;
+
+typedef enum sb_label_place {
+    SB_LABEL_INSIDE, /* in its room; above or below the shapes with a line to it where that is too small */
+    SB_LABEL_ABOVE,  /* in a row above all shapes, with a line to its point */
+    SB_LABEL_BELOW,
+    SB_LABEL_ON      /* a ring somewhere along its room, which has no width or no height */
+} sb_label_place;
+/* Text and number stand beside or below one another; where the text has no room its mark stands for it, and is explained
+ * below the drawing. */
+typedef struct sb_label {
+    sb_label_place place;
+    sb_point at;          /* what it points to; the middle of its room */
+    sb_length wide, high; /* of the room, for INSIDE and ON */
+    const char *text, *number, *mark; /* each may be "" */
+    bool again;           /* as the one before it: left out where it has no room of its own */
+} sb_label;
+
+typedef struct sb_drawing {
+    const char *title, *name; /* name: of a file of its own, without ending */
+    sb_length width, height;
+    int64_t scale_most; /* no larger than 1 : so many; 0: as large as there is room */
+    SB_LIST(sb_shape) shapes; /* in the order of drawing */
+    SB_LIST(sb_label) labels;
+} sb_drawing;
+
+typedef enum sb_block_kind {
+    SB_BLOCK_HEADING, SB_BLOCK_PARAGRAPH, SB_BLOCK_TABLE, SB_BLOCK_DRAWING, SB_BLOCK_PAGE_BREAK, SB_BLOCK_ROOM_BREAK
+} sb_block_kind;
+typedef struct sb_block { sb_block_kind kind; const char *text; bool small; sb_table *table; sb_drawing *drawing; } sb_block;
 typedef struct sb_sheet {
     const char *title; /* cleaned by the writer where a format forbids characters */
     bool landscape;
@@ -126,6 +171,13 @@ void sb_paragraph_add(sb_run *run, sb_sheet *sheet, const char *text, bool small
 void sb_page_break_add(sb_run *run, sb_sheet *sheet);
 /* A page begins unless what follows, up to the next break, has room on the one before. */
 void sb_room_break_add(sb_run *run, sb_sheet *sheet);
+sb_drawing *sb_drawing_add(sb_run *run, sb_sheet *sheet, const char *title, const char *name, sb_length width, sb_length height);
+/* A shape without points, to be filled; stays valid until the next one is added. */
+sb_shape *sb_shape_add(sb_run *run, sb_drawing *drawing, sb_fill fill, sb_pen pen, bool closed);
+void sb_shape_point(sb_run *run, sb_shape *shape, sb_length x, sb_length y);
+void sb_shape_rect(sb_run *run, sb_drawing *drawing, sb_fill fill, sb_pen pen, sb_point corner, sb_length width, sb_length height);
+void sb_shape_line(sb_run *run, sb_drawing *drawing, sb_pen pen, sb_point from, sb_point to);
+void sb_label_add(sb_run *run, sb_drawing *drawing, sb_label label);
 /* Headings given as "Part|Count>|Length>": a > marks numbers, set to the right. Widths follow the contents. */
 sb_table *sb_table_add(sb_run *run, sb_sheet *sheet, const char *title, const char *headings);
 /* A new row of empty cells, to be filled; stays where it is. */

@@ -8,7 +8,7 @@
 /* What the user asked for. Strings point into argv. */
 typedef struct sb_options {
     bool json, quiet, material_only, butt, outside, help;
-    const char *out, *units, *parts, *stock, *kerf, *trim, *option, *width, *length, *measured;
+    const char *out, *units, *parts, *stock, *kerf, *trim, *option, *width, *length, *measured, *drawings;
     double seconds;
     SB_LIST(const char *) sets;
     SB_LIST(const char *) words; /* what is not an option: jobs, files, figures */
@@ -92,8 +92,12 @@ void show_document(sb_run *run, const sb_options *options, const sb_document *do
 void show_record(sb_run *run, const sb_record *record);
 /* Writes the document as NAME.xlsx into the set. */
 bool file_xlsx(sb_run *run, sb_file_set *files, const char *name, const sb_document *document);
+/* Each drawing of the document as NAME-DRAWING.svg or .png. */
+bool file_drawings(sb_run *run, sb_file_set *files, const char *name, const sb_document *document, const char *format);
 /* With --out: the document as NAME.xlsx in that folder. False after a failure. */
 bool out_xlsx(sb_run *run, const sb_options *options, const char *name, const sb_document *document);
+/* Writes the document as NAME.pdf into the set. */
+bool file_pdf(sb_run *run, sb_file_set *files, const char *name, const sb_document *document);
 bool file_csv(sb_run *run, sb_file_set *files, const char *name, const sb_document *document);
 
 /* Set by the signal handler: the search stops with the best plan so far. */

@@ -1,6 +1,16 @@
 /* main/cut.c -- cutting plans and the cut sheet, from a job or from a bare list. */
 #include "main/command.h"
 
+/* The cut sheet for the saw and as a workbook, and what else was asked for. */
+static bool put_papers(sb_run *run, const sb_options *options, const char *folder, const char *name,
+                       const sb_document *cuts) {
+    sb_file_set *files = sb_ok(run) ? sb_file_set_new(run, folder) : NULL;
+    const char *sheet = sb_pool_print(run->pool, "%s-cuts", name);
+    return file_pdf(run, files, sheet, cuts) && file_xlsx(run, files, sheet, cuts) &&
+           (!options->drawings || file_drawings(run, files, name, cuts, options->drawings)) &&
+           sb_file_set_keep(run, files);
+}
+
 static int cut_job(sb_run *run, const sb_options *options) {
     sb_desk desk = {0};
     const sb_ways *ways = desk_ways(run, options, &desk);
@@ -8,9 +18,7 @@ static int cut_job(sb_run *run, const sb_options *options) {
         return STATUS_WRONG_INPUT;
     const sb_way *way = &ways->list.items[0];
     sb_document *cuts = sb_paper_cuts(run, desk.shop, desk.job, way);
-    sb_file_set *files = sb_ok(run) ? sb_file_set_new(run, desk.folder) : NULL;
-    if (!file_xlsx(run, files, sb_pool_print(run->pool, "%s-cuts", desk.base), cuts) ||
-        !sb_file_set_keep(run, files))
+    if (!put_papers(run, options, desk.folder, desk.base, cuts))
         return STATUS_WRONG_INPUT;
     if (options->json)
         show_record(run, sb_record_plan(run, way->plan, desk.shop->settings.currency.digits));
@@ -54,8 +62,8 @@ static int cut_list(sb_run *run, const sb_options *options) {
     if (!plan || !sb_ok(run))
         return STATUS_WRONG_INPUT;
     sb_document *cuts = sb_paper_bare_cuts(run, plan, style, currency);
-    const char *name = sb_pool_print(run->pool, "%s-cuts", path_base(run, options->parts, ".csv"));
-    if (!out_xlsx(run, options, name, cuts))
+    const char *name = path_base(run, options->parts, ".csv");
+    if (options->out && !put_papers(run, options, options->out, name, cuts))
         return STATUS_WRONG_INPUT;
     if (options->json)
         show_record(run, sb_record_plan(run, plan, currency.digits));
@@ -79,5 +87,7 @@ int command_cut(sb_run *run, const sb_options *options) {
     if (options->sets.count > 0 || options->option)
         return wrong_use("%s goes with a job; a bare list has nothing to choose",
                          options->option ? "--option" : "--set");
+    if (options->drawings && !options->out)
+        return wrong_use("--drawings of a bare list wants --out DIR to put them in");
     return cut_list(run, options);
 }

@@ -170,6 +170,28 @@ bool file_xlsx(sb_run *run, sb_file_set *files, const char *name, const sb_docum
     return path && sb_write_xlsx(run, document, path);
 }
 
+bool file_pdf(sb_run *run, sb_file_set *files, const char *name, const sb_document *document) {
+    if (!files || !document || !sb_ok(run))
+        return false;
+    const char *path = sb_file_set_path(run, files, sb_pool_print(run->pool, "%s.pdf", name));
+    return path && sb_write_pdf(run, document, path);
+}
+
+bool file_drawings(sb_run *run, sb_file_set *files, const char *name, const sb_document *document,
+                   const char *format) {
+    bool svg = strcmp(format, "svg") == 0, written = files && document && sb_ok(run);
+    for (size_t i = 0; written && i < document->sheets.count; i++)
+        for (size_t j = 0; written && j < document->sheets.items[i]->blocks.count; j++) {
+            const sb_drawing *drawing = document->sheets.items[i]->blocks.items[j].drawing;
+            if (!drawing)
+                continue;
+            const char *path = sb_file_set_path(
+                run, files, sb_pool_print(run->pool, "%s-%s.%s", name, drawing->name, svg ? "svg" : "png"));
+            written = path && (svg ? sb_write_svg : sb_write_png)(run, drawing, path);
+        }
+    return written;
+}
+
 bool out_xlsx(sb_run *run, const sb_options *options, const char *name, const sb_document *document) {
     if (!options->out || !document)
         return sb_ok(run);

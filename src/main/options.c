@@ -41,6 +41,8 @@ static const option_row rows[] = {
      "taken off each factory end or edge, for a bare list"},
     {"material-only", 0, FLAG, offsetof(sb_options, material_only), NULL,
      "plan for the price of boards and sheets alone"},
+    {"drawings", 0, VALUE, offsetof(sb_options, drawings), "svg|png",
+     "each board and sheet also as a picture of its own"},
     {"seconds", 0, NUMBER, offsetof(sb_options, seconds), "N",
      "stop the search after N seconds, with the plan so far"},
     {"butt", 0, FLAG, offsetof(sb_options, butt), NULL, "corners butted, not mitred"},
@@ -204,6 +206,10 @@ static bool can_be_folder(sb_run *run, const char *path) {
 static bool values_fit(sb_run *run, const sb_options *options) {
     if (options->units && strcmp(options->units, "mm") != 0 && strcmp(options->units, "in") != 0) {
         wrong_use("--units is mm or in, not '%s'", options->units);
+        return false;
+    }
+    if (options->drawings && strcmp(options->drawings, "svg") != 0 && strcmp(options->drawings, "png") != 0) {
+        wrong_use("--drawings is svg or png, not '%s'", options->drawings);
         return false;
     }
     if (options->out && !can_be_folder(run, options->out)) {

@@ -20,17 +20,17 @@ static bool write_papers(sb_run *run, const sb_desk *desk, const sb_ways *ways) 
     return file_xlsx(run, files, sb_pool_print(run->pool, "%s-quote", desk->base), quote) &&
            file_xlsx(run, files, sb_pool_print(run->pool, "%s-estimate", desk->base), estimate) &&
            file_xlsx(run, files, sb_pool_print(run->pool, "%s-cuts", desk->base), cuts) &&
+           file_pdf(run, files, sb_pool_print(run->pool, "%s-cuts", desk->base), cuts) &&
            file_xlsx(run, files, sb_pool_print(run->pool, "%s-order", desk->base), order) &&
            file_csv(run, files, sb_pool_print(run->pool, "%s-order", desk->base), list) &&
            sb_file_set_keep(run, files);
 }
 
 static const char *papers_list(sb_run *run, const sb_desk *desk) {
-    static const char *const papers[][2] = {{"quote.xlsx", "for the customer"},
-                                            {"estimate.xlsx", "for the shop only"},
-                                            {"cuts.xlsx", "for the saw"},
-                                            {"order.xlsx", "for the merchants"},
-                                            {"order.csv", "the same for other programs"}};
+    static const char *const papers[][2] = {
+        {"quote.xlsx", "for the customer"},  {"estimate.xlsx", "for the shop only"},
+        {"cuts.pdf", "for the saw"},         {"cuts.xlsx", "the same as a workbook"},
+        {"order.xlsx", "for the merchants"}, {"order.csv", "the same for other programs"}};
     const char *list = sb_pool_print(run->pool, "\nPapers: %s/\n", desk->folder);
     for (size_t i = 0; i < sizeof papers / sizeof *papers; i++)
         list = sb_pool_print(run->pool, "%s  %s-%-14s %s\n", list, desk->base, papers[i][0], papers[i][1]);

@@ -34,6 +34,8 @@ const char *cuts_ends(sb_run *run, sb_cut_end end1, sb_cut_end end2, const sb_st
 /* The same as a part lies on its board, the end at the front first: "both 45° (marks: far edge)", "square, then 10°
  * (mark: near edge)". */
 const char *cuts_lying_ends(sb_run *run, sb_cut_end front, sb_cut_end rear, const sb_style *style);
+/* "45°", "tilt 30°", "45° and tilt 30°": of an end off square */
+const char *cuts_setting(sb_run *run, sb_cut_end end, const sb_style *style);
 bool cuts_end_square(sb_cut_end end);
 /* What is done to the strips of an angled part once they are ripped: ", then mitre each strip"; "" where all is square. */
 const char *cuts_after_rip(const sb_need *need);

@@ -1,6 +1,6 @@
 /* Board by board, for whoever marks out: every mark from the trued end. A table for each stock; above the parts of a
  * board, or of several alike, stands a row for the board itself. */
-#include "papers/cuts.h"
+#include "papers/draw.h"
 
 #include <string.h>
 
@@ -159,6 +159,11 @@ static size_t stock_of(const cuts_paper *p, size_t board) {
 static size_t stock_table(const cuts_paper *p, sb_sheet *sheet, size_t start, int64_t *first) {
     size_t stock = stock_of(p, start), i = start;
     sb_heading_add(p->run, sheet, cuts_stock_title(p, stock));
+    int64_t number = *first;
+    for (size_t b = start; b < p->plan->boards.count && stock_of(p, b) == stock; b++) {
+        draw_board(p, sheet, &p->plan->boards.items[b], number);
+        number += p->plan->boards.items[b].count;
+    }
     sb_table *table = sb_table_add(p->run, sheet, "", "Part|Length>|From>|Cut at>|Ends|Board|Done");
     table->headings[0].text = sb_pool_print(p->run->pool, "Part of %s", cuts_stock_title(p, stock));
     for (; i < p->plan->boards.count && stock_of(p, i) == stock; i++) {

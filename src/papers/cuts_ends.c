@@ -50,8 +50,7 @@ const char *cuts_ends(sb_run *run, sb_cut_end end1, sb_cut_end end2, const sb_st
     return sb_pool_print(run->pool, "%s%s%s", ends, mitres, bevels);
 }
 
-/* "45°", "tilt 30°", "45° and tilt 30°" */
-static const char *setting_words(sb_run *run, sb_cut_end end, const sb_style *style) {
+const char *cuts_setting(sb_run *run, sb_cut_end end, const sb_style *style) {
     sb_angle mitre = {size_of(end.mitre)}, bevel = {size_of(end.bevel)};
     const char *swing = sb_write_angle(run, mitre, style);
     const char *tilt = sb_pool_print(run->pool, "tilt %s", sb_write_angle(run, bevel, style));
@@ -71,7 +70,7 @@ static const char *long_point(sb_run *run, sb_cut_end end) {
 
 static const char *lying_end(sb_run *run, sb_cut_end end, const char *marks, const sb_style *style) {
     return cuts_end_square(end) ? "square"
-                                : sb_pool_print(run->pool, "%s (%s: %s)", setting_words(run, end, style),
+                                : sb_pool_print(run->pool, "%s (%s: %s)", cuts_setting(run, end, style),
                                                 marks, long_point(run, end));
 }
 

@@ -1,5 +1,5 @@
 /* Sheet by sheet: numbered cuts in the order of work, each with its fence setting from a trued or sawn edge. */
-#include "papers/cuts.h"
+#include "papers/draw.h"
 
 static const char intro[] =
     "Grain runs along the sheet. Cut in the order of the numbers. The fence is set from the near edge of the "
@@ -56,6 +56,11 @@ static setting setting_from(const sb_sheet_plan *plan, size_t first) {
             times_from(plan, next) != s.times)
             break;
     return s;
+}
+
+size_t cuts_alike(const sb_sheet_plan *plan, size_t first) {
+    setting s = setting_from(plan, first);
+    return s.times * s.pieces;
 }
 
 /* Truing: the first cut takes off what the sheet's edge loses, the second has its fence against the trued edge. */
@@ -174,6 +179,7 @@ static void add_sheet(cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan,
     const char *title = sb_pool_print(p->run->pool, "%s %s: %s, %s%s", plan->count == 1 ? "Sheet" : "Sheets",
                                       cuts_number(p, first, plan->count), cuts_stock_title(p, supply->stock),
                                       cuts_size(p, supply), label);
+    draw_sheet(p, sheet, plan, first, title);
     cuts_table(p, sheet, plan, title);
     parts_table(p, sheet, plan);
 }

@@ -28,7 +28,7 @@ static void add_gap(sb_run *run, bytes *out) {
 
 static void add_block(sb_run *run, bytes *out, const sb_document *document, const sb_block *block,
                       int columns) {
-    if (block->kind == SB_BLOCK_PAGE_BREAK || block->kind == SB_BLOCK_ROOM_BREAK)
+    if (block->kind != SB_BLOCK_HEADING && block->kind != SB_BLOCK_PARAGRAPH && block->kind != SB_BLOCK_TABLE)
         return;
     add_gap(run, out);
     if (block->kind == SB_BLOCK_HEADING) {

@@ -193,8 +193,10 @@ static void lay_text(sb_run *run, const xlsx_sheet *sheet, xlsx_block *place) {
     place->gap = heading ? 5 : size == XLSX_SMALL ? 4 : 7;
 }
 
-static bool is_break(const sb_block *block) {
-    return block->kind == SB_BLOCK_PAGE_BREAK || block->kind == SB_BLOCK_ROOM_BREAK;
+/* Breaks, and drawings, which stand on pages only. */
+static bool takes_no_rows(const sb_block *block) {
+    return block->kind == SB_BLOCK_PAGE_BREAK || block->kind == SB_BLOCK_ROOM_BREAK ||
+           block->kind == SB_BLOCK_DRAWING;
 }
 
 static void lay_table(const xlsx_sheet *sheet, xlsx_block *place) {
@@ -233,7 +235,7 @@ bool xlsx_lay_out(sb_run *run, const sb_document *document, xlsx_sheet *sheet) {
     for (size_t i = 0; i < sheet->block_count; i++) {
         xlsx_block *place = &sheet->blocks[i];
         *place = (xlsx_block){.block = &sheet->first[i], .row = sheet->row_count};
-        if (is_break(place->block))
+        if (takes_no_rows(place->block))
             continue;
         if (place->block->kind == SB_BLOCK_TABLE)
             lay_table(sheet, place);

@@ -23,7 +23,7 @@ says "Solid pine"
 status 0 "$SAWBILL" compare samples/shelf-options.job --json
 says '"options"'
 status 0 "$SAWBILL" cut samples/shelf-options.job --option solid --out "$work/cut"
-[ -s "$work/cut/shelf-options-cuts.xlsx" ] || fail "no cut sheet"
+for paper in pdf xlsx; do [ -s "$work/cut/shelf-options-cuts.$paper" ] || fail "no cut sheet: $paper"; done
 status 1 "$SAWBILL" cut samples/shelf-options.job --option sollid --out "$work/cut"
 complains "solid"
 status 0 "$SAWBILL" why samples/harbour-planters.job total

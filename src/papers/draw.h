@@ -1,0 +1,20 @@
+/* papers/draw.h -- what the pictures of the cut sheet share. */
+#ifndef SAWBILL_PAPERS_DRAW_H
+#define SAWBILL_PAPERS_DRAW_H
+
+#include "papers/cuts.h"
+
+/* Letters for what a drawing names, the same for the same words: A, B .. Z, A2, B2 .. */
+typedef struct draw_marks {
+    SB_LIST(const char *) words;
+} draw_marks;
+const char *draw_mark(sb_run *run, draw_marks *marks, const char *words);
+
+/* One pattern of boards, over several drawings where it has many parts. `first`: its number. */
+void draw_board(const cuts_paper *p, sb_sheet *sheet, const sb_board_plan *board, int64_t first);
+/* How many cuts from `first` on are made with one setting of the fence: cuts_sheets.c. */
+size_t cuts_alike(const sb_sheet_plan *plan, size_t first);
+void draw_sheet(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan, int64_t first,
+                const char *title);
+
+#endif

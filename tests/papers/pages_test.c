@@ -1,0 +1,201 @@
+/* The cut sheet on pages: every box of text is measured, on all samples and on lists made to hurt. */
+#include "sample.h"
+
+#include "writers/pages.h"
+
+#include <unistd.h>
+
+/* ---- what must hold of every page ----------------------------------------------------------------------- */
+
+static const char *words_of(sb_run *run, const ink_text *text) {
+    const char *all = pango_layout_get_text(text->line->layout);
+    return sb_pool_copy(run->pool, all + text->line->start_index, (size_t)text->line->length);
+}
+
+static void stands_alone(sb_run *run, const ink *page, size_t number) {
+    const ink_text *one, *other;
+    if (ink_find_overlap(page, &one, &other))
+        fail_msg("page %zu: \"%s\" stands on \"%s\"", number, words_of(run, one), words_of(run, other));
+}
+
+static void stays_on_the_page(sb_run *run, const ink *page, size_t number) {
+    for (size_t i = 0; i < page->items.count; i++) {
+        const ink_text *text = &page->items.items[i].text;
+        if (!page->items.items[i].is_text)
+            continue;
+        if (text->box.left < 20 || text->box.top < 20 ||
+            text->box.left + text->box.width > page->width - 20 ||
+            text->box.top + text->box.height > page->height - 15)
+            fail_msg("page %zu: \"%s\" runs off", number, words_of(run, text));
+        if (text->size < 9)
+            fail_msg("page %zu: \"%s\" is set in %d points", number, words_of(run, text), text->size);
+    }
+}
+
+/* Lengths of the tables, which are set and marked, stand in 12 points somewhere. */
+static bool stands_large(sb_run *run, ink_pages pages, const char *words) {
+    for (size_t p = 0; p < pages.count; p++)
+        for (size_t i = 0; i < pages.items[p].items.count; i++) {
+            const ink_item *item = &pages.items[p].items.items[i];
+            if (item->is_text && item->text.size >= 12 && strcmp(words_of(run, &item->text), words) == 0)
+                return true;
+        }
+    return false;
+}
+
+static void numbers_are_large(sb_run *run, const sb_document *document, ink_pages pages) {
+    for (size_t s = 0; s < document->sheets.count; s++)
+        for (size_t b = 0; b < document->sheets.items[s]->blocks.count; b++) {
+            const sb_table *table = document->sheets.items[s]->blocks.items[b].table;
+            for (size_t i = 0; table && i < table->rows.count * table->column_count; i++) {
+                const sb_cell *cell = &table->rows.items[i / table->column_count][i % table->column_count];
+                if (cell->kind != SB_CELL_LENGTH || cell->exact)
+                    continue;
+                const char *words = sb_write_length(run, (sb_length){cell->amount}, &document->style);
+                if (!stands_large(run, pages, words))
+                    fail_msg("%s is nowhere set in 12 points", words);
+            }
+        }
+}
+
+static ink_pages look_over(sb_run *run, const sb_document *document) {
+    const type_case *type = type_open(run);
+    assert_non_null(type);
+    ink_pages pages = pages_of(run, type, document);
+    for (size_t i = 0; i < pages.count; i++) {
+        stands_alone(run, &pages.items[i], i + 1);
+        stays_on_the_page(run, &pages.items[i], i + 1);
+    }
+    numbers_are_large(run, document, pages);
+    return pages;
+}
+
+/* ---- samples -------------------------------------------------------------------------------------------- */
+
+static void samples_are_legible(void **state) {
+    (void)state;
+    for (size_t i = 0; i < SAMPLES; i++) {
+        sample s;
+        sample_open(&s, sample_names[i]);
+        for (size_t way = 0; way < s.ways->list.count; way++)
+            for (int letter = 0; letter < 2; letter++) {
+                sb_document *document = sb_paper_cuts(&s.run, s.shop, s.job, &s.ways->list.items[way]);
+                document->letter = letter;
+                ink_pages pages = look_over(&s.run, document);
+                assert_true(pages.count > document->sheets.count / 2);
+            }
+        sample_close(&s);
+    }
+}
+
+/* The paper takes any document: those with money, too. */
+static void other_papers_are_legible(void **state) {
+    (void)state;
+    for (size_t i = 0; i < SAMPLES; i++) {
+        sample s;
+        sample_open(&s, sample_names[i]);
+        look_over(&s.run, sb_paper_estimate(&s.run, s.shop, s.job, s.ways));
+        look_over(&s.run,
+                  sb_paper_order(&s.run, s.shop, s.job->name, s.job->date, s.ways->list.items[0].order));
+        sample_close(&s);
+    }
+}
+
+/* ---- lists made to hurt --------------------------------------------------------------------------------- */
+
+static const char *put_file(sb_run *run, const char *folder, const char *name, const char *text) {
+    const char *path = sb_pool_print(run->pool, "%s/%s", folder, name);
+    FILE *file = fopen(path, "w");
+    assert_non_null(file);
+    fputs(text, file);
+    fclose(file);
+    return path;
+}
+
+static sb_document *cuts_of(sb_run *run, const char *parts, const char *stock) {
+    const char *base = getenv("TMPDIR");
+    char *folder = sb_pool_print(run->pool, "%s/sawbill-pages-XXXXXX", base && *base ? base : "/tmp");
+    assert_non_null(mkdtemp(folder));
+    const char *parts_csv = put_file(run, folder, "parts.csv", parts);
+    const char *stock_csv = put_file(run, folder, "stock.csv", stock);
+    sb_problem *problem = SB_NEW(run->pool, sb_problem);
+    problem->rules =
+        (sb_cut_rules){.kerf = SB_MM(3), .rip_kerf = SB_MM(3), .panel_kerf = SB_MM(3), .material_only = true};
+    assert_true(sb_problem_read(run, problem, parts_csv, stock_csv, SB_MM(10), 2));
+    unlink(parts_csv);
+    unlink(stock_csv);
+    rmdir(folder);
+    const sb_plan *plan = sb_plan_make(run, problem);
+    if (!plan || !sb_ok(run))
+        fail_msg("%s", sb_notices_text(run, SB_NOTE, false));
+    return sb_paper_bare_cuts(run, plan, (sb_style){SB_UNITS_MM, {SB_NM_PER_MM / 10}, false},
+                              (sb_currency){"", 2});
+}
+
+static void legible_list(const char *parts, const char *stock) {
+    sb_run run = sb_run_new();
+    look_over(&run, cuts_of(&run, parts, stock));
+    sb_run_free(&run);
+}
+
+static void sixty_parts_on_one_board(void **state) {
+    (void)state;
+    legible_list("name,stock,length,count\npeg,batten,37,60\n",
+                 "stock,length,price,width\nbatten,2500,5,45\n");
+    legible_list("name,stock,length,count\npeg,batten,37,20\nplug,batten,38,20\nwedge,batten,35.5,20\n",
+                 "stock,length,price\nbatten,2500,5\n");
+}
+
+static void one_millimetre_beside_a_long_part(void **state) {
+    (void)state;
+    legible_list("name,stock,length,count\nshim,batten,1,4\npole,batten,2400,1\n",
+                 "stock,length,price,width\nbatten,2500,5,45\n");
+}
+
+static void long_names(void **state) {
+    (void)state;
+    legible_list("name,stock,length,count\n"
+                 "upper left-hand stretcher of the low bench,batten,420,4\n"
+                 "Donaudampfschifffahrtsgesellschaftskapitän,batten,390,4\n"
+                 "lower right-hand stretcher of the big desk,batten,1200,2\n",
+                 "stock,length,price,width\nbatten,3000,5,45\n");
+}
+
+static void names_of_other_scripts(void **state) {
+    (void)state;
+    legible_list(
+        "name,stock,length,count\nלוח עליון,batten,420,4\nلوح جانبي,batten,390,4\n"
+        "Élément supérieur d'étagère,batten,700,2\nŽebřina šikmá,batten,260,3\nÅngström Ấ,batten,240,3\n",
+        "stock,length,price,width\nbatten,3000,5,45\n");
+}
+
+static void sheets_with_slivers(void **state) {
+    (void)state;
+    legible_list(
+        "name,stock,length,width,count\nside panel of the wardrobe,ply,600,400,4\nedging,ply,600,12,9\n"
+        "wedge,ply,30,20,14\nback,ply,1200,580,1\nrunner under the long drawer of it,ply,300,35,6\n",
+        "stock,length,price,width,kind\nply,2440,50,1220,sheet\n");
+}
+
+static void ends_at_all_angles(void **state) {
+    (void)state;
+    legible_list(
+        "name,stock,length,count,end1,end2\nbrace,batten,600,2,mitre 60,mitre -60\n"
+        "rafter,batten,900,2,mitre 35,square\nhip,batten,500,3,mitre 30 bevel 20,mitre -30 bevel 20\n"
+        "lid,batten,300,4,bevel 45,bevel -45\n",
+        "stock,length,price,width\nbatten,4000,5,140\n");
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(samples_are_legible),
+        cmocka_unit_test(other_papers_are_legible),
+        cmocka_unit_test(sixty_parts_on_one_board),
+        cmocka_unit_test(one_millimetre_beside_a_long_part),
+        cmocka_unit_test(long_names),
+        cmocka_unit_test(names_of_other_scripts),
+        cmocka_unit_test(sheets_with_slivers),
+        cmocka_unit_test(ends_at_all_angles),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
