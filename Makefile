@@ -11,7 +11,8 @@ SANITIZE ?=
 V       ?=
 # Published benchmark sets, one folder a set; `make bench` uses them where they are
 SETS    ?= ../shared/bench/1d
-# make bench: one part only (job, workshop or the name of a set), the work for each plan in steps, how many random jobs
+SHEETS  ?= ../shared/bench/2d
+# make bench: one part only (job, workshop, sheets or the name of a set), the work for each plan in steps, how many random jobs
 ONLY    ?=
 EFFORT  ?=
 JOBS    ?=
@@ -103,7 +104,7 @@ sanitize: deps
 	    SANITIZE="-fsanitize=address,undefined -fno-sanitize-recover=all" test-units test-shell
 
 bench: $(BUILD)/bench
-	$(BUILD)/bench "$(wildcard $(SETS))" "$(ONLY)" "$(EFFORT)" "$(JOBS)"
+	$(BUILD)/bench "$(wildcard $(SETS))" "$(ONLY)" "$(EFFORT)" "$(JOBS)" "$(wildcard $(SHEETS))"
 
 $(BUILD)/bench: $(BENCH) $(SUPPORT) $(LIB)
 	$(SAY) "  link $@"

@@ -14,5 +14,7 @@ void bench_job(void);      /* a batch of 500 pieces with 40 kinds of part: stati
 void bench_workshop(void); /* random workshop jobs */
 /* Published one-dimensional sets, where they are at hand; one set only unless `set` is NULL. */
 void bench_lengths(const char *folder, const char *set);
+/* Sheets: published sets where they are at hand, random jobs, a large batch; one of these only unless `only` is NULL. */
+void bench_sheets(const char *folder, const char *only);
 
 #endif

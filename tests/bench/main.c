@@ -1,5 +1,5 @@
 /* Prints times and what plans reach. Run from the project's folder:
- *     make bench [SETS=folder] [ONLY=job|workshop|SET] [EFFORT=steps] [JOBS=number] */
+ *     make bench [SETS=folder] [SHEETS=folder] [ONLY=job|workshop|sheets|SET] [EFFORT=steps] [JOBS=number] */
 #include "bench.h"
 
 #include <stdbool.h>
@@ -31,7 +31,7 @@ static bool wanted(const char *only, const char *what) {
     return *only == '\0' || strcmp(only, what) == 0;
 }
 
-/* bench FOLDER ONLY EFFORT JOBS, each may be empty */
+/* bench FOLDER ONLY EFFORT JOBS SHEETS, each may be empty */
 int main(int argc, char **argv) {
     const char *folder = argc > 1 ? argv[1] : "", *only = argc > 2 ? argv[2] : "";
     bench_effort = argc > 3 ? atoll(argv[3]) : 0;
@@ -43,5 +43,6 @@ int main(int argc, char **argv) {
         bench_workshop();
     if (*folder)
         bench_lengths(folder, *only ? only : NULL);
+    bench_sheets(argc > 5 ? argv[5] : "", *only ? only : NULL);
     return 0;
 }
