@@ -243,10 +243,16 @@ typedef struct sb_plan {
  * Where a supply has bad stretches, needs are alike only if they avoid the same. A load is reckoned as if they were not
  * there, which costs no more; but it holds no more of a need with square ends than fit alone on that board, a kerf
  * apart, without touching what they avoid.
- * Sheets: every need has four numbers for its two sizes, each with a kerf, along x and along y. What can stand
- * in a row along x has a greatest sum F (one knapsack), along y G; the parts on a sheet then have a sum of
- * products of at most F G (Fekete and Schepers), and duals are these products at a price, the lesser one where a
- * part may lie both ways. */
+ * Sheets: bounds are covers, of these three kinds. Needs alike in length, width and grain count once. Sizes and rooms
+ * take a kerf each; a part may lie the ways its grain allows.
+ *   "cover"       every need has four numbers for its two sizes, along x and along y. What can stand in a row along x has a
+ *                 greatest sum F (one knapsack), along y G; the parts on a sheet then have a sum of products of at most
+ *                 F G (Fekete and Schepers), and duals are these products at a price, the lesser one where a part may
+ *                 lie both ways.
+ *   "guillotine"  worth is the most that duals come to on a sheet cut in any number of stages, with any number of each part.
+ *   "strips"      the same for the stages of the rules.
+ * The last two count sizes along x in whole unit_x, along y in whole unit_y, rounded down, as rooms are: what goes
+ * together on a sheet goes together in units. How worths follow stands in src/cutting/sheet_worth.h. */
 typedef struct sb_scales {
     int64_t x_width, x_length; /* of the need's width and length where they lie along x */
     int64_t y_width, y_length; /* along y */
@@ -265,6 +271,7 @@ typedef struct sb_bound {
     int64_t common;
     bool lack;
     int64_t threshold; /* by enumeration only */
+    sb_length unit_x, unit_y; /* "guillotine" and "strips" only */
     int64_t duals_scale;
     SB_LIST(struct sb_branch *) branches; /* by branching only, which leaves duals and worths to them */
 } sb_bound;

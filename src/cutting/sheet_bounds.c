@@ -12,8 +12,7 @@
 #include <math.h>
 #include <stdlib.h>
 
-#include "cutting/duals.h"
-#include "cutting/sheets.h"
+#include "cutting/sheet_proof.h"
 
 #define SCALES 14
 #define UNIT   100000 /* f of the largest sheet */
@@ -136,33 +135,6 @@ static void find_scales(bounding *b) {
 
 /* ---- both axes ----------------------------------------------------------------------------------- */
 
-/* The cost of one sheet that every plan pays, with the largest leftover it could give taken off. */
-static int64_t net_cost(const sb_sheet_bench *bench, size_t offer) {
-    const sb_sheet_offer *on = &bench->offers.items[offer];
-    bool whole = false; /* a part may take all of it, without a cut */
-    for (size_t i = 0; i < bench->panes.count; i++) {
-        const sb_pane *pane = &bench->panes.items[i];
-        whole = whole || (pane->upright && pane->width == on->w && pane->length == on->l) ||
-                (pane->sideways && pane->length == on->w && pane->width == on->l);
-    }
-    double leftover = (double)bench->value * (double)on->w * (double)on->l * 1e-18;
-    return on->fixed + bench->cut * (on->truing - 1) + (whole ? 0 : bench->fence) -
-           (int64_t)ceil(leftover * (1 + 1e-12));
-}
-
-/* What every plan pays or loses beside its sheets: a cut for every part; no leftover where parts are. */
-static int64_t common_cost(const sb_sheet_bench *bench) {
-    int64_t cost = 0;
-    double leftover = 0;
-    for (size_t i = 0; i < bench->panes.count; i++) {
-        const sb_pane *pane = &bench->panes.items[i];
-        cost = sb_add(cost, sb_mul(bench->cut, pane->pieces));
-        leftover +=
-            (double)bench->value * (double)pane->length * (double)pane->width * 1e-18 * (double)pane->pieces;
-    }
-    return sb_add(cost, (int64_t)floor(leftover * (1 - 1e-12)));
-}
-
 static int64_t dual_of(const sb_sheet_bench *bench, const scale *x, const scale *y, size_t pane,
                        double price) {
     const sb_pane *of = &bench->panes.items[pane];
@@ -176,8 +148,8 @@ static double price_of(const sb_sheet_bench *bench, const scale *x, const scale 
     double price = INFINITY;
     for (size_t o = 0; o < bench->offers.count; o++) {
         double product = (double)x->most[o] * (double)y->most[o];
-        if (product > 0 && net_cost(bench, o) > 0)
-            price = fmin(price, (double)net_cost(bench, o) / product);
+        if (product > 0 && sb_sheet_net(bench, o) > 0)
+            price = fmin(price, (double)sb_sheet_net(bench, o) / product);
     }
     return isinf(price) ? 0 : price;
 }
@@ -186,100 +158,35 @@ static int64_t worth_of(const scale *x, const scale *y, size_t offer, double pri
     return (int64_t)ceil((double)x->most[offer] * (double)y->most[offer] * price * (1 + 1e-12));
 }
 
-/* Sheets whose net cost is below nothing: no plan has more of them than parts. */
-static int64_t gain(const sb_sheet_bench *bench) {
-    int64_t least = 0, pieces = 0;
+typedef struct pairing { /* room for one proof */
+    int64_t *duals, *worths;
+    sb_scales *scales;
+} pairing;
+
+static void try_pair(const sb_sheet_bench *bench, const scale *x, const scale *y, const pairing *p,
+                     sb_bound *bound) {
+    double price = price_of(bench, x, y) * SB_SHEET_SCALE;
+    for (size_t i = 0; i < bench->panes.count; i++) {
+        p->scales[i] = (sb_scales){x->of_width[i], x->of_length[i], y->of_width[i], y->of_length[i]};
+        p->duals[i] = dual_of(bench, x, y, i, price);
+    }
     for (size_t o = 0; o < bench->offers.count; o++)
-        least = net_cost(bench, o) < least ? net_cost(bench, o) : least;
-    for (size_t i = 0; i < bench->panes.count; i++)
-        pieces = sb_add(pieces, bench->panes.items[i].pieces);
-    return sb_mul(least, pieces);
-}
-
-#define DUALS_SCALE 1000
-
-static int64_t cover(const sb_sheet_bench *bench, const scale *x, const scale *y, double price) {
-    sb_cover *covers = SB_NEW_ARRAY(bench->run->pool, sb_cover, bench->offers.count);
-    size_t count = 0;
-    int64_t total = 0;
-    for (size_t i = 0; i < bench->panes.count; i++)
-        total = sb_add(total, sb_mul(dual_of(bench, x, y, i, price), bench->panes.items[i].pieces));
-    for (size_t o = 0; o < bench->offers.count; o++) {
-        int64_t net = net_cost(bench, o), worth = worth_of(x, y, o, price);
-        if (worth > 0)
-            covers[count++] =
-                (sb_cover){net > 0 ? net * DUALS_SCALE : 0, worth, bench->offers.items[o].available};
-    }
-    if (total == SB_BAD)
-        return SB_BAD;
-    int64_t least = sb_cover_least(bench->run, covers, count, total, false);
-    return least == INT64_MAX ? SB_BAD : sb_mul_div_up(least, 1, DUALS_SCALE);
-}
-
-/* The pane a need belongs to; SIZE_MAX: it fits no sheet. */
-static size_t pane_of(const sb_sheet_bench *bench, size_t need, bool *first) {
-    for (size_t i = 0; i < bench->panes.count; i++)
-        for (size_t m = 0; m < bench->panes.items[i].needs.count; m++)
-            if (bench->panes.items[i].needs.items[m] == need) {
-                *first = m == 0;
-                return i;
-            }
-    return SIZE_MAX;
-}
-
-static void record_need(const sb_sheet_bench *bench, const scale *x, const scale *y, double price,
-                        size_t need, sb_bound *bound) {
-    bool first = false;
-    size_t pane = pane_of(bench, need, &first);
-    bool cut = pane != SIZE_MAX;
-    sb_scales none = {0, 0, 0, 0};
-    SB_PUSH(bench->run->pool, bound->scales,
-            cut ? ((sb_scales){x->of_width[pane], x->of_length[pane], y->of_width[pane], y->of_length[pane]})
-                : none);
-    SB_PUSH(bench->run->pool, bound->duals, cut ? dual_of(bench, x, y, pane, price) : 0);
-    SB_PUSH(bench->run->pool, bound->counted, first ? bench->panes.items[pane].pieces : 0);
-}
-
-static void record(const sb_sheet_bench *bench, const scale *x, const scale *y, double price,
-                   sb_bound *bound) {
-    bound->duals.count = bound->counted.count = bound->scales.count = bound->worth.count =
-        bound->least.count = 0;
-    bound->how = "cover";
-    bound->duals_scale = DUALS_SCALE;
-    for (size_t n = 0; n < bench->problem->needs.count; n++)
-        if (bench->problem->needs.items[n].stock == bench->stock)
-            record_need(bench, x, y, price, n, bound);
-    size_t o = 0;
-    for (size_t i = 0; i < bench->problem->supplies.count; i++) {
-        if (bench->problem->supplies.items[i].stock != bench->stock)
-            continue;
-        bool usable = o < bench->offers.count && bench->offers.items[o].supply == i;
-        SB_PUSH(bench->run->pool, bound->worth, usable ? worth_of(x, y, o, price) : -1);
-        int64_t net = usable ? net_cost(bench, o) : 0;
-        SB_PUSH(bench->run->pool, bound->least, net > 0 ? net * DUALS_SCALE : 0);
-        o += usable;
-    }
-}
-
-static void try_pair(const sb_sheet_bench *bench, const scale *x, const scale *y, sb_bound *bound) {
-    double price = price_of(bench, x, y) * DUALS_SCALE;
-    int64_t least = cover(bench, x, y, price);
-    int64_t sum = sb_add(sb_add(least, common_cost(bench)), gain(bench));
-    if (least == SB_BAD || sum == SB_BAD || sum <= bound->bound.milli)
-        return;
-    bound->bound.milli = sum;
-    bound->common = sb_mul(sb_add(common_cost(bench), gain(bench)), DUALS_SCALE);
-    record(bench, x, y, price, bound);
+        p->worths[o] = worth_of(x, y, o, price);
+    sb_sheet_prove(bench, &(sb_sheet_proof){"cover", p->duals, p->worths, p->scales, {0, 0}}, bound);
 }
 
 void sb_sheet_bound(const sb_sheet_bench *bench, sb_bound *bound) {
+    sb_pool *pool = bench->run->pool;
     bounding x = {.bench = bench}, y = {.bench = bench, .along_y = true};
+    pairing p = {SB_NEW_ARRAY(pool, int64_t, bench->panes.count),
+                 SB_NEW_ARRAY(pool, int64_t, bench->offers.count),
+                 SB_NEW_ARRAY(pool, sb_scales, bench->panes.count)};
     bound->how = "cover";
-    bound->duals_scale = DUALS_SCALE;
+    bound->duals_scale = SB_SHEET_SCALE;
     bound->bound.milli = -INT64_MAX;
     find_scales(&x);
     find_scales(&y);
     for (size_t i = 0; i < x.count; i++)
         for (size_t j = 0; j < y.count; j++)
-            try_pair(bench, &x.scales[i], &y.scales[j], bound);
+            try_pair(bench, &x.scales[i], &y.scales[j], &p, bound);
 }

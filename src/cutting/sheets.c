@@ -1,7 +1,7 @@
 /* The search over one stock of sheets: sheet after sheet, then a few taken apart and laid out anew. */
 #include <math.h>
 
-#include "cutting/sheets.h"
+#include "cutting/sheet_mix.h"
 
 #define GROUP 3
 #define WAYS  (4 + SB_PIECE_RULES)
@@ -334,4 +334,7 @@ void sb_sheets_search(sb_sheet_bench *bench, sb_laying *best, sb_bound *bound) {
     try_whole(&s, 12);
     bench->work->left = budget / 2;
     improve(&s);
+    bench->work->left = 20 * budget;
+    if (!is_least(&s))
+        sb_sheet_mix(bench, best, bound, s.worth);
 }

@@ -15,7 +15,8 @@
  *   `parts` (`name`, `x_mm`, `y_mm`, `w_mm`, `l_mm`, `turned`), `cuts` (`stage`, `across`: "width" or "length", `at_mm`, and the rectangle it
  *   divides: `x_mm`, `y_mm`, `w_mm`, `l_mm`), `leftovers` (rectangles), `fences` |
  * | `certificate` | array, one for each stock: `stock`, `how`, `cost`, `bound`, `scale`, `duals`, `counted` and (sheets) `scales` by need,
- *   `worth` and `least` by supply, `common`, `lack`, `threshold`, and (by branching) `branches` with the same and `numbers` by supply; what they mean and how to check them stands with `sb_bound` in sawbill/cutting.h. Amounts
+ *   `worth` and `least` by supply, `common`, `lack`, `threshold`, `unit_x_mm` and `unit_y_mm` (sheets) and (by branching) `branches`
+ *   with the same and `numbers` by supply; what they mean and how to check them stands with `sb_bound` in sawbill/cutting.h. Amounts
  *   in thousandths of the minor unit |
  *
  * Positions are from the factory corner or end: x across the sheet's width, y along its length, grain along the length.
@@ -188,6 +189,10 @@ static void put_proof(sb_run *run, sb_record *record, const sb_bound *bound) {
     sb_put_integer(run, record, "common", bound->common);
     sb_put_truth(run, record, "lack", bound->lack);
     sb_put_integer(run, record, "threshold", bound->threshold);
+    if (bound->unit_x.nm > 0) {
+        sb_put_length(run, record, "unit_x_mm", bound->unit_x);
+        sb_put_length(run, record, "unit_y_mm", bound->unit_y);
+    }
     put_scales(run, record, bound);
 }
 

@@ -1,0 +1,69 @@
+/* cutting/sheet_worth.h -- the most that the parts on one sheet can be worth, however it is cut.
+ *
+ * Every pane i has a dual y_i. Sizes and rooms carry a kerf each and are counted in whole units, rounded down: what
+ * goes together on the sheet goes together in units. A sheet may take a pane more often than it is wanted, so what comes
+ * out is never too low.
+ *
+ * Any number of stages (guillotine.c). P and Q are the sums of sizes along x and along y in which no size occurs more
+ * often than its pane is wanted; p - c stands for the greatest of P that is not above it, q - c likewise.
+ *   F(p, q) = max of  y_i                       over panes with w_i <= p, l_i <= q
+ *                     F(c, q) + F(p - c, q)     over c in P
+ *                     F(p, c) + F(p, q - c)     over c in Q
+ * Up to three stages (strip_worth.c). u runs across the strips, v along them; two stages without trims allow only
+ * panes as wide as the strip, with trims one pane to a stack.
+ *   S(u, v) = max of sum of y_i                 over stacks of panes that are v long, within u, none more often than
+ *                                               it is wanted
+ *   K(u, l) = max of S(u, v) + K(u, l - v)      over v
+ *   M(x)    = max of K(u, V) + M(x - u)         over u
+ */
+#ifndef CUTTING_SHEET_WORTH_H
+#define CUTTING_SHEET_WORTH_H
+
+#include "cutting/sheets.h"
+
+typedef struct sb_worths {
+    const sb_sheet_bench *bench;
+    bool by_strips;
+    int64_t unit[2];           /* along x, along y [nm] */
+    int64_t *upper;            /* by offer: proven for the duals given last */
+    struct sb_guillotine *any; /* one of the two */
+    struct sb_strip_worths *strips;
+} sb_worths;
+
+/* `fineness`: so many points along an axis at most, which settles the units. NULL where that cannot be. */
+sb_worths *sb_worths_new(const sb_sheet_bench *bench, int64_t fineness);
+void sb_worths_find(sb_worths *w, const int64_t *duals);
+/* How often each pane is on the sheet that is worth most, into `made` by pane. */
+void sb_worths_best(sb_worths *w, size_t offer, int64_t *made);
+
+/* ---- panes in units ------------------------------------------------------------------------------- */
+
+typedef struct sb_lying_pane {
+    size_t pane;
+    bool turned;
+    int64_t w, l; /* in units, kerf inside */
+} sb_lying_pane;
+
+typedef SB_LIST(sb_lying_pane) sb_lying_panes;
+
+/* Every pane in every way it may lie. */
+void sb_lying_list(const sb_sheet_bench *bench, const int64_t *unit, sb_lying_panes *to);
+/* The least size along an axis, kerf inside [nm]. */
+int64_t sb_smallest_size(const sb_sheet_bench *bench, bool along_y);
+/* Of an offer, in units, kerf inside. */
+int64_t sb_offer_room(const sb_sheet_bench *bench, size_t offer, bool along_y, const int64_t *unit);
+/* The greatest common divisor of all sizes and rooms along an axis [nm]. */
+int64_t sb_axis_step(const sb_sheet_bench *bench, bool along_y);
+int64_t sb_largest_room(const sb_sheet_bench *bench, bool along_y);
+
+/* ---- the two ways ---------------------------------------------------------------------------------- */
+
+struct sb_guillotine *sb_guillotine_new(const sb_sheet_bench *bench, int64_t fineness, int64_t *unit);
+void sb_guillotine_find(struct sb_guillotine *g, const int64_t *duals, int64_t *upper);
+void sb_guillotine_best(struct sb_guillotine *g, size_t offer, int64_t *made);
+
+struct sb_strip_worths *sb_strip_worths_new(const sb_sheet_bench *bench, int64_t fineness, int64_t *unit);
+void sb_strip_worths_find(struct sb_strip_worths *s, const int64_t *duals, int64_t *upper);
+void sb_strip_worths_best(struct sb_strip_worths *s, size_t offer, int64_t *made);
+
+#endif

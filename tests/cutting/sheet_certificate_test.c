@@ -1,0 +1,386 @@
+/* Certificates of sheets verified without the planner: what a sheet can be worth by plain dynamic programs over whole
+ * units, what it costs at least by the formula, covers by counting. */
+#include "problems.h"
+
+#include <math.h>
+
+enum {
+    AXIS = 4096, /* units along an axis at most */
+    POINTS = 1600,
+    SIZES = 64
+};
+
+typedef struct size { /* a need one way round, in units, kerf inside */
+    int64_t x, y, dual, counted;
+} size;
+
+typedef struct verifying {
+    const sb_problem *p;
+    const sb_bound *b;
+    int64_t unit[2];
+    size sizes[SIZES];
+    size_t count;
+} verifying;
+
+static int64_t in_units(const verifying *v, int64_t nm, int axis) {
+    return (nm + v->p->rules.panel_kerf.nm) / v->unit[axis];
+}
+
+static void list_sizes(verifying *v) {
+    v->count = 0;
+    for (size_t n = 0; n < v->p->needs.count; n++) {
+        const sb_need *need = &v->p->needs.items[n];
+        size s = {in_units(v, need->width.nm, 0), in_units(v, need->length.nm, 1), v->b->duals.items[n],
+                  v->b->counted.items[n]};
+        if (need->grain != SB_CUT_ACROSS)
+            v->sizes[v->count++] = s;
+        s.x = in_units(v, need->length.nm, 0), s.y = in_units(v, need->width.nm, 1);
+        if (need->grain != SB_CUT_ALONG)
+            v->sizes[v->count++] = s;
+    }
+}
+
+static int64_t room(const verifying *v, const sb_supply *s, int axis) {
+    int64_t nm = axis ? s->length.nm - 2 * s->trim2.nm : s->width.nm - 2 * s->trim1.nm;
+    return in_units(v, nm, axis);
+}
+
+/* ---- any number of stages --------------------------------------------------------------------------- */
+
+typedef struct points {
+    size_t count;
+    int64_t at[POINTS];
+} points;
+
+/* Sums in which every size occurs as often as counted at most. */
+static void find_points(const verifying *v, int axis, int64_t most, points *to) {
+    static bool sum[AXIS];
+    assert_true(most < AXIS);
+    memset(sum, 0, sizeof sum);
+    sum[0] = true;
+    for (size_t i = 0; i < v->count; i++) {
+        int64_t take = axis ? v->sizes[i].y : v->sizes[i].x;
+        for (int64_t at = most; at >= 0; at--) /* from above, so that what is added here is not used again */
+            for (int64_t n = 1; sum[at] && n <= v->sizes[i].counted && at + n * take <= most; n++)
+                sum[at + n * take] = true;
+    }
+    to->count = 0;
+    for (int64_t at = 0; at <= most; at++)
+        if (sum[at]) {
+            assert_true(to->count < POINTS);
+            to->at[to->count++] = at;
+        }
+}
+
+static size_t below(const points *of, int64_t at) {
+    size_t i = of->count - 1;
+    while (of->at[i] > at)
+        i--;
+    return i;
+}
+
+static int64_t best_pane(const verifying *v, int64_t x, int64_t y) {
+    int64_t best = 0;
+    for (size_t i = 0; i < v->count; i++)
+        if (v->sizes[i].x <= x && v->sizes[i].y <= y && v->sizes[i].counted > 0 && v->sizes[i].dual > best)
+            best = v->sizes[i].dual;
+    return best;
+}
+
+static int64_t any_stages(const verifying *v, const sb_supply *s) {
+    static points xs, ys;
+    static int64_t f[POINTS][POINTS];
+    find_points(v, 0, room(v, s, 0), &xs);
+    find_points(v, 1, room(v, s, 1), &ys);
+    for (size_t i = 0; i < xs.count; i++)
+        for (size_t j = 0; j < ys.count; j++) {
+            int64_t best = best_pane(v, xs.at[i], ys.at[j]);
+            for (size_t c = 1; c < i; c++) {
+                int64_t sum = f[c][j] + f[below(&xs, xs.at[i] - xs.at[c])][j];
+                best = sum > best ? sum : best;
+            }
+            for (size_t c = 1; c < j; c++) {
+                int64_t sum = f[i][c] + f[i][below(&ys, ys.at[j] - ys.at[c])];
+                best = sum > best ? sum : best;
+            }
+            f[i][j] = best;
+        }
+    return f[xs.count - 1][ys.count - 1];
+}
+
+/* ---- strips ------------------------------------------------------------------------------------------ */
+
+/* Stacks of panes `v` long within u; in two stages one pane, as wide as the strip unless it may be trimmed. */
+static int64_t best_stack(const verifying *v, int64_t u, int64_t length, bool along_x) {
+    static int64_t s[AXIS];
+    const sb_cut_rules *rules = &v->p->rules;
+    memset(s, 0, sizeof(int64_t) * (size_t)(u + 1));
+    int64_t best = 0;
+    for (size_t i = 0; i < v->count; i++) {
+        const size *z = &v->sizes[i];
+        int64_t take = along_x ? z->y : z->x;
+        if ((along_x ? z->x : z->y) != length || z->counted == 0)
+            continue;
+        bool fits = rules->trims ? take <= u : take == u;
+        if (rules->stages == 2 && fits && z->dual > best)
+            best = z->dual;
+        for (int64_t n = 0; n < z->counted; n++)
+            for (int64_t at = u; at >= take; at--)
+                s[at] = s[at - take] + z->dual > s[at] ? s[at - take] + z->dual : s[at];
+    }
+    return rules->stages == 2 ? best : s[u];
+}
+
+static int64_t best_strip(const verifying *v, int64_t u, int64_t most, bool along_x) {
+    static int64_t k[AXIS];
+    int64_t stack[SIZES];
+    for (size_t i = 0; i < v->count; i++)
+        stack[i] = best_stack(v, u, along_x ? v->sizes[i].x : v->sizes[i].y, along_x);
+    for (int64_t l = 0; l <= most; l++) {
+        k[l] = l > 0 ? k[l - 1] : 0;
+        for (size_t i = 0; i < v->count; i++) {
+            int64_t take = along_x ? v->sizes[i].x : v->sizes[i].y;
+            if (take <= l && k[l - take] + stack[i] > k[l])
+                k[l] = k[l - take] + stack[i];
+        }
+    }
+    return k[most];
+}
+
+static int64_t in_strips(const verifying *v, const sb_supply *s) {
+    static int64_t m[AXIS], strip[AXIS];
+    bool along_x = v->p->rules.crosscut_first; /* strips lie across the sheet */
+    int64_t wide = room(v, s, along_x), length = room(v, s, !along_x);
+    static points widths;
+    assert_true(wide < AXIS && length < AXIS);
+    memset(strip, 0, sizeof strip);
+    find_points(v, along_x, wide, &widths);
+    for (size_t i = 1; i < widths.count;
+         i++) /* a strip as wide as no sum of sizes holds no more than a narrower one */
+        strip[widths.at[i]] = best_strip(v, widths.at[i], length, along_x);
+    for (int64_t x = 0; x <= wide; x++) {
+        m[x] = x > 0 ? m[x - 1] : 0;
+        for (int64_t u = 1; u <= x; u++)
+            m[x] = m[x - u] + strip[u] > m[x] ? m[x - u] + strip[u] : m[x];
+    }
+    return m[wide];
+}
+
+/* ---- conservative scales ------------------------------------------------------------------------------ */
+
+static int64_t most_in_row(const verifying *v, int64_t most, const int64_t *numbers, const int64_t *sizes,
+                           size_t count, const int64_t *limits) {
+    static int64_t row[AXIS];
+    (void)v;
+    memset(row, 0, sizeof row);
+    for (size_t i = 0; i < count; i++)
+        for (int64_t n = 0; n < limits[i] && sizes[i] > 0; n++)
+            for (int64_t at = most; at >= sizes[i]; at--)
+                row[at] =
+                    row[at - sizes[i]] + numbers[i] > row[at] ? row[at - sizes[i]] + numbers[i] : row[at];
+    return row[most];
+}
+
+static int64_t row_along(const verifying *v, const sb_supply *s, int axis) {
+    int64_t numbers[SIZES], sizes[SIZES], limits[SIZES];
+    size_t count = 0;
+    for (size_t n = 0; n < v->p->needs.count; n++) {
+        const sb_need *need = &v->p->needs.items[n];
+        const sb_scales *f = &v->b->scales.items[n];
+        for (int lengthwise = 0; lengthwise < 2; lengthwise++) {
+            if (need->grain != SB_CUT_FREE && (need->grain == SB_CUT_ALONG) != (lengthwise == axis))
+                continue;
+            sizes[count] = in_units(v, lengthwise ? need->length.nm : need->width.nm, axis);
+            numbers[count] =
+                axis ? (lengthwise ? f->y_length : f->y_width) : (lengthwise ? f->x_length : f->x_width);
+            limits[count++] = v->b->counted.items[n];
+        }
+    }
+    return most_in_row(v, room(v, s, axis), numbers, sizes, count, limits);
+}
+
+/* Duals are no more than the products at one price, and worths no less than F G at the same. */
+static void verify_scales(const verifying *v) {
+    double price = 0;
+    for (size_t n = 0; n < v->p->needs.count; n++) {
+        const sb_need *need = &v->p->needs.items[n];
+        const sb_scales *f = &v->b->scales.items[n];
+        double up = (double)f->x_width * (double)f->y_length, side = (double)f->x_length * (double)f->y_width;
+        double product = need->grain == SB_CUT_ALONG    ? up
+                         : need->grain == SB_CUT_ACROSS ? side
+                                                        : fmin(up, side);
+        if (product > 0)
+            price = fmax(price, (double)v->b->duals.items[n] / product);
+        else
+            assert_int_equal(v->b->duals.items[n], 0);
+    }
+    for (size_t s = 0; s < v->p->supplies.count; s++) {
+        double product = (double)row_along(v, &v->p->supplies.items[s], 0) *
+                         (double)row_along(v, &v->p->supplies.items[s], 1);
+        assert_true(product * price * (1 - 1e-9) <= (double)v->b->worth.items[s]);
+    }
+}
+
+/* ---- the figure --------------------------------------------------------------------------------------- */
+
+static bool takes_all(const verifying *v, const sb_supply *s) {
+    for (size_t i = 0; i < v->p->needs.count; i++) {
+        const sb_need *need = &v->p->needs.items[i];
+        int64_t w = s->width.nm - 2 * s->trim1.nm, l = s->length.nm - 2 * s->trim2.nm;
+        if ((need->grain != SB_CUT_ACROSS && need->width.nm == w && need->length.nm == l) ||
+            (need->grain != SB_CUT_ALONG && need->width.nm == l && need->length.nm == w))
+            return true;
+    }
+    return false;
+}
+
+/* Price, charge, truing and one setting; a cut less than there are parts; all of the sheet left over. */
+static void verify_least(const verifying *v, size_t index) {
+    const sb_supply *s = &v->p->supplies.items[index];
+    const sb_cut_rules *rules = &v->p->rules;
+    int64_t least = s->price.milli, trued = 2 * (s->trim1.nm > 0) + 2 * (s->trim2.nm > 0);
+    if (!rules->material_only) {
+        least += rules->sheet.milli + rules->sheet_cut.milli * (trued - 1);
+        least += takes_all(v, s) ? 0 : rules->fence.milli;
+        least -= (int64_t)ceil((double)(s->width.nm - 2 * s->trim1.nm) * 1e-9 *
+                               (double)(s->length.nm - 2 * s->trim2.nm) * 1e-9 *
+                               (double)v->p->stock.items[0].value * (1 - 1e-9));
+    }
+    assert_true(v->b->least.items[index] <= least * v->b->duals_scale);
+}
+
+static void verify_common(const verifying *v) {
+    double common = 0;
+    for (size_t n = 0; n < v->p->needs.count && !v->p->rules.material_only; n++) {
+        const sb_need *need = &v->p->needs.items[n];
+        double area = (double)need->length.nm * 1e-9 * (double)need->width.nm * 1e-9;
+        common += (double)need->count *
+                  ((double)v->p->rules.sheet_cut.milli + area * (double)v->p->stock.items[0].value);
+    }
+    assert_true((double)v->b->common <= common * (1 + 1e-9) * (double)v->b->duals_scale);
+}
+
+static int64_t cover_from(const verifying *v, size_t s, int64_t left) {
+    if (left <= 0)
+        return 0;
+    if (s == v->p->supplies.count)
+        return INT64_MAX / 4;
+    int64_t worth = v->b->worth.items[s], least = INT64_MAX / 4,
+            available = v->p->supplies.items[s].available;
+    for (int64_t n = 0; available < 0 || n <= available; n++) {
+        int64_t cost = n * v->b->least.items[s] + cover_from(v, s + 1, left - n * worth);
+        least = cost < least ? cost : least;
+        if (worth <= 0 || left - n * worth <= 0)
+            break;
+    }
+    return least;
+}
+
+static void verify_figure(const verifying *v) {
+    int64_t total = 0;
+    for (size_t n = 0; n < v->p->needs.count; n++)
+        total += v->b->duals.items[n] * v->b->counted.items[n];
+    int64_t figure = v->b->common + cover_from(v, 0, total);
+    assert_true((v->b->bound.milli - 1) * v->b->duals_scale < figure);
+    for (size_t s = 0; s < v->p->supplies.count; s++)
+        verify_least(v, s);
+    verify_common(v);
+}
+
+static void verify_counted(const verifying *v) {
+    int64_t counted = 0, wanted = 0;
+    for (size_t n = 0; n < v->p->needs.count; n++) {
+        counted += v->b->counted.items[n];
+        wanted += v->p->needs.items[n].count;
+    }
+    assert_int_equal(counted, wanted);
+}
+
+static void verify(const sb_problem *p, const sb_plan *plan) {
+    static verifying v;
+    assert_int_equal(plan->certificate->bounds.count, 1);
+    v = (verifying){.p = p, .b = &plan->certificate->bounds.items[0]};
+    bool scales = strcmp(v.b->how, "cover") == 0, strips = strcmp(v.b->how, "strips") == 0;
+    v.unit[0] = scales ? SB_NM_PER_MM / 10 * 2 : v.b->unit_x.nm;
+    v.unit[1] = scales ? SB_NM_PER_MM / 10 * 2 : v.b->unit_y.nm;
+    list_sizes(&v);
+    verify_counted(&v);
+    verify_figure(&v);
+    if (scales) {
+        verify_scales(&v);
+        return;
+    }
+    assert_true(strips || strcmp(v.b->how, "guillotine") == 0);
+    for (size_t s = 0; s < p->supplies.count; s++) {
+        int64_t worth = strips ? in_strips(&v, &p->supplies.items[s]) : any_stages(&v, &p->supplies.items[s]);
+        assert_true(worth <= v.b->worth.items[s]);
+    }
+}
+
+/* ---- random jobs --------------------------------------------------------------------------------------- */
+
+/* Sizes and kerf are whole fifths of a millimetre, and no sheet is longer than 800 mm. */
+static void make_job(sb_run *run, sb_problem *p, uint32_t *seed, int stages) {
+    start(run, p, roll(seed, 2) ? 3.2 : 0);
+    sb_cut_stock *stock = add_stock(run, p, "ply", true);
+    p->rules.stages = stages;
+    p->rules.trims = roll(seed, 2);
+    p->rules.crosscut_first = roll(seed, 2);
+    p->rules.material_only = roll(seed, 3);
+    p->rules.fence.milli = 30000;
+    p->rules.sheet_cut.milli = 7000;
+    stock->useful_length = mm(200);
+    stock->useful_width = mm(100);
+    stock->value = 2000000;
+    add_supply(run, p, 700 + 10 * roll(seed, 10), 500, 2600 + roll(seed, 200))->trim1 = mm(5);
+    add_supply(run, p, 500, 400, 1600 + roll(seed, 100));
+    if (roll(seed, 2)) {
+        sb_supply *rack = add_supply(run, p, 300 + roll(seed, 200), 300, 500);
+        rack->available = 1;
+    }
+    for (uint32_t left = 3 + roll(seed, 4); left > 0; left--) {
+        sb_need *need =
+            add_need(run, p, "panel", 90 + 10 * roll(seed, 30), 80 + 5 * roll(seed, 40), 1 + roll(seed, 9));
+        need->grain = (sb_cut_grain)roll(seed, 3);
+    }
+}
+
+static void verify_jobs(int stages, uint32_t seed, const char *how) {
+    int found = 0, proved = 0;
+    for (int job = 0; job < 25; job++) {
+        sb_run run;
+        sb_problem p;
+        make_job(&run, &p, &seed, stages);
+        const sb_plan *plan = planned(&run, &p);
+        verify(&p, plan);
+        found += strcmp(plan->certificate->bounds.items[0].how, how) == 0;
+        proved += plan->proved;
+        sb_run_free(&run);
+    }
+    print_message("stages %d: %d of 25 by \"%s\", %d proved\n", stages, found, how, proved);
+    assert_true(found > 2);
+}
+
+static void of_any_number_of_stages(void **state) {
+    (void)state;
+    verify_jobs(0, 31, "guillotine");
+}
+
+static void of_three_stages(void **state) {
+    (void)state;
+    verify_jobs(3, 32, "strips");
+}
+
+static void of_two_stages(void **state) {
+    (void)state;
+    verify_jobs(2, 33, "strips");
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(of_any_number_of_stages),
+        cmocka_unit_test(of_three_stages),
+        cmocka_unit_test(of_two_stages),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
