@@ -82,13 +82,14 @@ static void show_leaf(numbering *n, const int64_t *numbers, const sb_bound *proo
     const sb_bench *bench = n->bench;
     sb_branch *branch = SB_NEW(bench->run->pool, sb_branch);
     branch->proof = *proof;
-    size_t s = 0;
     for (size_t i = 0; i < bench->problem->supplies.count; i++) {
+        int64_t number = 0;
         if (bench->problem->supplies.items[i].stock != bench->stock)
             continue;
-        bool usable = s < bench->boards.count && bench->boards.items[s].supply == i;
-        SB_PUSH(bench->run->pool, branch->numbers, usable ? numbers[s] : 0);
-        s += usable;
+        for (size_t s = 0; s < bench->boards.count; s++)
+            if (bench->boards.items[s].supply == i)
+                number = numbers[s];
+        SB_PUSH(bench->run->pool, branch->numbers, number);
     }
     SB_PUSH(bench->run->pool, n->shown.branches, branch);
 }
