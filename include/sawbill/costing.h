@@ -144,7 +144,7 @@ typedef struct sb_ways {
 /* Search limits for the planner. The seconds are for all options together, a like share each. */
 typedef struct sb_tune {
     double seconds;
-    const volatile int *stop_asked;
+    const sb_watch *watch;
     bool material_only;
 } sb_tune;
 /* The job's tax, the shop's default without one; NULL when there is none, after an error when the job's is unknown. */

@@ -107,6 +107,15 @@ typedef struct sb_supply {
     sb_place place;
 } sb_supply;
 
+/* Who waits for a plan: may ask for an end, and is told of each stock how far the search is. */
+typedef struct sb_watch {
+    const volatile int *stop_asked; /* set by a signal handler; NULL: never */
+    /* Called often: the least cost known so far and what no plan can undercut; in the end once without a stock. NULL:
+     * nobody listens. */
+    void (*tell)(void *context, const char *stock, sb_cost cost, sb_cost bound);
+    void *context;
+} sb_watch;
+
 typedef struct sb_cut_rules {
     sb_length kerf, rip_kerf, panel_kerf;
     sb_length longest_board; /* what the vehicle carries; 0: no limit (does not bind rack pieces or sheets) */
@@ -120,7 +129,7 @@ typedef struct sb_cut_rules {
     sb_cost sheet, fence, sheet_cut;  /* sheets */
     int64_t effort; /* work the search may do; 0: the standard amount. Counts work, not time. */
     double seconds; /* outer guard; 0: none. Where it allows for more work than the standard amount, that is done. */
-    const volatile int *stop_asked; /* set by a signal handler; NULL: never */
+    const sb_watch *watch; /* NULL: nobody */
 } sb_cut_rules;
 
 typedef struct sb_problem {

@@ -13,7 +13,7 @@ static const sb_cutlist *tuned(sb_run *run, const sb_cutlist *cutlist, const sb_
     sb_cutlist *copy = SB_NEW(run->pool, sb_cutlist);
     *copy = *cutlist;
     copy->problem.rules.seconds = seconds_each(job, tune);
-    copy->problem.rules.stop_asked = tune->stop_asked;
+    copy->problem.rules.watch = tune->watch;
     copy->problem.rules.material_only = tune->material_only;
     return copy;
 }

@@ -133,6 +133,8 @@ void sb_boards_search(sb_bench *bench, sb_cutting *best, sb_bound *bound) {
     s.tried = SB_NEW(bench->run->pool, sb_cutting);
     s.budget = s.left = s.allowed = bench->work->left;
     try_longest_first(&s);
+    if (best->missing == 0)
+        sb_work_show(bench->work, bench->problem->stock.items[bench->stock].name, &best->cost, &bound->bound);
     allow(&s, 10);
     start_bound(&s);
     allow(&s, 5);

@@ -69,7 +69,9 @@ static sb_integer_end read_end(sb_integer *p, Cbc_Model *model) {
     return found ? SB_INTEGER_SOME : SB_INTEGER_OPEN;
 }
 
-/* CBC listens to the interrupt key while it works; afterwards whoever listened before does again. */
+#define BY_THE_USER 5 /* secondary status of a search that the interrupt key ended */
+
+/* CBC listens to the interrupt key while it works; afterwards whoever listened before does again, and hears of it. */
 sb_integer_end sb_integer_solve(sb_integer *p) {
     struct sigaction before;
     p->x = SB_NEW_ARRAY(p->pool, double, p->costs.count + 1);
@@ -79,6 +81,8 @@ sb_integer_end sb_integer_solve(sb_integer *p) {
     sigaction(SIGINT, NULL, &before);
     Cbc_solve(model);
     sigaction(SIGINT, &before, NULL);
+    if (Cbc_secondaryStatus(model) == BY_THE_USER)
+        raise(SIGINT);
     sb_integer_end end = read_end(p, model);
     Cbc_deleteModel(model);
     return end;

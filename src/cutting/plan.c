@@ -343,11 +343,13 @@ const sb_plan *sb_plan_make(sb_run *run, const sb_problem *problem) {
     const int64_t *kinds = sb_kinds_by_stock(run->pool, problem);
     for (size_t stock = 0; stock < problem->stock.count; stock++) {
         work.left = share_of_work(problem, stock, kinds);
+        work.stock = NULL;
         if (problem->stock.items[stock].sheet)
             plan_sheets(run, plan, certificate, stock, &work);
         else
             plan_boards(run, plan, certificate, stock, &work);
     }
+    sb_work_end(&work);
     finish(run, plan, certificate);
     plan->cut_short = work.broken_off;
     sb_plan_check(run, plan);

@@ -330,6 +330,8 @@ void sb_sheets_search(sb_sheet_bench *bench, sb_laying *best, sb_bound *bound) {
     reset(&s);
     keep_worths(&s);
     fill(&s, true, best);
+    if (best->missing == 0)
+        sb_work_show(bench->work, bench->problem->stock.items[bench->stock].name, &best->cost, &bound->bound);
     bench->work->left = budget / 2;
     try_whole(&s, 12);
     bench->work->left = budget / 2;

@@ -16,7 +16,7 @@ sb_work sb_work_start(const sb_cut_rules *rules) {
 
 static bool must_stop(const sb_work *work) {
     const sb_cut_rules *rules = work->rules;
-    if (rules->stop_asked && *rules->stop_asked)
+    if (rules->watch && rules->watch->stop_asked && *rules->watch->stop_asked)
         return true;
     return rules->seconds > 0 && seconds_now() - work->started > rules->seconds;
 }
@@ -33,7 +33,26 @@ double sb_work_seconds(const sb_work *work) {
     return left > 0.001 ? left : 0.001;
 }
 
+void sb_work_show(sb_work *work, const char *stock, const int64_t *cost, const sb_cost *bound) {
+    work->stock = stock;
+    work->cost = cost;
+    work->bound = bound;
+}
+
+static void tell(const sb_work *work) {
+    const sb_watch *watch = work->rules->watch;
+    if (watch && watch->tell && work->stock)
+        watch->tell(watch->context, work->stock, (sb_cost){*work->cost}, *work->bound);
+}
+
+void sb_work_end(const sb_work *work) {
+    const sb_watch *watch = work->rules->watch;
+    if (watch && watch->tell)
+        watch->tell(watch->context, NULL, (sb_cost){0}, (sb_cost){0});
+}
+
 bool sb_work_goes_on(sb_work *work) {
+    tell(work);
     return !sb_work_is_broken_off(work) && work->left > 0;
 }
 

@@ -14,9 +14,17 @@ typedef struct sb_work {
     int64_t left;   /* steps this part of the search may still do */
     uint64_t dice;
     bool broken_off; /* by time or a signal */
+    /* What whoever watches is told; see sb_work_show. */
+    const char *stock;
+    const int64_t *cost;
+    const sb_cost *bound;
 } sb_work;
 
 sb_work sb_work_start(const sb_cut_rules *rules);
+/* From now on, of this stock, whoever watches is told the best plan's cost and the bound. */
+void sb_work_show(sb_work *work, const char *stock, const int64_t *cost, const sb_cost *bound);
+/* Whoever watches is told that nothing more comes. */
+void sb_work_end(const sb_work *work);
 /* True while there is work left to spend; looks at the clock too. */
 bool sb_work_goes_on(sb_work *work);
 /* Time is over or the user asked to stop: what must still be done is done the shortest way. */

@@ -103,5 +103,8 @@ bool file_csv(sb_run *run, sb_file_set *files, const char *name, const sb_docume
 /* Set by the signal handler: the search stops with the best plan so far. */
 const volatile int *stop_flag(void);
 bool stop_was_asked(void);
+/* Hears Ctrl-C and, on a terminal, tells on standard error how far long work is; nothing with --quiet. Money has so many
+ * digits. */
+const sb_watch *watch_new(sb_run *run, const sb_options *options, int digits);
 
 #endif

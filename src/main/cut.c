@@ -37,7 +37,7 @@ static bool bare_rules(sb_run *run, const sb_options *options, sb_problem *probl
     }
     problem->rules.material_only = shop == NULL;
     problem->rules.seconds = options->seconds;
-    problem->rules.stop_asked = stop_flag();
+    problem->rules.watch = watch_new(run, options, 2);
     return sb_ok(run);
 }
 

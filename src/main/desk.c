@@ -135,7 +135,8 @@ const sb_ways *desk_ways(sb_run *run, const sb_options *options, sb_desk *desk) 
         return NULL;
     if (options->option && !(desk->job = job_with_option(run, desk->job, options->option)))
         return NULL;
-    sb_tune tune = {options->seconds, stop_flag(), options->material_only};
+    const sb_watch *watch = watch_new(run, options, desk->shop->settings.currency.digits);
+    sb_tune tune = {options->seconds, watch, options->material_only};
     const sb_ways *ways = sb_ways_of(run, desk->shop, desk->book, desk->job, &tune);
     return sb_ok(run) ? ways : NULL;
 }

@@ -71,7 +71,7 @@ int command_takeoff(sb_run *run, const sb_options *options) {
     sb_cutlist *cutlist = SB_NEW(run->pool, sb_cutlist);
     *cutlist = *needed;
     cutlist->problem.rules.seconds = options->seconds;
-    cutlist->problem.rules.stop_asked = stop_flag();
+    cutlist->problem.rules.watch = watch_new(run, options, first.shop->settings.currency.digits);
     needed = cutlist;
     const sb_plan *plan = sb_cutlist_plan(run, first.shop, takeoffs.items, takeoffs.count, &needed);
     if (!plan || !sb_ok(run))

@@ -43,13 +43,14 @@ static void one_kind_in_time(void **state) {
 static void stopped_with_all_parts(void **state) {
     (void)state;
     static const volatile int stop = 1;
+    const sb_watch watch = {.stop_asked = &stop};
     sb_run run;
     sb_problem p;
     ply(&run, &p);
     add_need(&run, &p, "chip", 5, 4, 30000)->grain = SB_CUT_FREE;
     add_need(&run, &p, "tile", 9, 7, 20000)->grain = SB_CUT_FREE;
     add_need(&run, &p, "lid", 300, 200, 3);
-    p.rules.stop_asked = &stop;
+    p.rules.watch = &watch;
     const sb_plan *plan = plan_in_time(&run, &p);
     assert_true(plan->cut_short);
     assert_int_equal(parts_of(plan), 50003);

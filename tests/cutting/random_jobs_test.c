@@ -367,15 +367,16 @@ static void a_search_broken_off(void **state) {
     sb_problem p;
     uint32_t seed = 12;
     const volatile int asked = 1;
+    const sb_watch watch = {.stop_asked = &asked};
     (void)state;
     make_board_job(&run, &p, &seed);
-    p.rules.stop_asked = &asked;
+    p.rules.watch = &watch;
     const sb_plan *plan = planned(&run, &p);
     demand_is_met(&p, plan);
     assert_true(plan->cut_short || plan->proved);
     sb_run_free(&run);
     make_sheet_job(&run, &p, &seed);
-    p.rules.stop_asked = &asked;
+    p.rules.watch = &watch;
     plan = planned(&run, &p);
     demand_is_met(&p, plan);
     assert_true(plan->cut_short || plan->proved);
