@@ -142,17 +142,29 @@ sb_measuring *sb_measuring_new(const sb_bench *bench) {
     m->subloads = SB_NEW_ARRAY(pool, sb_subload, SB_SUBLOADS);
     m->stride = SB_NEW_ARRAY(pool, size_t, bench->kinds.count);
     m->open = SB_NEW_ARRAY(pool, int64_t, bench->kinds.count);
+    m->lots = SB_NEW_ARRAY(pool, sb_lot, bench->kinds.count);
     m->values = SB_NEW_ARRAY(pool, double, bench->kinds.count);
     return m;
 }
 
+/* A load lies the same way in whatever order its lots are told. */
+static void sort_lots(sb_measuring *m, const sb_lot *lots, size_t count) {
+    for (size_t i = 0; i < count; i++) {
+        size_t at = i;
+        for (; at > 0 && m->lots[at - 1].kind > lots[i].kind; at--)
+            m->lots[at] = m->lots[at - 1];
+        m->lots[at] = lots[i];
+    }
+}
+
 const sb_layout *sb_measured_layout(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count) {
     const sb_offered *on = &bench->boards.items[board];
-    laying l = {bench, on, lots, count, bench->scratch->measuring};
+    laying l = {bench, on, bench->scratch->measuring->lots, count, bench->scratch->measuring};
     sb_layout *found = &bench->scratch->found;
     for (size_t i = 0; i < count; i++)
         if (lots[i].count > on->most[lots[i].kind])
             return NULL;
+    sort_lots(l.m, lots, count);
     size_t all = number_subloads(&l);
     bool laid = all > 0 ? lay_by_subloads(&l, all, found) : lay_part_by_part(&l, found);
     return laid ? found : NULL;

@@ -26,6 +26,7 @@ typedef struct sb_measuring {
     sb_subload *subloads;
     size_t *stride; /* by lot */
     int64_t *open;  /* by lot */
+    sb_lot *lots;   /* of the load being laid, by kind */
     double *values; /* by kind: the caller's */
     SB_LIST(sb_filled) filled;
 } sb_measuring;

@@ -365,6 +365,41 @@ static void plans_by_chance(void **state) {
     assert_true(measured > 100 && wasted > 20 && proved > 50);
 }
 
+/* Angled parts and strips: no long point lies over what the part keeps off, and the checker finds no other fault. */
+static void angled_and_ripped_by_chance(void **state) {
+    static const double angles[] = {0, 0, 30, -30, 45, -12.5}, widths[] = {0, 0, 30, 45};
+    uint32_t seed = 1234;
+    int wasted = 0, angled = 0;
+    (void)state;
+    for (int i = 0; i < 100; i++) {
+        sb_run run;
+        sb_problem p;
+        make_job(&run, &p, &seed);
+        p.stock.items[0].width = mm(95);
+        for (size_t n = 0; n < p.needs.count; n++) {
+            p.needs.items[n].width = mm(widths[roll(&seed, 4)]);
+            p.needs.items[n].end1 = end_of(angles[roll(&seed, 6)], 0);
+            p.needs.items[n].end2 = end_of(angles[roll(&seed, 6)], 0);
+        }
+        const sb_plan *plan = planned(&run, &p);
+        for (size_t b = 0; b < plan->boards.count; b++) {
+            const sb_board_plan *board = &plan->boards.items[b];
+            const sb_supply *supply = &p.supplies.items[board->supply];
+            wasted += board->waste.count > 0;
+            for (size_t k = 0; k < board->parts.count; k++) {
+                const sb_need *need = &p.needs.items[board->parts.items[k].need];
+                int64_t from = board->parts.items[k].at.nm, to = from + need->length.nm;
+                angled += board->waste.count > 0 && need->width.nm == 0 && need->end1.mitre.udeg != 0;
+                for (size_t s = 0; s < supply->bad.count; s++)
+                    if (keeps_off(need, &supply->bad.items[s]))
+                        assert_true(from >= supply->bad.items[s].to.nm || to <= supply->bad.items[s].from.nm);
+            }
+        }
+        sb_run_free(&run);
+    }
+    assert_true(wasted > 10 && angled > 10);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_knot_in_the_middle),
@@ -380,6 +415,7 @@ int main(void) {
         cmocka_unit_test(a_part_that_nothing_carries),
         cmocka_unit_test(what_is_no_stretch),
         cmocka_unit_test(plans_by_chance),
+        cmocka_unit_test(angled_and_ripped_by_chance),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
