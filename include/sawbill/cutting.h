@@ -250,8 +250,8 @@ typedef struct sb_plan {
  * where the opposite end occurs in this stock; e is the largest of these; a section's ends are square. Between square
  * ends that is length + kerf, and room + kerf.
  * Where a supply has bad stretches, needs are alike only if they avoid the same. A load is reckoned as if they were not
- * there, which costs no more; but it holds no more of a need with square ends than fit alone on that board, a kerf
- * apart, without touching what they avoid.
+ * there, which costs no more; but no load counts that has no place: whose parts, in no order, lie on the board a kerf or
+ * more apart without touching what they avoid. Off square, only more of a square need than fit alone has no place.
  * Sheets: bounds are covers, of these three kinds. Needs alike in length, width and grain count once. Sizes and rooms
  * take a kerf each; a part may lie the ways its grain allows.
  *   "cover"       every need has four numbers for its two sizes, along x and along y. What can stand in a row along x has a

@@ -56,8 +56,11 @@ sb_outcome sb_layout_outcome(const sb_bench *bench, size_t board, const sb_layou
 }
 
 sb_outcome sb_load_outcome(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count) {
-    if (bench->boards.items[board].faults.count > 0)
-        return sb_measured_outcome(bench, board, lots, count);
+    return bench->boards.items[board].faults.count > 0 ? sb_measured_outcome(bench, board, lots, count)
+                                                       : sb_faultless_outcome(bench, board, lots, count);
+}
+
+sb_outcome sb_faultless_outcome(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count) {
     sb_outcome out = sb_load_is_square(bench, lots, count)
                          ? outcome_of(bench, board, row_of_square(bench, lots, count))
                          : sb_layout_outcome(bench, board, sb_layout_find(bench, board, lots, count));

@@ -1,5 +1,6 @@
 /* The worth of a board under given duals: at most two knapsacks. */
 #include "cutting/duals.h"
+#include "cutting/measured.h"
 
 int64_t sb_duals_scale(const sb_bench *bench) {
     int64_t most = 0;
@@ -144,6 +145,8 @@ void sb_worth_find(const sb_bench *bench, size_t board, const sb_valuing *by, in
     v.leftover = true;
     if (bench->useful > 0 && !by->bare)
         try_case(&v, steps, out);
+    if (v.on->faults.count > 0)
+        sb_measured_worth(bench, board, by, out);
 }
 
 /* Loads that leave a usable leftover are visited as such only. */

@@ -7,6 +7,7 @@
 
 #include "cutting/average.h"
 #include "cutting/integer.h"
+#include "cutting/measured.h"
 #include "cutting/proof.h"
 
 #define MOST_LOADS 4000
@@ -35,17 +36,22 @@ typedef struct exact {
 
 /* ---- loads --------------------------------------------------------------------------------------- */
 
-static bool is_maximal(const sb_knapsack *k, int64_t room) {
+static bool has_faults(const exact *e) {
+    return e->bench->boards.items[e->board].faults.count > 0;
+}
+
+static bool is_maximal(const exact *e, const sb_knapsack *k, int64_t room) {
     for (size_t i = 0; i < k->items.count; i++)
-        if (k->items.items[i].trial < k->items.items[i].most && k->items.items[i].size <= room)
+        if (k->items.items[i].trial < k->items.items[i].most && k->items.items[i].size <= room &&
+            (!has_faults(e) || sb_measured_trial_may_fit(e->bench, e->board, k, i)))
             return false;
     return true;
 }
 
 /* On a board with faults a load is reckoned as if they were not there: it costs no more than it will. */
 static int64_t cost_of(const exact *e, const sb_lot *lots, size_t count) {
-    if (e->bench->boards.items[e->board].faults.count == 0 && sb_load_is_square(e->bench, lots, count))
-        return sb_load_outcome(e->bench, e->board, lots, count).cost;
+    if (sb_load_is_square(e->bench, lots, count))
+        return sb_faultless_outcome(e->bench, e->board, lots, count).cost;
     return (int64_t)floor(sb_load_least_cost(e->bench, e->board, lots, count));
 }
 
@@ -58,7 +64,9 @@ static int64_t price_of(const exact *e, size_t board) {
 static bool add_load(void *context, const sb_knapsack *k, int64_t worth, int64_t room) {
     exact *e = context;
     sb_pool *pool = e->bench->run->pool;
-    if (e->maximal && !is_maximal(k, room))
+    if (has_faults(e) && !sb_measured_trial_may_fit(e->bench, e->board, k, SIZE_MAX))
+        return true;
+    if (e->maximal && !is_maximal(e, k, room))
         return true;
     listed l = {{e->board, 1, e->lots.count, 0, 0}, price_of(e, e->board) - worth};
     for (size_t i = 0; i < k->items.count; i++)

@@ -9,12 +9,13 @@
  * numbers of each kind); where there are too many sub-loads, part by part, each time the one with the least gap.
  *
  * Square parts that no fault is in the way of lie as on other boards. Between angled ends the order found need not be the
- * best. The bound does not lean on any of this: worths are those of the board without faults, at most `most` of a kind.
+ * best. The bound does not lean on any of this: a load is worth there what it is worth on a board without faults, but
+ * loads without a place do not count, nor such as have more than `most` of a kind (measured_worth.c).
  */
 #ifndef CUTTING_MEASURED_H
 #define CUTTING_MEASURED_H
 
-#include "cutting/boards.h"
+#include "cutting/duals.h"
 
 sb_avoids sb_need_avoids(const sb_need *need);
 void sb_faults_of(sb_run *run, const sb_supply *supply, sb_offered *on);
@@ -33,7 +34,15 @@ void sb_measured_record(const sb_bench *bench, size_t board, const sb_layout *la
 bool sb_measured_load(const sb_bench *bench, size_t board, const double *values, const int64_t *limits,
                       sb_pick *out);
 
-/* In cost.c. */
+/* False where a load has no place, for all that the kerfs may be. */
+bool sb_measured_may_fit(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count);
+/* The same of what a knapsack tries, with one part more of item `more`; SIZE_MAX: none. */
+bool sb_measured_trial_may_fit(const sb_bench *bench, size_t board, const sb_knapsack *k, size_t more);
+/* Lowers the worth's `upper` to that of loads that have a place; as far as the work goes. */
+void sb_measured_worth(const sb_bench *bench, size_t board, const sb_valuing *by, sb_worth *out);
+
+/* In cost.c. What comes of a load if the board had no faults. */
+sb_outcome sb_faultless_outcome(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count);
 int64_t sb_load_settings(const sb_bench *bench, const sb_lot *lots, size_t count);
 
 #endif

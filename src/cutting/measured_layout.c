@@ -143,6 +143,8 @@ sb_measuring *sb_measuring_new(const sb_bench *bench) {
     m->stride = SB_NEW_ARRAY(pool, size_t, bench->kinds.count);
     m->open = SB_NEW_ARRAY(pool, int64_t, bench->kinds.count);
     m->lots = SB_NEW_ARRAY(pool, sb_lot, bench->kinds.count);
+    m->ends = SB_NEW_ARRAY(pool, int64_t, SB_SUBLOADS);
+    m->limits = SB_NEW_ARRAY(pool, int64_t, bench->kinds.count);
     m->values = SB_NEW_ARRAY(pool, double, bench->kinds.count);
     return m;
 }

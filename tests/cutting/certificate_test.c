@@ -50,27 +50,37 @@ static int64_t place_from(const sb_supply *s, const sb_need *need, int64_t at) {
     return at;
 }
 
-/* How many of a need with square ends one board of the supply holds beside what is bad of it. */
-static int64_t most_of(const sb_problem *p, const sb_supply *s, const sb_need *need, int64_t counted) {
-    int64_t number = 0, at = s->trim1.nm, end = s->length.nm - s->trim2.nm;
-    if (s->bad.count == 0)
-        return counted;
-    while (number < counted && (at = place_from(s, need, at)) + need->length.nm <= end) {
-        at += need->length.nm + p->rules.kerf.nm;
-        number++;
+/* Whether so many of each need lie on one board of the supply, in some order, a kerf or more apart, without touching
+ * what they keep off: by where the next part may begin soonest behind each choice of them. */
+static bool has_place(const sb_problem *p, const sb_supply *s, const int64_t *counts) {
+    static int64_t next[60000];
+    size_t all = 1, limit = sizeof next / sizeof *next;
+    for (size_t n = 0; n < p->needs.count; n++)
+        all *= (size_t)counts[n] + 1;
+    assert_true(all <= limit);
+    for (size_t i = 0; i < all; i++)
+        next[i] = i == 0 ? s->trim1.nm : INT64_MAX;
+    for (size_t i = 0; i < all; i++) {
+        size_t one = 1;
+        for (size_t n = 0; next[i] != INT64_MAX && n < p->needs.count; one *= (size_t)counts[n++] + 1) {
+            const sb_need *need = &p->needs.items[n];
+            if ((int64_t)(i / one % ((size_t)counts[n] + 1)) == counts[n])
+                continue;
+            int64_t end = place_from(s, need, next[i]) + need->length.nm;
+            if (end <= s->length.nm - s->trim2.nm && end + p->rules.kerf.nm < next[i + one])
+                next[i + one] = end + p->rules.kerf.nm;
+        }
     }
-    return number;
+    return next[all - 1] != INT64_MAX;
 }
 
-static void add_sizes(verifying *v, const sb_supply *s) {
+static void add_sizes(verifying *v) {
     for (size_t c = 0; c <= UNITS; c++)
         v->exact[c] = c == 0 ? 0 : NOTHING;
-    for (size_t n = 0; n < v->p->needs.count; n++) {
-        const sb_need *need = &v->p->needs.items[n];
-        int64_t number = most_of(v->p, s, need, v->b->counted.items[n]);
-        if (number > 0)
-            add_size(v, (need->length.nm + v->p->rules.kerf.nm) / HALF, v->b->duals.items[n], number);
-    }
+    for (size_t n = 0; n < v->p->needs.count; n++)
+        if (v->b->counted.items[n] > 0)
+            add_size(v, (v->p->needs.items[n].length.nm + v->p->rules.kerf.nm) / HALF, v->b->duals.items[n],
+                     v->b->counted.items[n]);
 }
 
 /* The most over all loads that fit; with leftovers priced at what is left behind the last kerf. */
@@ -98,11 +108,11 @@ static void verify_worths(verifying *v, bool handled) {
     v->setup = handled && !rules->material_only ? rules->change.milli : 0;
     v->cut = handled && !rules->material_only ? rules->cut.milli : 0;
     v->scale = v->b->duals_scale;
+    add_sizes(v);
     for (size_t s = 0; s < v->p->supplies.count; s++) {
-        if (s == 0 || v->p->supplies.items[s - 1].bad.count > 0 || v->p->supplies.items[s].bad.count > 0)
-            add_sizes(v, &v->p->supplies.items[s]);
         int64_t worth = most(v, &v->p->supplies.items[s], handled);
-        assert_true(worth == NOTHING || worth <= v->b->worth.items[s]);
+        assert_true(v->p->supplies.items[s].bad.count > 0 || worth == NOTHING ||
+                    worth <= v->b->worth.items[s]);
     }
 }
 
@@ -207,7 +217,8 @@ static void look_at_load(listing *l, int64_t used, int64_t worth) {
     int64_t least = l->b->least.items[l->row], above = l->b->worth.items[l->row] - least,
             cost = besides(l, used);
     int64_t r = least + (above > 0 ? above : 0) - worth + cost * l->b->duals_scale;
-    if (used > 0 && r < l->b->threshold)
+    if (used > 0 && r < l->b->threshold &&
+        (l->supply->bad.count == 0 || has_place(l->p, l->supply, l->counts)))
         list_load(l, least / l->b->duals_scale + cost);
 }
 
@@ -222,8 +233,8 @@ static void list_from(listing *l, size_t need, int64_t used, int64_t worth) {
         return;
     }
     int64_t take = l->p->needs.items[need].length.nm + l->p->rules.kerf.nm, dual = l->b->duals.items[need];
-    int64_t number = most_of(l->p, l->supply, &l->p->needs.items[need], l->b->counted.items[need]);
-    for (int64_t x = 0; x <= number && used + x * take <= l->room + l->p->rules.kerf.nm; x++) {
+    for (int64_t x = 0; x <= l->b->counted.items[need] && used + x * take <= l->room + l->p->rules.kerf.nm;
+         x++) {
         l->counts[need] = x;
         list_from(l, need + 1, used + x * take, worth + x * dual);
     }
@@ -235,6 +246,45 @@ static void list_all(listing *l) {
         l->supply = &l->p->supplies.items[l->row];
         l->room = l->supply->length.nm - l->supply->trim1.nm - l->supply->trim2.nm;
         list_from(l, 0, 0, 0);
+    }
+}
+
+/* ---- measured boards: what would be worth more than told has no place there ---------------------------- */
+
+static void place_none_above(listing *l, size_t need, int64_t used, int64_t worth, bool handled) {
+    int64_t scale = l->b->duals_scale, told = l->b->worth.items[l->row], kerf = l->p->rules.kerf.nm;
+    double reach = (double)worth + (double)(l->room + kerf - used) * l->density +
+                   (handled ? (double)leftover_value(l, l->room) * (double)scale : 0);
+    if (reach + 1 < (double)told)
+        return;
+    if (need == l->p->needs.count) {
+        if (used > 0 && worth - (handled ? besides(l, used - kerf) * scale : 0) > told)
+            assert_false(has_place(l->p, l->supply, l->counts));
+        return;
+    }
+    int64_t take = l->p->needs.items[need].length.nm + kerf;
+    for (int64_t x = 0; x <= l->b->counted.items[need] && used + x * take <= l->room + kerf; x++) {
+        l->counts[need] = x;
+        place_none_above(l, need + 1, used + x * take, worth + x * l->b->duals.items[need], handled);
+    }
+    l->counts[need] = 0;
+}
+
+static double density_of(const sb_problem *p, const sb_bound *b) {
+    double density = 0;
+    for (size_t n = 0; n < p->needs.count; n++)
+        density = fmax(density,
+                       (double)b->duals.items[n] / (double)(p->needs.items[n].length.nm + p->rules.kerf.nm));
+    return density;
+}
+
+static void verify_measured_worths(const sb_problem *p, const sb_bound *b, bool handled) {
+    listing l = {.p = p, .b = b, .density = density_of(p, b)};
+    for (l.row = 0; l.row < p->supplies.count; l.row++) {
+        l.supply = &p->supplies.items[l.row];
+        l.room = l.supply->length.nm - l.supply->trim1.nm - l.supply->trim2.nm;
+        if (l.supply->bad.count > 0)
+            place_none_above(&l, 0, 0, 0, handled);
     }
 }
 
@@ -297,11 +347,8 @@ static int64_t step_of_costs(const sb_problem *p, const sb_bound *b) {
 /* True when the other solver came to an end. */
 static bool verify_enumeration(const sb_problem *p, const sb_bound *b) {
     int64_t reach = (figure_by_duals(p, b) + b->threshold - 1) / b->duals_scale, step = step_of_costs(p, b);
-    listing l = {.p = p, .b = b, .step = step, .program = program_for(p, b)};
+    listing l = {.p = p, .b = b, .step = step, .program = program_for(p, b), .density = density_of(p, b)};
     assert_true(p->needs.count <= 16);
-    for (size_t n = 0; n < p->needs.count; n++)
-        l.density = fmax(l.density, (double)b->duals.items[n] /
-                                        (double)(p->needs.items[n].length.nm + p->rules.kerf.nm));
     list_all(&l);
     assert_true(b->bound.milli <= reach - reach % step + step);
     double least = least_of(l.program) * (double)step;
@@ -327,6 +374,7 @@ static void verify_duals(const sb_problem *p, const sb_bound *b, bool handled) {
     v.b = b;
     verify_counts(p, b);
     verify_worths(&v, handled);
+    verify_measured_worths(p, b, handled);
 }
 
 /* The leaf is closed by itself where no more boards than its numbers are there. */
@@ -456,7 +504,7 @@ enum {
     RIPPED = 3, /* handling, and parts with angled ends ripped out of sections, which are cut square */
     FEW = 4,    /* material alone, parts so long that only a few lie on one board */
     MEASURED =
-        5 /* handling and leftovers, two measured boards, and parts that keep off what is bad of them */
+        5 /* handling and leftovers or neither, two measured boards, and parts that keep off what is bad of them */
 };
 
 static void rip(sb_need *need, uint32_t *seed) {
@@ -485,6 +533,7 @@ static void measure(sb_run *run, sb_problem *p, uint32_t *seed) {
     sb_supply *whole = add_supply(run, p, 2400, 0, 300 + roll(seed, 400));
     spoil(run, whole, seed);
     spoil(run, whole - 1, seed);
+    p->rules.material_only = roll(seed, 2) == 0;
     for (size_t i = 0; i < p->needs.count; i++) {
         p->needs.items[i].clear = roll(seed, 3) == 0;
         p->needs.items[i].sound = roll(seed, 3) == 0;
