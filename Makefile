@@ -12,10 +12,12 @@ V       ?=
 # Published benchmark sets, one folder a set; `make bench` uses them where they are
 SETS    ?= ../shared/bench/1d
 SHEETS  ?= ../shared/bench/2d
-# make bench: one part only (job, workshop, sheets or the name of a set), the work for each plan in steps, how many random jobs
+# make bench: one part only (many, job, growth, workshop, solvers, sheets or the name of a set), the work for each plan in
+# steps, how many random jobs, how many of the small ones are given to general solvers too (up to four minutes each)
 ONLY    ?=
 EFFORT  ?=
 JOBS    ?=
+MODELS  ?=
 # Rooms to build and test, in floor order; name fewer to work on one room: make test ROOMS="text measure"
 ROOMS   ?= text measure formula cutting document shop recipe writers takeoff costing papers
 
@@ -104,11 +106,11 @@ sanitize: deps
 	    SANITIZE="-fsanitize=address,undefined -fno-sanitize-recover=all" test-units test-shell
 
 bench: $(BUILD)/bench
-	$(BUILD)/bench "$(wildcard $(SETS))" "$(ONLY)" "$(EFFORT)" "$(JOBS)" "$(wildcard $(SHEETS))"
+	$(BUILD)/bench "$(wildcard $(SETS))" "$(ONLY)" "$(EFFORT)" "$(JOBS)" "$(wildcard $(SHEETS))" "$(MODELS)"
 
 $(BUILD)/bench: $(BENCH) $(SUPPORT) $(LIB)
 	$(SAY) "  link $@"
-	$(Q)$(CC) $(CFLAGS) -o $@ $^ $(LDFLAGS) $(LIBS)
+	$(Q)$(CC) $(CFLAGS) -o $@ $^ $(LDFLAGS) $(LIBS) -lglpk
 
 # Who may include whom (the table stands in DEVELOPERS.md), and each header compiles alone.
 rooms:

@@ -10,14 +10,31 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum {
-    MOST_FILES = 4096
-};
-
 typedef struct set_tally {
-    int files, met, proved, beaten;
-    double times[MOST_FILES];
+    size_t met, beaten, proved;
+    bench_numbers times, proved_in; /* of all; of those proved */
 } set_tally;
+
+/* Of instances: so many at the optimum, so many proved; times of each and in the middle [s]. 0: all of them. */
+typedef struct set_target {
+    const char *set;
+    size_t met, proved;
+    double each, middle;
+    size_t soon; /* so many of them proved within 5 s */
+    const char *words;
+} set_target;
+
+static const set_target sets[] = {
+    {"textbook", 0, 0, 0.01, 0.01, 0, "all proved, each within 0.01 s"},
+    {"falkenauer_u", 0, 0, 1, 0.05, 0, "all proved, each within 1 s, median within 0.05 s"},
+    {"falkenauer_t", 0, 0, 1, 0.05, 0, "all proved, each within 1 s, median within 0.05 s"},
+    {"scholl1", 0, 0, 2, 0.02, 0, "all proved, each within 2 s, median within 0.02 s"},
+    {"scholl2", 0, 0, 2, 0.02, 0, "all proved, each within 2 s, median within 0.02 s"},
+    {"scholl3", 0, 0, 2, 2, 0, "all proved, each within 2 s"},
+    {"schwerin1", 0, 0, 2, 0.02, 0, "all proved, each within 2 s, median within 0.02 s"},
+    {"waescher", 0, 0, 2, 0.02, 0, "all proved, each within 2 s, median within 0.02 s"},
+    {"hard28", 28, 26, 60, 60, 20, "28 at the optimum, 26 proved within 60 s each, 20 of them within 5 s"},
+};
 
 static void read_line(sb_run *run, sb_problem *problem, const char *line, double *optimum) {
     long long length, amount, available = -1;
@@ -58,52 +75,69 @@ static void solve(void *context) {
     fclose(file);
     double start = bench_seconds();
     const sb_plan *plan = sb_plan_make(&t->run, problem);
-    t->tally->times[t->tally->files++] = bench_seconds() - start;
+    double time = bench_seconds() - start;
+    bench_add(&t->tally->times, time);
     if (!plan)
         return;
     double cost = (double)plan->cost.milli / 100000.0;
     t->tally->met += optimum > 0 && cost <= optimum + 1e-6;
     t->tally->beaten += optimum > 0 && cost < optimum - 1e-6;
     t->tally->proved += plan->proved;
+    if (plan->proved)
+        bench_add(&t->tally->proved_in, time);
     if (!plan->proved && getenv("SHOW_OPEN"))
         printf("    %s: %.4f, bound %.4f, optimum %.0f, %.3f s\n", strrchr(t->path, '/') + 1, cost,
-               (double)plan->bound.milli / 100000.0, optimum, bench_seconds() - start);
+               (double)plan->bound.milli / 100000.0, optimum, time);
 }
 
-static int by_time(const void *a, const void *b) {
-    double first = *(const double *)a, second = *(const double *)b;
-    return (first > second) - (first < second);
+static size_t within(const bench_numbers *times, double seconds) {
+    size_t count = 0;
+    for (size_t i = 0; i < times->count; i++)
+        count += times->items[i] <= seconds;
+    return count;
 }
 
-static void bench_set(const char *folder, const char *set) {
+static bool is_met(const set_target *target, set_tally *tally) {
+    size_t met = target->met ? target->met : tally->times.count,
+           proved = target->proved ? target->proved : tally->times.count;
+    return tally->beaten == 0 && tally->met >= met && within(&tally->proved_in, target->each) >= proved &&
+           within(&tally->proved_in, 5) >= target->soon && bench_part(&tally->times, 50) <= target->middle;
+}
+
+static void print_set(const set_target *target, set_tally *tally) {
+    printf("  %s: %zu instances, %zu at the optimum, %zu proved, %zu of them within 5 s; time median %.3f s, "
+           "longest "
+           "%.3f s%s\n",
+           target->set, tally->times.count, tally->met, tally->proved, within(&tally->proved_in, 5),
+           bench_part(&tally->times, 50), bench_part(&tally->times, 100),
+           tally->beaten ? ", SOME BELOW THE OPTIMUM" : "");
+    bench_target(is_met(target, tally), target->set, target->words);
+}
+
+static void bench_set(const char *folder, const set_target *target) {
     set_tally tally = {0};
     char path[4096];
-    snprintf(path, sizeof path, "%s/%s", folder, set);
+    snprintf(path, sizeof path, "%s/%s", folder, target->set);
     struct dirent **names;
     int count = scandir(path, &names, NULL, alphasort);
     for (int i = 0; i < count; i++) {
-        snprintf(path, sizeof path, "%s/%s/%s", folder, set, names[i]->d_name);
+        snprintf(path, sizeof path, "%s/%s/%s", folder, target->set, names[i]->d_name);
         trial t = {sb_run_new(), path, &tally};
-        if (strstr(names[i]->d_name, ".csp") && tally.files < MOST_FILES && t.run.pool)
+        if (strstr(names[i]->d_name, ".csp") && t.run.pool)
             sb_pool_run(t.run.pool, solve, &t);
         sb_run_free(&t.run);
         free(names[i]);
     }
     if (count >= 0)
         free(names);
-    qsort(tally.times, (size_t)tally.files, sizeof *tally.times, by_time);
-    if (tally.files > 0)
-        printf("  %-16s %5d instances, %5d at the optimum, %5d proved, median %.3f s, longest %.3f s%s\n",
-               set, tally.files, tally.met, tally.proved, tally.times[tally.files / 2],
-               tally.times[tally.files - 1], tally.beaten ? ", SOME BELOW THE OPTIMUM" : "");
+    if (tally.times.count > 0)
+        print_set(target, &tally);
 }
 
 void bench_lengths(const char *folder, const char *set) {
-    static const char *const sets[] = {"textbook", "falkenauer_u", "falkenauer_t", "scholl1", "scholl2",
-                                       "scholl3",  "schwerin1",    "waescher",     "hard28"};
     if (!set)
         printf("published sets of lengths\n");
     for (size_t i = 0; i < sizeof sets / sizeof *sets; i++)
-        if (!set || strcmp(set, sets[i]) == 0)
-            bench_set(folder, sets[i]);
+        if (!set || strcmp(set, sets[i].set) == 0)
+            bench_set(folder, &sets[i]);
 }

@@ -1,48 +1,46 @@
-/* Prints times and what plans reach. Run from the project's folder:
- *     make bench [SETS=folder] [SHEETS=folder] [ONLY=job|workshop|sheets|SET] [EFFORT=steps] [JOBS=number] */
+/* Prints what plans reach, in money and time, beside what they should reach. Run from the project's folder:
+ *     make bench [SETS=folder] [SHEETS=folder] [ONLY=many|job|growth|workshop|solvers|sheets|SET]
+ *         [EFFORT=steps] [JOBS=number] [MODELS=number] */
 #include "bench.h"
 
-#include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
 int64_t bench_effort;
 uint32_t bench_jobs = 200;
-
-double bench_seconds(void) {
-    return (double)clock() / CLOCKS_PER_SEC;
-}
-
-static void print_processor(void) {
-    FILE *file = fopen("/proc/cpuinfo", "r");
-    char line[256];
-    while (file && fgets(line, sizeof line, file))
-        if (sscanf(line, "model name : %200[^\n]", line) == 1) {
-            printf("processor: %s\n", line);
-            break;
-        }
-    if (file)
-        fclose(file);
-}
+uint32_t bench_models = 5;
 
 static bool wanted(const char *only, const char *what) {
     return *only == '\0' || strcmp(only, what) == 0;
 }
 
-/* bench FOLDER ONLY EFFORT JOBS SHEETS, each may be empty */
+static uint32_t number_or(const char *text, uint32_t otherwise) {
+    return *text ? (uint32_t)strtoul(text, NULL, 10) : otherwise;
+}
+
+/* bench FOLDER ONLY EFFORT JOBS SHEETS MODELS, each may be empty */
 int main(int argc, char **argv) {
-    const char *folder = argc > 1 ? argv[1] : "", *only = argc > 2 ? argv[2] : "";
-    bench_effort = argc > 3 ? atoll(argv[3]) : 0;
-    bench_jobs = argc > 4 && atoi(argv[4]) > 0 ? (uint32_t)atoi(argv[4]) : bench_jobs;
-    print_processor();
-    if (wanted(only, "job"))
-        bench_job();
-    if (wanted(only, "workshop"))
-        bench_workshop();
-    if (*folder)
-        bench_lengths(folder, *only ? only : NULL);
-    bench_sheets(argc > 5 ? argv[5] : "", *only ? only : NULL);
+    static const struct {
+        const char *name;
+        void (*run)(void);
+    } parts[] = {{"many", bench_many}, /* first: memory is measured while little is in use */
+                 {"job", bench_job},
+                 {"growth", bench_growth},
+                 {"workshop", bench_workshop},
+                 {"solvers", bench_solvers}};
+    const char *said[] = {"", "", "", "", "", "", ""};
+    for (int i = 1; i < argc && i < 7; i++)
+        said[i] = argv[i];
+    bench_effort = atoll(said[3]);
+    bench_jobs = number_or(said[4], bench_jobs);
+    bench_models = number_or(said[6], bench_models);
+    for (size_t i = 0; i < sizeof parts / sizeof *parts; i++)
+        if (wanted(said[2], parts[i].name))
+            parts[i].run();
+    if (*said[1])
+        bench_lengths(said[1], *said[2] ? said[2] : NULL);
+    bench_sheets(said[5], *said[2] ? said[2] : NULL);
+    bench_summary();
     return 0;
 }

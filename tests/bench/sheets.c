@@ -43,14 +43,22 @@ typedef struct trial {
 
 /* ---- figures beside their targets ----------------------------------------------------------------- */
 
+static void keep(bool met, const char *what, const char *bounded, double target, const char *unit) {
+    char words[96];
+    snprintf(words, sizeof words, "%s %.3f %s", bounded, target, unit);
+    bench_keep(met, what, words);
+}
+
 static void at_most(const char *what, double value, double target, const char *unit) {
     printf("    %-44s %10.3f %-6s target <= %.3f: %s\n", what, value, unit, target,
            value <= target ? "met" : "missed");
+    keep(value <= target, what, "at most", target, unit);
 }
 
 static void at_least(const char *what, double value, double target, const char *unit) {
     printf("    %-44s %10.3f %-6s target >= %.3f: %s\n", what, value, unit, target,
            value >= target ? "met" : "missed");
+    keep(value >= target, what, "at least", target, unit);
 }
 
 static void plain(const char *what, double value, const char *unit) {

@@ -49,11 +49,10 @@ static void add_needs(sb_run *run, sb_problem *p, uint32_t *seed, bool large) {
     }
 }
 
-sb_problem *workshop_job(sb_run *run, workshop_kind kind, uint32_t index) {
-    uint32_t seed = 1000 + 7919 * index;
+static sb_problem *job_without_parts(sb_run *run, workshop_kind kind, uint32_t *seed) {
     sb_problem *p = SB_NEW(run->pool, sb_problem);
     for (int i = 0; i < 5; i++)
-        roll(&seed, 2);
+        roll(seed, 2);
     p->rules.kerf = p->rules.rip_kerf = half_mm(6);
     p->rules.material_only = kind != WORKSHOP_HANDLING;
     p->rules.change.milli = 40000;
@@ -62,8 +61,35 @@ sb_problem *workshop_job(sb_run *run, workshop_kind kind, uint32_t index) {
     p->rules.board.milli = 50000;
     SB_PUSH(run->pool, p->stock,
             ((sb_cut_stock){.name = "pine", .useful_length = half_mm(1200), .value = METRE_VALUE * 1000}));
-    add_stock_lengths(run, p, &seed);
-    add_rack(run, p, &seed, kind == WORKSHOP_HANDLING);
+    add_stock_lengths(run, p, seed);
+    add_rack(run, p, seed, kind == WORKSHOP_HANDLING);
+    return p;
+}
+
+sb_problem *workshop_job(sb_run *run, workshop_kind kind, uint32_t index) {
+    uint32_t seed = 1000 + 7919 * index;
+    sb_problem *p = job_without_parts(run, kind, &seed);
     add_needs(run, p, &seed, kind == WORKSHOP_LARGE);
+    return p;
+}
+
+static bool has_length(const sb_problem *p, sb_length length) {
+    for (size_t i = 0; i < p->needs.count; i++)
+        if (p->needs.items[i].length.nm == length.nm)
+            return true;
+    return false;
+}
+
+/* One of each first, then one here, one there. */
+sb_problem *workshop_job_of(sb_run *run, workshop_kind kind, uint32_t index, uint32_t kinds, uint32_t parts) {
+    uint32_t seed = 1000 + 7919 * index;
+    sb_problem *p = job_without_parts(run, kind, &seed);
+    while (p->needs.count < kinds) {
+        sb_length length = half_mm(300 + roll(&seed, 4501));
+        if (!has_length(p, length))
+            SB_PUSH(run->pool, p->needs, ((sb_need){.name = "part", .length = length, .count = 1}));
+    }
+    for (uint32_t made = kinds; made < parts; made++)
+        p->needs.items[roll(&seed, kinds)].count++;
     return p;
 }

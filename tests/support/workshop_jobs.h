@@ -18,5 +18,7 @@ typedef enum workshop_kind {
 
 /* Job number `index` of its kind. */
 sb_problem *workshop_job(sb_run *run, workshop_kind kind, uint32_t index);
+/* The same with so many different lengths, and so many parts in all. */
+sb_problem *workshop_job_of(sb_run *run, workshop_kind kind, uint32_t index, uint32_t kinds, uint32_t parts);
 
 #endif
