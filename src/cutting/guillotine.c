@@ -143,7 +143,7 @@ void sb_guillotine_find(struct sb_guillotine *g, const int64_t *duals, int64_t *
         divide_x(g, i);
         divide_y(g, &g->f[i * g->y.count]);
     }
-    g->bench->work->left -= (int64_t)(g->x.count * g->y.count * (g->x.count + g->y.count) / 60);
+    g->bench->work->left -= (int64_t)(g->x.count * g->y.count * (g->x.count + g->y.count) / 200);
     for (size_t o = 0; o < g->bench->offers.count; o++) {
         size_t i = g->x.floor[sb_offer_room(g->bench, o, false, g->unit)];
         size_t j = g->y.floor[sb_offer_room(g->bench, o, true, g->unit)];

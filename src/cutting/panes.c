@@ -142,5 +142,6 @@ sb_sheet_bench *sb_sheet_bench_make(sb_run *run, sb_plan *plan, size_t stock, sb
         return NULL;
     bench->stripping = sb_stripping_new(bench);
     bench->putting = sb_putting_new(bench);
+    bench->recting = bench->stages > 3 ? sb_recting_new(bench) : NULL;
     return bench;
 }

@@ -138,7 +138,8 @@ static putting *set_up(const sb_sheet_filling *f, int rule, sb_laid *out) {
     p->rule = rule;
     p->narrowest = narrowest_wanted(f);
     p->open.count = 0;
-    open_leaf(p, 0);
+    for (size_t i = 0; i < out->tree.count; i++)
+        open_leaf(p, i);
     order(p);
     return p;
 }

@@ -3,14 +3,15 @@
 #include "cutting/sheets.h"
 #include "cutting/words.h"
 
-#define STANDARD_EFFORT 12000000 /* steps for the sheets */
-#define BOARDS_EFFORT   1000000  /* steps for one stock of boards, with so much more for each kind of part */
-#define EACH_KIND       80000
-#define A_SECOND        20000000 /* steps done in about a second */
-#define MOST_PIECES     10000000
-#define LONGEST         (1000LL * 1000 * SB_NM_PER_MM)
-#define DEAREST         100000000000LL
-#define STEEPEST        89000000 /* [millionths of a degree] */
+#define SHEETS_EFFORT 18000000 /* steps for one stock of sheets, with so much more for each kind of panel */
+#define EACH_PANEL    600000
+#define BOARDS_EFFORT 1000000 /* steps for one stock of boards, with so much more for each kind of part */
+#define EACH_KIND     80000
+#define A_SECOND      20000000 /* steps done in about a second */
+#define MOST_PIECES   10000000
+#define LONGEST       (1000LL * 1000 * SB_NM_PER_MM)
+#define DEAREST       100000000000LL
+#define STEEPEST      89000000 /* [millionths of a degree] */
 
 /* ---- is the problem well formed? ----------------------------------------------------------------- */
 
@@ -281,7 +282,7 @@ static int64_t share_of_work(const sb_problem *problem, size_t stock, const int6
         return 0;
     if (rules->effort > 0)
         return sb_mul_div(rules->effort, of_stock, all);
-    int64_t standard = problem->stock.items[stock].sheet ? sb_mul_div(STANDARD_EFFORT, of_stock, all)
+    int64_t standard = problem->stock.items[stock].sheet ? SHEETS_EFFORT + EACH_PANEL * of_stock
                                                          : BOARDS_EFFORT + EACH_KIND * of_stock;
     double allowed = rules->seconds * A_SECOND * (double)of_stock / (double)all;
     return allowed < 1e15 && (int64_t)allowed > standard ? (int64_t)allowed : standard;

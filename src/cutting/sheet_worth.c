@@ -80,10 +80,13 @@ sb_worths *sb_worths_new(const sb_sheet_bench *bench, int64_t fineness) {
 }
 
 void sb_worths_find(sb_worths *w, const int64_t *duals) {
-    if (w->by_strips)
-        sb_strip_worths_find(w->strips, duals, w->upper);
-    else
+    if (!w->by_strips) {
         sb_guillotine_find(w->any, duals, w->upper);
+        return;
+    }
+    sb_strip_worths_value(w->strips, duals);
+    for (size_t o = 0; o < w->bench->offers.count; o++)
+        w->upper[o] = sb_strip_worths_of(w->strips, o);
 }
 
 void sb_worths_best(sb_worths *w, size_t offer, int64_t *made) {

@@ -63,7 +63,10 @@ void sb_guillotine_find(struct sb_guillotine *g, const int64_t *duals, int64_t *
 void sb_guillotine_best(struct sb_guillotine *g, size_t offer, int64_t *made);
 
 struct sb_strip_worths *sb_strip_worths_new(const sb_sheet_bench *bench, int64_t fineness, int64_t *unit);
-void sb_strip_worths_find(struct sb_strip_worths *s, const int64_t *duals, int64_t *upper);
+void sb_strip_worths_value(struct sb_strip_worths *s, const int64_t *duals);
+int64_t sb_strip_worths_of(struct sb_strip_worths *s, size_t offer);
 void sb_strip_worths_best(struct sb_strip_worths *s, size_t offer, int64_t *made);
+/* The widths of the strips on that sheet [nm], in the order they lie; how many, `most` at most. */
+size_t sb_strip_worths_widths(struct sb_strip_worths *s, size_t offer, int64_t *widths, size_t most);
 
 #endif

@@ -73,6 +73,7 @@ typedef struct sb_sheet_bench {
     int64_t value;                  /* of usable leftovers, per m2; 0: not priced */
     struct sb_stripping *stripping; /* room to fill strips in, used again and again */
     struct sb_putting *putting;     /* the same for putting piece by piece */
+    struct sb_recting *recting;     /* and for rectangles by rectangles; NULL: too many panes */
     sb_work *work;
 } sb_sheet_bench;
 
@@ -108,12 +109,17 @@ typedef struct sb_sheet_filling {
     int64_t *available; /* by offer */
 } sb_sheet_filling;
 
-/* Lays one sheet out of what is still to be made; fills tree and made. */
+/* Lays one sheet out of what is still to be made, or goes on with one; fills tree and made. */
 struct sb_stripping *sb_stripping_new(const sb_sheet_bench *bench);
 struct sb_putting *sb_putting_new(const sb_sheet_bench *bench);
 void sb_lay_strips(const sb_sheet_filling *f, bool crosscut, int stages, sb_laid *out);
+/* The same, beginning with strips of these widths. */
+void sb_lay_widths(const sb_sheet_filling *f, const int64_t *widths, size_t count, sb_laid *out);
 void sb_lay_pieces(const sb_sheet_filling *f, int rule, sb_laid *out);
 #define SB_PIECE_RULES 6
+/* The best of the rectangles whose sides are sums of sizes; false where there would be too many. */
+struct sb_recting *sb_recting_new(const sb_sheet_bench *bench);
+bool sb_lay_rects(const sb_sheet_filling *f, sb_laid *out);
 
 void sb_sheets_search(sb_sheet_bench *bench, sb_laying *best, sb_bound *bound);
 void sb_sheet_bound(const sb_sheet_bench *bench, sb_bound *bound);

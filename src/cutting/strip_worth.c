@@ -1,12 +1,14 @@
 /* The most a sheet is worth in strips: S by length of stack, K by width of strip, M over the sheet. */
 #include <stdlib.h>
+#include <string.h>
 
 #include "cutting/sheet_worth.h"
 
 /* A stack of panes equally long in v: S(u, v) rises here. */
 typedef struct stack_step {
     int64_t u, v, worth;
-    size_t pane;  /* the last that was put on */
+    size_t pane; /* the last that was put on */
+    bool turned;
     size_t below; /* the stack under it, into steps; SIZE_MAX: none */
 } stack_step;
 
@@ -24,11 +26,13 @@ typedef struct sb_strip_worths {
     SB_LIST(size_t) front, merged; /* stacks of one length, each wider worth more than the last; into steps */
     SB_LIST(stack_at) order;       /* all stacks, by rising width */
     int64_t *k;                    /* K of the strip at hand, by length */
-    size_t *k_step;                /* the step put on last; SIZE_MAX: none */
-    SB_LIST(int64_t) widths;       /* where K changes, rising */
+    uint32_t *k_step;              /* the step put on last; UINT32_MAX: none */
+    SB_LIST(stack_at) widths;      /* where K changes, rising */
     SB_LIST(int64_t) strips;       /* K(u, V) by width, then by offer */
+    SB_LIST(uint32_t *) snapshots; /* k_step by width */
     int64_t *m;                    /* M of the offer at hand */
     size_t *m_width;               /* the strip put on last, into widths */
+    size_t filled;                 /* the offer at hand; SIZE_MAX: none */
 } strip_worths;
 
 /* ---- set up ---------------------------------------------------------------------------------------- */
@@ -75,7 +79,7 @@ struct sb_strip_worths *sb_strip_worths_new(const sb_sheet_bench *bench, int64_t
     s->longest = sb_largest_room(bench, v_axis(s)) / s->unit[v_axis(s)];
     s->widest = sb_largest_room(bench, !v_axis(s)) / s->unit[!v_axis(s)];
     s->k = SB_NEW_ARRAY(pool, int64_t, (size_t)s->longest + 1);
-    s->k_step = SB_NEW_ARRAY(pool, size_t, (size_t)s->longest + 1);
+    s->k_step = SB_NEW_ARRAY(pool, uint32_t, (size_t)s->longest + 1);
     s->m = SB_NEW_ARRAY(pool, int64_t, (size_t)s->widest + 1);
     s->m_width = SB_NEW_ARRAY(pool, size_t, (size_t)s->widest + 1);
     unit[0] = s->unit[0];
@@ -86,7 +90,7 @@ struct sb_strip_worths *sb_strip_worths_new(const sb_sheet_bench *bench, int64_t
 /* ---- stacks ------------------------------------------------------------------------------------------ */
 
 static size_t add_step(strip_worths *s, const sb_lying_pane *lying, int64_t dual, size_t below) {
-    stack_step step = {lying->w, lying->l, dual, lying->pane, below};
+    stack_step step = {lying->w, lying->l, dual, lying->pane, lying->turned, below};
     if (below != SIZE_MAX) {
         step.u += s->steps.items[below].u;
         step.worth += s->steps.items[below].worth;
@@ -177,7 +181,7 @@ static void list_stacks(strip_worths *s, const int64_t *duals) {
 static void clear_strip(strip_worths *s) {
     for (int64_t l = 0; l <= s->longest; l++) {
         s->k[l] = 0;
-        s->k_step[l] = SIZE_MAX;
+        s->k_step[l] = UINT32_MAX;
     }
 }
 
@@ -187,7 +191,7 @@ static void put_stack(strip_worths *s, size_t index) {
         int64_t sum = s->k[l - step->v] + step->worth;
         if (sum > s->k[l]) {
             s->k[l] = sum;
-            s->k_step[l] = index;
+            s->k_step[l] = (uint32_t)index;
         }
     }
     s->bench->work->left -= s->longest / 60 + 1;
@@ -197,22 +201,19 @@ static bool only_full_width(const strip_worths *s) {
     return s->bench->stages == 2 && !s->bench->trims;
 }
 
-/* K of the strip u wide, out of all stacks that go into it. */
-static void fill_strip(strip_worths *s, int64_t u) {
-    clear_strip(s);
-    for (size_t i = 0; i < s->order.count && s->order.items[i].u <= u; i++)
-        if (!only_full_width(s) || s->order.items[i].u == u)
-            put_stack(s, s->order.items[i].step);
-}
-
 static int64_t length_of(const strip_worths *s, size_t offer) {
     return sb_offer_room(s->bench, offer, v_axis(s), s->unit);
 }
 
-static void note_width(strip_worths *s, int64_t u) {
-    SB_PUSH(s->bench->run->pool, s->widths, u);
+/* Keeps K(u, V) of every offer, and how it came about. */
+static void note_width(strip_worths *s, stack_at at) {
+    sb_pool *pool = s->bench->run->pool;
+    SB_PUSH(pool, s->widths, at);
     for (size_t o = 0; o < s->bench->offers.count; o++)
-        SB_PUSH(s->bench->run->pool, s->strips, s->k[length_of(s, o)]);
+        SB_PUSH(pool, s->strips, s->k[length_of(s, o)]);
+    if (s->widths.count > s->snapshots.count)
+        SB_PUSH(pool, s->snapshots, SB_NEW_ARRAY(pool, uint32_t, (size_t)s->longest + 1));
+    memcpy(s->snapshots.items[s->widths.count - 1], s->k_step, ((size_t)s->longest + 1) * sizeof *s->k_step);
 }
 
 static void list_strips(strip_worths *s) {
@@ -223,7 +224,7 @@ static void list_strips(strip_worths *s) {
         put_stack(s, s->order.items[i].step);
         if (i + 1 < s->order.count && s->order.items[i + 1].u == u)
             continue;
-        note_width(s, u);
+        note_width(s, s->order.items[i]);
         if (only_full_width(s))
             clear_strip(s);
     }
@@ -233,40 +234,48 @@ static void list_strips(strip_worths *s) {
 
 static void fill_sheet(strip_worths *s, size_t offer) {
     size_t offers = s->bench->offers.count;
+    int64_t most = 0;
     for (int64_t x = 0; x <= s->widest; x++) {
         s->m[x] = 0;
         s->m_width[x] = SIZE_MAX;
     }
     for (size_t w = 0; w < s->widths.count; w++) {
-        int64_t u = s->widths.items[w], worth = s->strips.items[w * offers + offer];
-        for (int64_t x = u; x <= s->widest && worth > 0; x++)
+        int64_t u = s->widths.items[w].u, worth = s->strips.items[w * offers + offer];
+        if (worth <= most && !only_full_width(s))
+            continue; /* a narrower strip holds as much */
+        most = worth;
+        for (int64_t x = u; x <= s->widest; x++)
             if (s->m[x - u] + worth > s->m[x]) {
                 s->m[x] = s->m[x - u] + worth;
                 s->m_width[x] = w;
             }
         s->bench->work->left -= s->widest / 60 + 1;
     }
+    s->filled = offer;
 }
 
 static int64_t width_of(const strip_worths *s, size_t offer) {
     return sb_offer_room(s->bench, offer, !v_axis(s), s->unit);
 }
 
-void sb_strip_worths_find(struct sb_strip_worths *s, const int64_t *duals, int64_t *upper) {
+void sb_strip_worths_value(struct sb_strip_worths *s, const int64_t *duals) {
     list_stacks(s, duals);
     list_strips(s);
-    for (size_t o = 0; o < s->bench->offers.count; o++) {
-        fill_sheet(s, o);
-        upper[o] = s->m[width_of(s, o)];
-    }
+    s->filled = SIZE_MAX;
+}
+
+int64_t sb_strip_worths_of(struct sb_strip_worths *s, size_t offer) {
+    if (s->filled != offer)
+        fill_sheet(s, offer);
+    return s->m[width_of(s, offer)];
 }
 
 /* ---- what is on the best sheet ------------------------------------------------------------------------- */
 
-static void count_strip(strip_worths *s, int64_t u, int64_t length, int64_t *made) {
-    fill_strip(s, u);
-    for (int64_t l = length; s->k_step[l] != SIZE_MAX;) {
-        const stack_step *step = &s->steps.items[s->k_step[l]];
+static void count_strip(const strip_worths *s, size_t width, int64_t length, int64_t *made) {
+    const uint32_t *k_step = s->snapshots.items[width];
+    for (int64_t l = length; k_step[l] != UINT32_MAX;) {
+        const stack_step *step = &s->steps.items[k_step[l]];
         l -= step->v;
         for (; step; step = step->below == SIZE_MAX ? NULL : &s->steps.items[step->below])
             made[step->pane]++;
@@ -274,10 +283,32 @@ static void count_strip(strip_worths *s, int64_t u, int64_t length, int64_t *mad
 }
 
 void sb_strip_worths_best(struct sb_strip_worths *s, size_t offer, int64_t *made) {
-    fill_sheet(s, offer);
+    sb_strip_worths_of(s, offer);
     for (int64_t x = width_of(s, offer); s->m_width[x] != SIZE_MAX;) {
-        int64_t u = s->widths.items[s->m_width[x]];
-        count_strip(s, u, length_of(s, offer), made);
-        x -= u;
+        size_t width = s->m_width[x];
+        count_strip(s, width, length_of(s, offer), made);
+        x -= s->widths.items[width].u;
     }
+}
+
+/* Of a stack, with its inner kerfs [nm]. */
+static int64_t true_width(const strip_worths *s, size_t index) {
+    int64_t width = -s->bench->kerf;
+    for (; index != SIZE_MAX; index = s->steps.items[index].below) {
+        const stack_step *step = &s->steps.items[index];
+        const sb_pane *pane = &s->bench->panes.items[step->pane];
+        width += s->bench->kerf + (step->turned != s->bench->crosscut_first ? pane->length : pane->width);
+    }
+    return width;
+}
+
+size_t sb_strip_worths_widths(struct sb_strip_worths *s, size_t offer, int64_t *widths, size_t most) {
+    size_t count = 0;
+    sb_strip_worths_of(s, offer);
+    for (int64_t x = width_of(s, offer); s->m_width[x] != SIZE_MAX && count < most;) {
+        const stack_at *at = &s->widths.items[s->m_width[x]];
+        widths[count++] = true_width(s, at->step);
+        x -= at->u;
+    }
+    return count;
 }

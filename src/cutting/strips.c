@@ -116,15 +116,33 @@ static stripping *set_up(const sb_sheet_filling *f, bool crosscut, int stages) {
     return s;
 }
 
-void sb_lay_strips(const sb_sheet_filling *f, bool crosscut, int stages, sb_laid *out) {
-    stripping *s = set_up(f, crosscut, stages);
-    size_t node = 0;
+static void lay_rest(stripping *s, sb_laid *out, size_t node) {
     while (node != SIZE_MAX) {
         const sb_node *rest = &out->tree.items[node];
-        int64_t room = crosscut ? rest->l : rest->w, length = crosscut ? rest->w : rest->l;
+        int64_t room = s->crosscut ? rest->l : rest->w, length = s->crosscut ? rest->w : rest->l;
         if (!best_strip(s, room, length) || !cut_strip(s, out, &node, &s->best))
             break;
     }
+}
+
+void sb_lay_strips(const sb_sheet_filling *f, bool crosscut, int stages, sb_laid *out) {
+    lay_rest(set_up(f, crosscut, stages), out, 0);
+}
+
+void sb_lay_widths(const sb_sheet_filling *f, const int64_t *widths, size_t count, sb_laid *out) {
+    bool crosscut = f->bench->crosscut_first;
+    stripping *s = set_up(f, crosscut, f->bench->stages < 3 ? f->bench->stages : 3);
+    size_t node = 0;
+    for (size_t i = 0; i < count && node != SIZE_MAX; i++) {
+        const sb_node *rest = &out->tree.items[node];
+        int64_t room = crosscut ? rest->l : rest->w, length = crosscut ? rest->w : rest->l;
+        if (widths[i] > room || widths[i] < f->bench->smallest_strip)
+            continue;
+        sb_strip_fill(s, &s->best, widths[i], length);
+        if (s->best.stacks.count > 0)
+            cut_strip(s, out, &node, &s->best);
+    }
+    lay_rest(s, out, node);
 }
 
 /* ---- all panes, both ways round ------------------------------------------------------------------ */
