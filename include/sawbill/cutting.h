@@ -258,7 +258,8 @@ typedef struct sb_plan {
  *                 greatest sum F (one knapsack), along y G; the parts on a sheet then have a sum of products of at most
  *                 F G (Fekete and Schepers), and duals are these products at a price, the lesser one where a part may
  *                 lie both ways.
- *   "guillotine"  worth is the most that duals come to on a sheet cut in any number of stages, with any number of each part.
+ *   "guillotine"  worth is the most that duals come to on a sheet cut in any number of stages, with any number of each part,
+ *                 but those with `once` set once at most.
  *   "strips"      the same for the stages of the rules.
  * The last two count sizes along x in whole unit_x, along y in whole unit_y, rounded down, as rooms are: what goes
  * together on a sheet goes together in units. How worths follow stands in src/cutting/sheet_worth.h. */
@@ -274,6 +275,7 @@ typedef struct sb_bound {
     SB_LIST(int64_t) duals;
     SB_LIST(int64_t) counted;
     SB_LIST(sb_scales) scales;
+    SB_LIST(bool) once; /* by need, "guillotine" only: of the needs that count here, those no sheet holds twice */
     /* by supply of this stock, in the order of problem.supplies; worth -1: cannot be used */
     SB_LIST(int64_t) worth;
     SB_LIST(int64_t) least;

@@ -14,7 +14,8 @@ typedef struct sb_guillotine {
     axis x, y;
     sb_lying_panes panes; /* w and l in units */
     const int64_t *duals;
-    int64_t *f;     /* F, by point of x, then of y */
+    size_t track[SB_TRACKED], tracked;
+    int64_t *f;     /* F, by set of tracked panes, then by point of x, then of y */
     int64_t *count; /* room to find the points in */
 } guillotine;
 
@@ -61,6 +62,7 @@ static void read_points(const guillotine *g, axis *a, const bool *sum) {
 }
 
 #define MOST_UNITS 100000 /* along an axis */
+#define DEAREST    3e8    /* sums for one set of duals */
 
 /* The least unit, from the common divisor up, that leaves few enough points; no size is without a unit. */
 static bool make_axis(guillotine *g, axis *a, bool along_y, int64_t fineness) {
@@ -93,16 +95,50 @@ struct sb_guillotine *sb_guillotine_new(const sb_sheet_bench *bench, int64_t fin
     return g;
 }
 
+/* ---- tracked panes ------------------------------------------------------------------------------------ */
+
+static double cost_of(const guillotine *g, size_t tracked) {
+    double work = (double)(g->x.count * g->y.count) * (double)(g->x.count + g->y.count) / 4;
+    for (size_t t = 0; t < tracked; t++)
+        work *= 3;
+    return work;
+}
+
+bool sb_guillotine_track(struct sb_guillotine *g, size_t pane) {
+    if (g->tracked == SB_TRACKED || cost_of(g, g->tracked + 1) > DEAREST)
+        return false;
+    g->track[g->tracked++] = pane;
+    g->f = SB_NEW_ARRAY(g->bench->run->pool, int64_t, (g->x.count * g->y.count) << g->tracked);
+    return true;
+}
+
+size_t sb_guillotine_tracked(const struct sb_guillotine *g, const size_t **panes) {
+    *panes = g->track;
+    return g->tracked;
+}
+
+/* Its bit; 0: as often as one likes. */
+static uint32_t bit_of(const guillotine *g, size_t pane) {
+    for (size_t t = 0; t < g->tracked; t++)
+        if (g->track[t] == pane)
+            return 1u << t;
+    return 0;
+}
+
 /* ---- F ---------------------------------------------------------------------------------------------- */
 
-static void put_panes(const guillotine *g) {
+static int64_t *row_of(const guillotine *g, uint32_t set, size_t i) {
+    return &g->f[(set * g->x.count + i) * g->y.count];
+}
+
+static void put_panes(const guillotine *g, uint32_t set) {
     for (size_t n = 0; n < g->x.count * g->y.count; n++)
-        g->f[n] = 0;
-    for (size_t i = 0; i < g->panes.count; i++) {
-        const sb_lying_pane *lying = &g->panes.items[i];
-        if (lying->w > g->x.room || lying->l > g->y.room)
+        row_of(g, set, 0)[n] = 0;
+    for (size_t n = 0; n < g->panes.count; n++) {
+        const sb_lying_pane *lying = &g->panes.items[n];
+        if (lying->w > g->x.room || lying->l > g->y.room || (bit_of(g, lying->pane) & ~set))
             continue;
-        int64_t *f = &g->f[g->x.floor[lying->w] * g->y.count + g->y.floor[lying->l]];
+        int64_t *f = &row_of(g, set, g->x.floor[lying->w])[g->y.floor[lying->l]];
         if (g->duals[lying->pane] > *f)
             *f = g->duals[lying->pane];
     }
@@ -115,86 +151,134 @@ static void raise_row(int64_t *row, const int64_t *one, const int64_t *other, si
     }
 }
 
-/* Cuts along y: p is divided. */
-static void divide_x(const guillotine *g, size_t i) {
-    size_t count = g->y.count;
-    int64_t p = g->x.at[i], *row = &g->f[i * count];
-    raise_row(row, &g->f[(i - 1) * count], g->f, count); /* the row of 0 is nothing */
+/* Cuts along y: p is divided, the first half has the tracked panes of `part`. */
+static void divide_x(const guillotine *g, size_t i, uint32_t set, uint32_t part) {
+    int64_t p = g->x.at[i], *row = row_of(g, set, i);
+    raise_row(row, row_of(g, part, 0), row_of(g, set & ~part, i - 1), g->y.count);
     for (size_t c = 1; 2 * g->x.at[c] <= p; c++)
-        raise_row(row, &g->f[c * count], &g->f[g->x.floor[p - g->x.at[c]] * count], count);
+        raise_row(row, row_of(g, part, c), row_of(g, set & ~part, g->x.floor[p - g->x.at[c]]), g->y.count);
 }
 
-/* Cuts across: q is divided, in one row. */
-static void divide_y(const guillotine *g, int64_t *row) {
+/* Cuts across: q is divided. */
+static int64_t divide_q(const guillotine *g, const int64_t *one, const int64_t *other, size_t j,
+                        int64_t best) {
+    int64_t q = g->y.at[j];
+    for (size_t c = 1; 2 * g->y.at[c] <= q; c++) {
+        int64_t sum = one[c] + other[g->y.floor[q - g->y.at[c]]];
+        best = sum > best ? sum : best;
+    }
+    return best;
+}
+
+/* All parts of a set, from the set itself down to nothing. */
+static uint32_t next_part(uint32_t set, uint32_t part) {
+    return (part - 1) & set;
+}
+
+static void divide_y(const guillotine *g, size_t i, uint32_t set) {
+    int64_t *row = row_of(g, set, i);
     for (size_t j = 1; j < g->y.count; j++) {
-        int64_t q = g->y.at[j], best = row[j] > row[j - 1] ? row[j] : row[j - 1];
-        for (size_t c = 1; 2 * g->y.at[c] <= q; c++) {
-            int64_t sum = row[c] + row[g->y.floor[q - g->y.at[c]]];
-            best = sum > best ? sum : best;
-        }
+        int64_t best = row[j] > row[j - 1] ? row[j] : row[j - 1];
+        uint32_t part = set;
+        do {
+            best = divide_q(g, row_of(g, part, i), row_of(g, set & ~part, i), j, best);
+            part = next_part(set, part);
+        } while (part != set);
         row[j] = best;
     }
 }
 
+static void fill_set(const guillotine *g, uint32_t set) {
+    put_panes(g, set);
+    for (size_t i = 1; i < g->x.count; i++) {
+        uint32_t part = set;
+        do {
+            divide_x(g, i, set, part);
+            part = next_part(set, part);
+        } while (part != set);
+        divide_y(g, i, set);
+    }
+}
+
+static int64_t f_at(const guillotine *g, uint32_t set, size_t i, size_t j) {
+    return row_of(g, set, i)[j];
+}
+
+static uint32_t all_tracked(const guillotine *g) {
+    return (1u << g->tracked) - 1;
+}
+
+static size_t x_of(const guillotine *g, size_t offer) {
+    return g->x.floor[sb_offer_room(g->bench, offer, false, g->unit)];
+}
+
+static size_t y_of(const guillotine *g, size_t offer) {
+    return g->y.floor[sb_offer_room(g->bench, offer, true, g->unit)];
+}
+
 void sb_guillotine_find(struct sb_guillotine *g, const int64_t *duals, int64_t *upper) {
     g->duals = duals;
-    put_panes(g);
-    for (size_t i = 1; i < g->x.count; i++) {
-        divide_x(g, i);
-        divide_y(g, &g->f[i * g->y.count]);
-    }
-    g->bench->work->left -= (int64_t)(g->x.count * g->y.count * (g->x.count + g->y.count) / 200);
-    for (size_t o = 0; o < g->bench->offers.count; o++) {
-        size_t i = g->x.floor[sb_offer_room(g->bench, o, false, g->unit)];
-        size_t j = g->y.floor[sb_offer_room(g->bench, o, true, g->unit)];
-        upper[o] = g->f[i * g->y.count + j];
-    }
+    for (uint32_t set = 0; set <= all_tracked(g); set++)
+        fill_set(g, set);
+    g->bench->work->left -= (int64_t)(cost_of(g, g->tracked) / 50);
+    for (size_t o = 0; o < g->bench->offers.count; o++)
+        upper[o] = f_at(g, all_tracked(g), x_of(g, o), y_of(g, o));
 }
 
 /* ---- what is on the best sheet ---------------------------------------------------------------------- */
 
-static int64_t f_at(const guillotine *g, size_t i, size_t j) {
-    return g->f[i * g->y.count + j];
-}
-
-static const sb_lying_pane *pane_at(const guillotine *g, size_t i, size_t j) {
+static const sb_lying_pane *pane_at(const guillotine *g, uint32_t set, size_t i, size_t j) {
     for (size_t n = 0; n < g->panes.count; n++) {
         const sb_lying_pane *lying = &g->panes.items[n];
-        if (lying->w <= g->x.at[i] && lying->l <= g->y.at[j] && g->duals[lying->pane] == f_at(g, i, j))
+        if (lying->w <= g->x.at[i] && lying->l <= g->y.at[j] && !(bit_of(g, lying->pane) & ~set) &&
+            g->duals[lying->pane] == f_at(g, set, i, j))
             return lying;
     }
     return NULL;
 }
 
-static void collect(const guillotine *g, size_t i, size_t j, int64_t *made) {
-    int64_t value = f_at(g, i, j), p = g->x.at[i], q = g->y.at[j];
-    if (value == 0)
+static void collect(const guillotine *g, uint32_t set, size_t i, size_t j, int64_t *made);
+
+static bool collect_x(const guillotine *g, uint32_t set, uint32_t part, size_t i, size_t j, int64_t *made) {
+    for (size_t c = 0; 2 * g->x.at[c] <= g->x.at[i]; c++) {
+        size_t rest = c == 0 ? i - 1 : g->x.floor[g->x.at[i] - g->x.at[c]];
+        if (f_at(g, part, c, j) + f_at(g, set & ~part, rest, j) != f_at(g, set, i, j))
+            continue;
+        collect(g, part, c, j, made);
+        collect(g, set & ~part, rest, j, made);
+        return true;
+    }
+    return false;
+}
+
+static bool collect_y(const guillotine *g, uint32_t set, uint32_t part, size_t i, size_t j, int64_t *made) {
+    for (size_t c = 0; 2 * g->y.at[c] <= g->y.at[j]; c++) {
+        size_t rest = c == 0 ? j - 1 : g->y.floor[g->y.at[j] - g->y.at[c]];
+        if (f_at(g, part, i, c) + f_at(g, set & ~part, i, rest) != f_at(g, set, i, j))
+            continue;
+        collect(g, part, i, c, made);
+        collect(g, set & ~part, i, rest, made);
+        return true;
+    }
+    return false;
+}
+
+static void collect(const guillotine *g, uint32_t set, size_t i, size_t j, int64_t *made) {
+    if (f_at(g, set, i, j) == 0)
         return;
-    const sb_lying_pane *lying = pane_at(g, i, j);
+    const sb_lying_pane *lying = pane_at(g, set, i, j);
     if (lying) {
         made[lying->pane]++;
         return;
     }
-    for (size_t c = 0; 2 * g->x.at[c] <= p; c++) {
-        size_t rest = c == 0 ? i - 1 : g->x.floor[p - g->x.at[c]];
-        if (f_at(g, c, j) + f_at(g, rest, j) == value) {
-            collect(g, c, j, made);
-            collect(g, rest, j, made);
+    uint32_t part = set;
+    do {
+        if (collect_x(g, set, part, i, j, made) || collect_y(g, set, part, i, j, made))
             return;
-        }
-    }
-    for (size_t c = 0; 2 * g->y.at[c] <= q; c++) {
-        size_t rest = c == 0 ? j - 1 : g->y.floor[q - g->y.at[c]];
-        if (f_at(g, i, c) + f_at(g, i, rest) == value) {
-            collect(g, i, c, made);
-            collect(g, i, rest, made);
-            return;
-        }
-    }
+        part = next_part(set, part);
+    } while (part != set);
 }
 
 void sb_guillotine_best(struct sb_guillotine *g, size_t offer, int64_t *made) {
-    size_t i = g->x.floor[sb_offer_room(g->bench, offer, false, g->unit)];
-    size_t j = g->y.floor[sb_offer_room(g->bench, offer, true, g->unit)];
-    collect(g, i, j, made);
+    collect(g, all_tracked(g), x_of(g, offer), y_of(g, offer), made);
 }

@@ -172,7 +172,7 @@ static void try_pair(const sb_sheet_bench *bench, const scale *x, const scale *y
     }
     for (size_t o = 0; o < bench->offers.count; o++)
         p->worths[o] = worth_of(x, y, o, price);
-    sb_sheet_prove(bench, &(sb_sheet_proof){"cover", p->duals, p->worths, p->scales, {0, 0}}, bound);
+    sb_sheet_prove(bench, &(sb_sheet_proof){"cover", p->duals, p->worths, p->scales, {0, 0}, NULL}, bound);
 }
 
 void sb_sheet_bound(const sb_sheet_bench *bench, sb_bound *bound) {

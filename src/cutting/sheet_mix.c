@@ -18,6 +18,7 @@ typedef struct mixing {
     sb_worths *worths;
     double *duals; /* y by pane [thousandths] */
     int64_t *whole, *made;
+    SB_LIST(int64_t *) columns; /* what each makes, by pane */
 } mixing;
 
 /* ---- set up ---------------------------------------------------------------------------------------- */
@@ -33,7 +34,11 @@ static double dearest(const sb_sheet_bench *bench) {
     return most;
 }
 
-static void add_column(const mixing *m, size_t offer, const int64_t *made) {
+static void add_column(mixing *m, size_t offer, const int64_t *made) {
+    int64_t *kept = SB_NEW_ARRAY(m->bench->run->pool, int64_t, m->bench->panes.count);
+    for (size_t i = 0; i < m->bench->panes.count; i++)
+        kept[i] = made[i];
+    SB_PUSH(m->bench->run->pool, m->columns, kept);
     sb_sheet_program_add(m->program, offer, made, (double)sb_sheet_net(m->bench, offer));
 }
 
@@ -71,8 +76,10 @@ static void prove(mixing *m) {
     sb_worths_find(m->worths, m->whole);
     const char *how = m->worths->by_strips ? "strips" : "guillotine";
     const int64_t *unit = m->worths->unit;
-    sb_sheet_prove(m->bench, &(sb_sheet_proof){how, m->whole, m->worths->upper, NULL, {unit[0], unit[1]}},
-                   m->bound);
+    sb_sheet_prove(
+        m->bench,
+        &(sb_sheet_proof){how, m->whole, m->worths->upper, NULL, {unit[0], unit[1]}, m->worths->once},
+        m->bound);
 }
 
 static bool add_improving(mixing *m) {
@@ -88,6 +95,36 @@ static bool add_improving(mixing *m) {
     return added;
 }
 
+/* ---- panes that the mix uses too often ----------------------------------------------------------------- */
+
+static size_t most_overused(const mixing *m) {
+    double *over = SB_NEW_ARRAY(m->bench->run->pool, double, m->bench->panes.count);
+    size_t best = SIZE_MAX;
+    for (size_t j = 0; j < m->columns.count; j++) {
+        double times = sb_lp_times(m->program->lp, j);
+        for (size_t i = 0; i < m->bench->panes.count && times > 1e-9; i++)
+            if (m->columns.items[j][i] > 1 && m->bench->panes.items[i].pieces == 1)
+                over[i] += times * (double)(m->columns.items[j][i] - 1);
+    }
+    for (size_t i = 0; i < m->bench->panes.count; i++)
+        if (over[i] > 1e-6 && (best == SIZE_MAX || over[i] * m->duals[i] > over[best] * m->duals[best]))
+            best = i;
+    return best;
+}
+
+/* Columns that hold a pane twice go as soon as it is tracked. False when there is no such pane. */
+static bool track_one(mixing *m) {
+    size_t pane = most_overused(m);
+    if (pane == SIZE_MAX || !sb_worths_track(m->worths, pane))
+        return false;
+    for (size_t j = 0; j < m->columns.count; j++)
+        if (m->columns.items[j][pane] > 1)
+            sb_lp_limit(m->program->lp, j, 0);
+    return true;
+}
+
+/* ---- all rounds ---------------------------------------------------------------------------------------- */
+
 static bool is_met(const mixing *m) {
     return m->best->missing <= 0 && m->bound->bound.milli >= m->best->cost;
 }
@@ -100,7 +137,7 @@ void sb_sheet_mix(const sb_sheet_bench *bench, const sb_laying *best, sb_bound *
         if (!sb_sheet_program_solve(m.program, m.duals))
             return;
         prove(&m);
-        if (is_met(&m) || !add_improving(&m))
+        if (is_met(&m) || (!add_improving(&m) && !track_one(&m)))
             return;
     }
 }

@@ -87,6 +87,8 @@ static void record_need(const sb_sheet_bench *bench, const sb_sheet_proof *proof
     bool cut = pane != SIZE_MAX;
     if (proof->scales)
         SB_PUSH(bench->run->pool, bound->scales, cut ? proof->scales[pane] : none);
+    if (proof->once)
+        SB_PUSH(bench->run->pool, bound->once, cut && proof->once[pane]);
     SB_PUSH(bench->run->pool, bound->duals, cut ? proof->duals[pane] : 0);
     SB_PUSH(bench->run->pool, bound->counted, first ? bench->panes.items[pane].pieces : 0);
 }
@@ -113,7 +115,7 @@ void sb_sheet_prove(const sb_sheet_bench *bench, const sb_sheet_proof *proof, sb
     bound->common = sb_mul(sb_add(common_cost(bench), gain(bench)), SB_SHEET_SCALE);
     bound->unit_x.nm = proof->unit[0];
     bound->unit_y.nm = proof->unit[1];
-    bound->duals.count = bound->counted.count = bound->scales.count = 0;
+    bound->duals.count = bound->counted.count = bound->scales.count = bound->once.count = 0;
     bound->worth.count = bound->least.count = 0;
     for (size_t n = 0; n < bench->problem->needs.count; n++)
         if (bench->problem->needs.items[n].stock == bench->stock)

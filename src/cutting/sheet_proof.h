@@ -17,6 +17,7 @@ typedef struct sb_sheet_proof {
     const int64_t *duals, *worths; /* y by pane, z by offer */
     const sb_scales *scales;       /* by pane; NULL: none */
     int64_t unit[2];               /* see sb_bound */
+    const bool *once;              /* by pane: no sheet holds it twice; NULL: none is so */
 } sb_sheet_proof;
 
 int64_t sb_sheet_net(const sb_sheet_bench *bench, size_t offer); /* c */

@@ -70,6 +70,7 @@ sb_worths *sb_worths_new(const sb_sheet_bench *bench, int64_t fineness) {
     sb_worths *w = SB_NEW(bench->run->pool, sb_worths);
     *w = (sb_worths){.bench = bench, .by_strips = bench->stages <= 3};
     w->upper = SB_NEW_ARRAY(bench->run->pool, int64_t, bench->offers.count);
+    w->once = SB_NEW_ARRAY(bench->run->pool, bool, bench->panes.count);
     if (w->by_strips)
         w->strips = sb_strip_worths_new(bench, fineness, w->unit);
     else
@@ -87,6 +88,13 @@ void sb_worths_find(sb_worths *w, const int64_t *duals) {
     sb_strip_worths_value(w->strips, duals);
     for (size_t o = 0; o < w->bench->offers.count; o++)
         w->upper[o] = sb_strip_worths_of(w->strips, o);
+}
+
+bool sb_worths_track(sb_worths *w, size_t pane) {
+    if (!w->any || !sb_guillotine_track(w->any, pane))
+        return false;
+    w->once[pane] = true;
+    return true;
 }
 
 void sb_worths_best(sb_worths *w, size_t offer, int64_t *made) {

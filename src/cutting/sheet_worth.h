@@ -9,6 +9,8 @@
  *   F(p, q) = max of  y_i                       over panes with w_i <= p, l_i <= q
  *                     F(c, q) + F(p - c, q)     over c in P
  *                     F(p, c) + F(p, q - c)     over c in Q
+ * Panes wanted once may be tracked: F is then also by the set of tracked panes that may be used, each once, and the two
+ * halves share the set out between them in every way.
  * Up to three stages (strip_worth.c). u runs across the strips, v along them; two stages without trims allow only
  * panes as wide as the strip, with trims one pane to a stack.
  *   S(u, v) = max of sum of y_i                 over stacks of panes that are v long, within u, none more often than
@@ -21,11 +23,14 @@
 
 #include "cutting/sheets.h"
 
+#define SB_TRACKED 6 /* panes at most */
+
 typedef struct sb_worths {
     const sb_sheet_bench *bench;
     bool by_strips;
     int64_t unit[2];           /* along x, along y [nm] */
     int64_t *upper;            /* by offer: proven for the duals given last */
+    bool *once;                /* by pane: tracked */
     struct sb_guillotine *any; /* one of the two */
     struct sb_strip_worths *strips;
 } sb_worths;
@@ -33,6 +38,8 @@ typedef struct sb_worths {
 /* `fineness`: so many points along an axis at most, which settles the units. NULL where that cannot be. */
 sb_worths *sb_worths_new(const sb_sheet_bench *bench, int64_t fineness);
 void sb_worths_find(sb_worths *w, const int64_t *duals);
+/* From now on a sheet holds this pane, wanted once, at most once. False where that would be too much work. */
+bool sb_worths_track(sb_worths *w, size_t pane);
 /* How often each pane is on the sheet that is worth most, into `made` by pane. */
 void sb_worths_best(sb_worths *w, size_t offer, int64_t *made);
 
@@ -60,6 +67,8 @@ int64_t sb_largest_room(const sb_sheet_bench *bench, bool along_y);
 
 struct sb_guillotine *sb_guillotine_new(const sb_sheet_bench *bench, int64_t fineness, int64_t *unit);
 void sb_guillotine_find(struct sb_guillotine *g, const int64_t *duals, int64_t *upper);
+bool sb_guillotine_track(struct sb_guillotine *g, size_t pane);
+size_t sb_guillotine_tracked(const struct sb_guillotine *g, const size_t **panes);
 void sb_guillotine_best(struct sb_guillotine *g, size_t offer, int64_t *made);
 
 struct sb_strip_worths *sb_strip_worths_new(const sb_sheet_bench *bench, int64_t fineness, int64_t *unit);

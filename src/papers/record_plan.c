@@ -15,8 +15,9 @@
  *   `parts` (`name`, `x_mm`, `y_mm`, `w_mm`, `l_mm`, `turned`), `cuts` (`stage`, `across`: "width" or "length", `at_mm`, and the rectangle it
  *   divides: `x_mm`, `y_mm`, `w_mm`, `l_mm`), `leftovers` (rectangles), `fences` |
  * | `certificate` | array, one for each stock: `stock`, `how`, `cost`, `bound`, `scale`, `duals`, `counted` and (sheets) `scales` by need,
- *   `worth` and `least` by supply, `common`, `lack`, `threshold`, `unit_x_mm` and `unit_y_mm` (sheets) and (by branching) `branches`
- *   with the same and `numbers` by supply; what they mean and how to check them stands with `sb_bound` in sawbill/cutting.h. Amounts
+ *   `worth` and `least` by supply, `common`, `lack`, `threshold`, `unit_x_mm`, `unit_y_mm` and, by need, `once` (sheets), and (by
+ *   branching) `branches` with the same and `numbers` by supply; what they mean and how to check them stands with `sb_bound`
+ *   in sawbill/cutting.h. Amounts
  *   in thousandths of the minor unit |
  *
  * Positions are from the factory corner or end: x across the sheet's width, y along its length, grain along the length.
@@ -192,6 +193,11 @@ static void put_proof(sb_run *run, sb_record *record, const sb_bound *bound) {
     if (bound->unit_x.nm > 0) {
         sb_put_length(run, record, "unit_x_mm", bound->unit_x);
         sb_put_length(run, record, "unit_y_mm", bound->unit_y);
+    }
+    if (bound->once.count > 0) {
+        sb_record *once = sb_put_array(run, record, "once");
+        for (size_t i = 0; i < bound->once.count; i++)
+            sb_put_truth(run, once, NULL, bound->once.items[i]);
     }
     put_scales(run, record, bound);
 }
