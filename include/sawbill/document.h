@@ -145,10 +145,22 @@ typedef struct sb_drawing {
     SB_LIST(sb_label) labels;
 } sb_drawing;
 
+/* ---- cards: labels in a grid that fills pages of their own, to be stuck on or cut apart ---------------------- */
+
+typedef struct sb_card {
+    const char *title, *number; /* what it is; what size it has */
+    SB_LIST(const char *) lines; /* the more important ones first: the last are cut where there is no room */
+} sb_card;
+typedef struct sb_cards {
+    int64_t columns, rows;
+    sb_length side, top, across, down; /* margins of the page; gaps */
+    SB_LIST(sb_card) items;
+} sb_cards;
+
 typedef enum sb_block_kind {
-    SB_BLOCK_HEADING, SB_BLOCK_PARAGRAPH, SB_BLOCK_TABLE, SB_BLOCK_DRAWING, SB_BLOCK_PAGE_BREAK, SB_BLOCK_ROOM_BREAK
+    SB_BLOCK_HEADING, SB_BLOCK_PARAGRAPH, SB_BLOCK_TABLE, SB_BLOCK_DRAWING, SB_BLOCK_CARDS, SB_BLOCK_PAGE_BREAK, SB_BLOCK_ROOM_BREAK
 } sb_block_kind;
-typedef struct sb_block { sb_block_kind kind; const char *text; bool small; sb_table *table; sb_drawing *drawing; } sb_block;
+typedef struct sb_block { sb_block_kind kind; const char *text; bool small; sb_table *table; sb_drawing *drawing; sb_cards *cards; } sb_block;
 typedef struct sb_sheet {
     const char *title; /* cleaned by the writer where a format forbids characters */
     bool landscape;
@@ -171,6 +183,10 @@ void sb_paragraph_add(sb_run *run, sb_sheet *sheet, const char *text, bool small
 void sb_page_break_add(sb_run *run, sb_sheet *sheet);
 /* A page begins unless what follows, up to the next break, has room on the one before. */
 void sb_room_break_add(sb_run *run, sb_sheet *sheet);
+sb_cards *sb_cards_add(sb_run *run, sb_sheet *sheet, int64_t columns, int64_t rows);
+/* An empty card; stays valid until the next one is added. */
+sb_card *sb_card_add(sb_run *run, sb_cards *cards, const char *title, const char *number);
+void sb_card_line(sb_run *run, sb_card *card, const char *text); /* "" adds nothing */
 sb_drawing *sb_drawing_add(sb_run *run, sb_sheet *sheet, const char *title, const char *name, sb_length width, sb_length height);
 /* A shape without points, to be filled; stays valid until the next one is added. */
 sb_shape *sb_shape_add(sb_run *run, sb_drawing *drawing, sb_fill fill, sb_pen pen, bool closed);

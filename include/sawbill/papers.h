@@ -22,6 +22,8 @@ const char *sb_wording_text(sb_run *run, const sb_wording *wording, const char *
 sb_document *sb_paper_quote(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways, const sb_wording *wording);
 sb_document *sb_paper_estimate(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
 sb_document *sb_paper_cuts(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way); /* shop and job may be NULL-like for bare lists: see cuts.c */
+/* Labels for parts and for what goes back into the rack, in the grid that the shop sets. */
+sb_document *sb_paper_labels(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way);
 sb_document *sb_paper_order(sb_run *run, const sb_shop *shop, const char *title, sb_date date, const sb_order *order);
 /* The same lines in one table, for CSV. */
 sb_document *sb_paper_order_list(sb_run *run, const sb_shop *shop, const char *title, sb_date date, const sb_order *order);

@@ -172,6 +172,11 @@ typedef struct sb_settings {
     sb_length leftover_length;               /* boards at least this long are kept */
     sb_length leftover_sheet_length, leftover_sheet_width;
     sb_share leftover_value;                 /* of the price by length or area */
+    struct sb_label_grid {
+        int64_t columns, rows;              /* on a page */
+        sb_length side, top;                /* margins of the page, each on both sides */
+        sb_length across, down;             /* between labels */
+    } labels;
     sb_length vehicle;                       /* longest board that can be fetched; 0: no limit */
     sb_length planing;                       /* taken off a sawn thickness or width in all */
     sb_length short_part;                    /* parts shorter than this get a warning at the saw */

@@ -40,3 +40,23 @@ void sb_shape_line(sb_run *run, sb_drawing *drawing, sb_pen pen, sb_point from, 
 void sb_label_add(sb_run *run, sb_drawing *drawing, sb_label label) {
     SB_PUSH(run->pool, drawing->labels, label);
 }
+
+/* ---- cards ---- */
+
+sb_cards *sb_cards_add(sb_run *run, sb_sheet *sheet, int64_t columns, int64_t rows) {
+    sb_cards *cards = SB_NEW(run->pool, sb_cards);
+    cards->columns = columns;
+    cards->rows = rows;
+    SB_PUSH(run->pool, sheet->blocks, ((sb_block){.kind = SB_BLOCK_CARDS, .text = "", .cards = cards}));
+    return cards;
+}
+
+sb_card *sb_card_add(sb_run *run, sb_cards *cards, const char *title, const char *number) {
+    SB_PUSH(run->pool, cards->items, ((sb_card){.title = title, .number = number}));
+    return &cards->items.items[cards->items.count - 1];
+}
+
+void sb_card_line(sb_run *run, sb_card *card, const char *text) {
+    if (*text)
+        SB_PUSH(run->pool, card->lines, text);
+}

@@ -7,7 +7,7 @@
 
 /* What the user asked for. Strings point into argv. */
 typedef struct sb_options {
-    bool json, quiet, material_only, butt, outside, help;
+    bool json, quiet, material_only, butt, outside, labels, help;
     const char *out, *units, *parts, *stock, *kerf, *trim, *option, *width, *length, *measured, *drawings;
     double seconds;
     SB_LIST(const char *) sets;

@@ -3,10 +3,11 @@
 
 /* The cut sheet for the saw and as a workbook, and what else was asked for. */
 static bool put_papers(sb_run *run, const sb_options *options, const char *folder, const char *name,
-                       const sb_document *cuts) {
+                       const sb_document *cuts, const sb_document *labels) {
     sb_file_set *files = sb_ok(run) ? sb_file_set_new(run, folder) : NULL;
     const char *sheet = sb_pool_print(run->pool, "%s-cuts", name);
     return file_pdf(run, files, sheet, cuts) && file_xlsx(run, files, sheet, cuts) &&
+           (!labels || file_pdf(run, files, sb_pool_print(run->pool, "%s-labels", name), labels)) &&
            (!options->drawings || file_drawings(run, files, name, cuts, options->drawings)) &&
            sb_file_set_keep(run, files);
 }
@@ -18,7 +19,8 @@ static int cut_job(sb_run *run, const sb_options *options) {
         return STATUS_WRONG_INPUT;
     const sb_way *way = &ways->list.items[0];
     sb_document *cuts = sb_paper_cuts(run, desk.shop, desk.job, way);
-    if (!put_papers(run, options, desk.folder, desk.base, cuts))
+    sb_document *labels = options->labels ? sb_paper_labels(run, desk.shop, desk.job, way) : NULL;
+    if (!put_papers(run, options, desk.folder, desk.base, cuts, labels))
         return STATUS_WRONG_INPUT;
     if (options->json)
         show_record(run, sb_record_plan(run, way->plan, desk.shop->settings.currency.digits));
@@ -63,7 +65,7 @@ static int cut_list(sb_run *run, const sb_options *options) {
         return STATUS_WRONG_INPUT;
     sb_document *cuts = sb_paper_bare_cuts(run, plan, style, currency);
     const char *name = path_base(run, options->parts, ".csv");
-    if (options->out && !put_papers(run, options, options->out, name, cuts))
+    if (options->out && !put_papers(run, options, options->out, name, cuts, NULL))
         return STATUS_WRONG_INPUT;
     if (options->json)
         show_record(run, sb_record_plan(run, plan, currency.digits));
@@ -84,6 +86,8 @@ int command_cut(sb_run *run, const sb_options *options) {
         return cut_job(run, options);
     if (!options->parts || !options->stock)
         return wrong_use("use: sawbill cut JOB, or sawbill cut --parts FILE --stock FILE");
+    if (options->labels)
+        return wrong_use("--labels goes with a job; a bare list has no pieces to tell apart");
     if (options->sets.count > 0 || options->option)
         return wrong_use("%s goes with a job; a bare list has nothing to choose",
                          options->option ? "--option" : "--set");

@@ -15,7 +15,7 @@ const sb_command commands[] = {
      command_takeoff},
     {"cut", "JOB | --parts PARTS.csv --stock STOCK.csv", "cutting plans and the cut sheet",
      "sawbill cut my-shop/jobs/first.job",
-     "json out set units quiet option parts stock measured kerf trim material-only drawings seconds", 0, 1,
+     "json out set units quiet option parts stock measured kerf trim material-only drawings labels seconds", 0, 1,
      command_cut},
     {"compare", "JOB", "the job's options side by side", "sawbill compare my-shop/jobs/first.job",
      "json out set units quiet seconds", 1, 1, command_compare},

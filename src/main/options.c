@@ -43,6 +43,8 @@ static const option_row rows[] = {
      "plan for the price of boards and sheets alone"},
     {"drawings", 0, VALUE, offsetof(sb_options, drawings), "svg|png",
      "each board and sheet also as a picture of its own"},
+    {"labels", 0, FLAG, offsetof(sb_options, labels), NULL,
+     "labels for the parts too, in the grid of rates/shop.txt"},
     {"seconds", 0, NUMBER, offsetof(sb_options, seconds), "N",
      "stop the search after N seconds, with the plan so far"},
     {"butt", 0, FLAG, offsetof(sb_options, butt), NULL, "corners butted, not mitred"},

@@ -1,5 +1,5 @@
 /* The cut sheet: for a job with all its names, or for a bare list. */
-#include "papers/cuts.h"
+#include "papers/draw.h"
 #include "papers/figures.h"
 
 static const char caution[] = "Before you start: eye and ear protection on, dust extraction on, guards and "
@@ -110,6 +110,7 @@ static void fill(cuts_paper *p, const sb_takeoff *takeoff) {
     fill_pull(p, takeoff);
     if (p->plan->boards.count > 0) {
         cuts_stops(p, sb_sheet_add(p->run, p->document, "Stops"));
+        draw_angles(p, takeoff);
         cuts_boards(p, sb_sheet_add(p->run, p->document, "Boards"));
     }
     if (p->plan->sheets.count > 0)

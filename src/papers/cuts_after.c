@@ -50,19 +50,24 @@ static const char *ends_words(const cuts_paper *p, const sb_part *part) {
     return *reach ? sb_pool_print(p->run->pool, "%s; %s", ends, reach) : ends;
 }
 
-static const char *all_words(const cuts_paper *p, const sb_part *part) {
-    const char *words[] = {glue_words(p, part),
-                           planed_words(p, part),
-                           fit_words(p, part),
-                           ends_words(p, part),
-                           edge_words(p, part),
-                           part->note ? part->note : "",
-                           part->from_volume ? "select and cut from random widths; not in the plan" : ""};
+static const char *joined(const cuts_paper *p, const char *const *words, size_t count) {
     const char *all = "";
-    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+    for (size_t i = 0; i < count; i++)
         if (*words[i])
             all = sb_pool_print(p->run->pool, "%s%s%s", all, *all ? "; " : "", words[i]);
     return all;
+}
+
+const char *cuts_next_words(const cuts_paper *p, const sb_part *part) {
+    const char *words[] = {glue_words(p, part), planed_words(p, part), fit_words(p, part),
+                           ends_words(p, part), edge_words(p, part)};
+    return joined(p, words, sizeof words / sizeof *words);
+}
+
+static const char *all_words(const cuts_paper *p, const sb_part *part) {
+    const char *words[] = {cuts_next_words(p, part), part->note ? part->note : "",
+                           part->from_volume ? "select and cut from random widths; not in the plan" : ""};
+    return joined(p, words, sizeof words / sizeof *words);
 }
 
 static void part_row(const cuts_paper *p, sb_table *table, const sb_part *part) {

@@ -140,8 +140,24 @@ static void name_part(const stretch *s, const sb_placed *part, const part_shape 
     sb_label_add(s->p->run, s->drawing, label);
 }
 
-static void put_part(const stretch *s, const sb_placed *part) {
+/* The rip saw's way beside a strip, and what stays there where it is kept. */
+static void put_beside(const stretch *s, size_t index, const part_shape *o) {
+    sb_length long_way = minus(o->rear, o->front), rest = minus(s->width, o->near_edge);
+    sb_length kept = cuts_strip_left(s->p, s->board, index);
+    if (rest.nm <= 0)
+        return;
+    sb_shape_rect(s->p->run, s->drawing, SB_FILL_BLACK, SB_PEN_THIN, (sb_point){o->front, o->near_edge},
+                  long_way, least(s->p->problem->rules.rip_kerf, rest));
+    if (cuts_strip_kept(s->p, s->board, index))
+        sb_shape_rect(s->p->run, s->drawing, SB_FILL_DOTS, SB_PEN_LINE,
+                      (sb_point){o->front, minus(s->width, kept)}, long_way, kept);
+}
+
+static void put_part(const stretch *s, size_t index) {
+    const sb_placed *part = &s->board->parts.items[index];
     part_shape o = outline_of(s, part);
+    if (cuts_is_strip(s->p, part->need))
+        put_beside(s, index, &o);
     put_corners(s, &o, plus(o.front, o.at_front.far), plus(o.front, o.at_front.near),
                 minus(o.rear, o.at_rear.far), minus(o.rear, o.at_rear.near), SB_FILL_PAPER, SB_PEN_LINE);
     put_bevel(s, &o);
@@ -236,7 +252,7 @@ static void draw_stretch(stretch *s, sb_sheet *sheet, const char *title, const c
     for (size_t i = s->from; i < s->to; i++)
         put_kerfs(s, &s->board->parts.items[i]);
     for (size_t i = s->from; i < s->to; i++)
-        put_part(s, &s->board->parts.items[i]);
+        put_part(s, i);
     put_marks(s);
 }
 

@@ -129,6 +129,7 @@ bool shop_read_settings(shop_reader *reader, const char *path) {
                                            .language = "en",
                                            .currency = {"", 2},
                                            .panel_rip_first = true,
+                                           .labels = {3, 8, SB_MM(8), SB_MM(13), {0}, {0}},
                                            .place = {source, 0, 0}};
     read_early(&settings, lines);
     read_late(&settings, lines);

@@ -90,12 +90,27 @@ static void check_step(const checker *check) {
                  "expected a step between 0.001 mm and 10 mm");
 }
 
+/* On the narrower and the shorter of the papers in use, A4 and Letter, a label has room for a name and a size. */
+static void check_labels(const checker *check) {
+    const struct sb_label_grid *grid = &check->settings->labels;
+    int64_t wide = SB_MM(210).nm - 2 * grid->side.nm - (grid->columns - 1) * grid->across.nm;
+    int64_t high = SB_MM(279).nm - 2 * grid->top.nm - (grid->rows - 1) * grid->down.nm;
+    if (wide / grid->columns >= SB_MM(25).nm && high / grid->rows >= SB_MM(12).nm)
+        return;
+    sb_place at = sb_shop_setting(check->shop, "labels grid");
+    if (!at.source)
+        at = sb_shop_setting(check->shop, "labels margin");
+    sb_error(check->run, at.source ? at : sb_shop_setting(check->shop, "labels gap"),
+             "margins and gaps leave a label less than 25 mm by 12 mm: expected fewer of them on a page");
+}
+
 void settings_check(shop_reader *reader) {
     const checker check = {reader->run, reader->shop, &reader->shop->settings};
     check_step(&check);
     check_present(&check);
     check_method(&check);
     check_shares(&check);
+    check_labels(&check);
     check_saw(&check, "crosscut", &check.settings->crosscut);
     check_saw(&check, "rip", &check.settings->rip);
     check_saw(&check, "panel", &check.settings->panel);

@@ -142,6 +142,46 @@ static bool read_leftover(settings_reader *reader, const shop_setting *setting, 
            setting_take_length(reader, cursor, &settings->leftover_sheet_width);
 }
 
+/* ---- labels ---- */
+
+static bool read_pair(settings_reader *reader, sb_cursor *cursor, sb_length *across, sb_length *down) {
+    return setting_take_length(reader, cursor, across) && setting_expect(reader, cursor, "by") &&
+           setting_take_length(reader, cursor, down);
+}
+
+static bool read_number(settings_reader *reader, sb_cursor *cursor, int64_t *out) {
+    const sb_token *token = cursor->at;
+    if (token->kind != SB_QUANTITY) {
+        sb_error(reader->run, token->place, "expected a number of labels, as 3");
+        return false;
+    }
+    int64_t number;
+    cursor->at++;
+    if (!sb_read_count(reader->run, token->text, token->place, &number))
+        return false;
+    if (number < 1 || number > 50) {
+        sb_error(reader->run, token->place, "expected 1 to 50 labels beside or below one another");
+        return false;
+    }
+    *out = number;
+    return true;
+}
+
+/* `grid 3 by 8`, `margin 8 mm by 13 mm`, `gap 3 mm by 0` */
+static bool read_labels(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
+    static const char *const words[] = {"grid", "margin", "gap"};
+    struct sb_label_grid *grid = &reader->settings->labels;
+    size_t which;
+    (void)setting;
+    if (!setting_take_choice(reader, cursor, "measure of the labels", words, COUNT(words), &which))
+        return false;
+    if (which == 0)
+        return read_number(reader, cursor, &grid->columns) && setting_expect(reader, cursor, "by") &&
+               read_number(reader, cursor, &grid->rows);
+    return which == 1 ? read_pair(reader, cursor, &grid->side, &grid->top)
+                      : read_pair(reader, cursor, &grid->across, &grid->down);
+}
+
 /* ---- labour, overhead, price ---- */
 
 static bool per_hour(settings_reader *reader, sb_cursor *cursor) {
@@ -236,6 +276,7 @@ const shop_setting shop_settings[] = {
     {"stages", read_stages, .scope = IN_PANEL},
     {"first", setting_either, OF_PANEL(panel_rip_first), .words = {"crosscut", "rip"}},
     {"leftover", read_leftover, .times = ONCE_NAMED},
+    {"labels", read_labels, .times = ONCE_NAMED},
     {"vehicle", setting_length, OF_SHOP(vehicle)},
     {"planing", setting_length, OF_SHOP(planing), .zero_fits = true},
     {"short", setting_length, OF_SHOP(short_part), .zero_fits = true},

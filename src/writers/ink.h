@@ -41,6 +41,7 @@ typedef struct ink_item {
 
 typedef struct ink {
     double width, height;
+    bool bare;               /* a page without a foot */
     SB_LIST(ink_item) items; /* in the order of drawing */
 } ink;
 

@@ -42,6 +42,7 @@ double flow_most(const flow *f) {
 typedef struct laid_block {
     sb_block_kind kind;
     PangoLayout *text;
+    const sb_cards *cards;
     laid_table table;
     ink drawing;
     double height, gap; /* gap: below */
@@ -71,6 +72,9 @@ static laid_block lay_block(flow *f, const sb_block *block) {
         laid.drawing = drawing_ink(f->run, f->type, block->drawing, f->width, flow_most(f));
         laid.height = laid.drawing.height;
         laid.gap = 16;
+        break;
+    case SB_BLOCK_CARDS:
+        laid.cards = block->cards;
         break;
     case SB_BLOCK_PAGE_BREAK:
     case SB_BLOCK_ROOM_BREAK:
@@ -148,6 +152,11 @@ static void place_block(flow *f, const laid_block *laid, size_t left) {
     case SB_BLOCK_DRAWING:
         place_drawing(f, laid);
         break;
+    case SB_BLOCK_CARDS:
+        if (!flow_at_top(f))
+            flow_turn(f);
+        cards_place(f, laid->cards);
+        break;
     case SB_BLOCK_PAGE_BREAK:
         if (left > 1 && !flow_at_top(f))
             flow_turn(f);
@@ -191,6 +200,7 @@ ink_pages pages_of(sb_run *run, const type_case *type, const sb_document *docume
     for (size_t i = 0; i < document->sheets.count; i++)
         place_sheet(&f, document->sheets.items[i]);
     for (size_t i = 0; i < f.pages.count; i++)
-        put_foot(&f, i);
+        if (!f.pages.items[i].bare)
+            put_foot(&f, i);
     return f.pages;
 }

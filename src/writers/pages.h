@@ -50,4 +50,9 @@ double table_height(const laid_table *laid);
 double table_first_height(const laid_table *laid); /* of what must not be parted from what is above */
 void table_place(flow *f, const laid_table *laid);
 
+/* ---- cards: page_cards.c ---- */
+
+/* On pages of their own: the one being filled is empty. */
+void cards_place(flow *f, const sb_cards *cards);
+
 #endif

@@ -36,9 +36,12 @@ cairo_status_t paper_file_take(void *thing, const unsigned char *bytes, unsigned
 }
 
 bool paper_file_close(sb_run *run, paper_file *file, cairo_surface_t *surface) {
-    cairo_surface_finish(surface);
-    cairo_status_t status = cairo_surface_status(surface);
-    cairo_surface_destroy(surface);
+    cairo_status_t status = CAIRO_STATUS_SUCCESS;
+    if (surface) {
+        cairo_surface_finish(surface);
+        status = cairo_surface_status(surface);
+        cairo_surface_destroy(surface);
+    }
     FILE *open = file->file;
     file->file = NULL;
     if (fclose(open) != 0 && !file->error)

@@ -58,11 +58,23 @@ static void add_sheet(sb_run *run, bytes *out, const sb_document *document, cons
         add_block(run, out, document, &sheet->blocks.items[i], columns);
 }
 
+/* What has pictures and no figures besides has nothing for a terminal. */
+static bool is_pictures(const sb_sheet *sheet) {
+    bool drawings = false;
+    for (size_t i = 0; i < sheet->blocks.count; i++) {
+        drawings = drawings || sheet->blocks.items[i].kind == SB_BLOCK_DRAWING;
+        if (sheet->blocks.items[i].kind == SB_BLOCK_TABLE)
+            return false;
+    }
+    return drawings;
+}
+
 const char *sb_write_text(sb_run *run, const sb_document *document, int columns) {
     bytes out = {0};
     if (columns < 2)
         columns = 2; /* room for one wide character */
     for (size_t i = 0; i < document->sheets.count; i++)
-        add_sheet(run, &out, document, document->sheets.items[i], columns);
+        if (!is_pictures(document->sheets.items[i]))
+            add_sheet(run, &out, document, document->sheets.items[i], columns);
     return bytes_end(run, &out);
 }

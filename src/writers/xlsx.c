@@ -9,8 +9,9 @@
 /* ---- room on the disk ------------------------------------------------------------------------------- */
 
 /* More than the workbook can take, its temporary files included. */
-static size_t generous_size(const sb_document *document) {
-    size_t size = 100000;
+static size_t generous_size(const xlsx *x) {
+    const sb_document *document = x->document;
+    size_t size = 100000 + 2 * xlsx_pictures_size(x);
     for (size_t s = 0; s < document->sheets.count; s++)
         for (size_t b = 0; b < document->sheets.items[s]->blocks.count; b++) {
             const sb_block *block = &document->sheets.items[s]->blocks.items[b];
@@ -33,9 +34,9 @@ static bool fill_file(FILE *file, size_t size) {
 
 /* The library prints its own messages when a file fails it, and never learns of a full disk under its
  * temporary files. So the room is asked for first, where both will stand, and a failure is told by us. */
-static bool has_room(sb_run *run, const sb_document *document, const char *path) {
+static bool has_room(sb_run *run, const xlsx *x, const char *path) {
     FILE *file = fopen(path, "wb");
-    bool filled = file && fill_file(file, generous_size(document));
+    bool filled = file && fill_file(file, generous_size(x));
     int reason = errno;
     bool closed = !file || fclose(file) == 0;
     if (filled && closed)
@@ -111,6 +112,7 @@ static size_t next_break(const sb_sheet *sheet, size_t block) {
 
 static bool lay_out_blocks(xlsx *x, const sb_sheet *sheet, size_t first, size_t end, xlsx_sheet *laid) {
     *laid = (xlsx_sheet){.sheet = sheet, .first = sheet->blocks.items + first, .block_count = end - first};
+    laid->pictures = &x->pictures;
     return xlsx_lay_out(x->run, x->document, laid);
 }
 
@@ -196,8 +198,8 @@ bool sb_write_xlsx(sb_run *run, const sb_document *document, const char *path) {
     xlsx *x = SB_NEW(run->pool, xlsx);
     x->run = run;
     x->document = document;
-    if (!sb_document_sound(run, document) || !lay_out(x) || !has_room(run, document, path) ||
-        !open_workbook(x, path))
+    if (!sb_document_sound(run, document) || !xlsx_take_pictures(x) || !lay_out(x) ||
+        !has_room(run, x, path) || !open_workbook(x, path))
         return false;
     set_properties(x);
     put_sheets(x);

@@ -35,12 +35,16 @@ typedef enum xlsx_keep {
     XLSX_GAP      /* never; empty, and may hang over the page's end */
 } xlsx_keep;
 
+typedef struct xlsx_picture xlsx_picture;
+typedef SB_LIST(xlsx_picture) xlsx_picture_list;
+
 /* A worksheet: a sheet of the document up to a page break, or from one to the next, or a part of that. Breaks that are
  * set by hand within a worksheet are ignored by some programs and misread by others; worksheets are not.
  */
 typedef struct xlsx_sheet {
     const sb_sheet *sheet;
     const char *name;
+    const xlsx_picture_list *pictures;
     const sb_block *first; /* [block_count] */
     size_t block_count;
     size_t rows_from;     /* of the first block, a table: what is above stands on the worksheet before */
@@ -69,6 +73,7 @@ typedef struct xlsx {
     lxw_workbook *workbook; /* NULL once closed */
     lxw_error error;        /* the first */
     xlsx_sheets sheets;
+    xlsx_picture_list pictures;
     SB_LIST(struct xlsx_format {
         xlsx_look look;
         lxw_format *format;
@@ -113,6 +118,13 @@ const char *xlsx_text(sb_run *run, const char *text, sb_place place);
 
 /* xlsx_sheet.c */
 void xlsx_put_sheet(xlsx *x, xlsx_sheet *laid, lxw_worksheet *worksheet);
+
+/* xlsx_pictures.c */
+bool xlsx_take_pictures(xlsx *x); /* of all drawings; false after a failure */
+size_t xlsx_pictures_size(const xlsx *x);
+void xlsx_lay_picture(const xlsx_sheet *laid,
+                      xlsx_block *place); /* takes no rows where there is no picture */
+lxw_error xlsx_put_picture(const xlsx_sheet *laid, const xlsx_block *place, lxw_worksheet *worksheet);
 
 /* xlsx_page.c */
 #define XLSX_MARGIN 0.6 /* inches, left and right */

@@ -193,10 +193,8 @@ static void lay_text(sb_run *run, const xlsx_sheet *sheet, xlsx_block *place) {
     place->gap = heading ? 5 : size == XLSX_SMALL ? 4 : 7;
 }
 
-/* Breaks, and drawings, which stand on pages only. */
-static bool takes_no_rows(const sb_block *block) {
-    return block->kind == SB_BLOCK_PAGE_BREAK || block->kind == SB_BLOCK_ROOM_BREAK ||
-           block->kind == SB_BLOCK_DRAWING;
+static bool is_break(const sb_block *block) {
+    return block->kind == SB_BLOCK_PAGE_BREAK || block->kind == SB_BLOCK_ROOM_BREAK;
 }
 
 static void lay_table(const xlsx_sheet *sheet, xlsx_block *place) {
@@ -209,7 +207,7 @@ static void lay_table(const xlsx_sheet *sheet, xlsx_block *place) {
 
 /* Rows a block may take at the most: a table's own, a text's at a few letters a row. */
 static size_t rows_at_most(const sb_block *block) {
-    size_t around = 8;
+    size_t around = block->kind == SB_BLOCK_DRAWING ? 64 : 8;
     if (block->kind == SB_BLOCK_TABLE)
         return around + block->table->rows.count;
     return around + (block->text ? strlen(block->text) / 4 : 0);
@@ -235,12 +233,16 @@ bool xlsx_lay_out(sb_run *run, const sb_document *document, xlsx_sheet *sheet) {
     for (size_t i = 0; i < sheet->block_count; i++) {
         xlsx_block *place = &sheet->blocks[i];
         *place = (xlsx_block){.block = &sheet->first[i], .row = sheet->row_count};
-        if (takes_no_rows(place->block))
+        if (is_break(place->block))
             continue;
         if (place->block->kind == SB_BLOCK_TABLE)
             lay_table(sheet, place);
+        else if (place->block->kind == SB_BLOCK_DRAWING)
+            xlsx_lay_picture(sheet, place);
         else
             lay_text(run, sheet, place);
+        if (place->gap <= 0)
+            continue;
         sheet->row_count += place->rows + 1;
     }
     xlsx_measure_rows(run, sheet);

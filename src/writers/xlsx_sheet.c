@@ -155,6 +155,8 @@ void xlsx_put_sheet(xlsx *x, xlsx_sheet *laid, lxw_worksheet *worksheet) {
         const xlsx_block *place = &laid->blocks[i];
         if (place->block->kind == SB_BLOCK_TABLE)
             put_table(&pen, place);
+        else if (place->block->kind == SB_BLOCK_DRAWING && place->gap > 0)
+            keep_error(&pen, xlsx_put_picture(laid, place, worksheet));
         else if (place->gap > 0)
             put_block_text(&pen, place);
     }

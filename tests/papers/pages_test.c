@@ -186,6 +186,46 @@ static void ends_at_all_angles(void **state) {
         "stock,length,price,width\nbatten,4000,5,140\n");
 }
 
+/* ---- labels --------------------------------------------------------------------------------------------- */
+
+static int64_t parts_made(const sb_way *way) {
+    int64_t count = 0;
+    for (size_t i = 0; i < way->takeoff->parts.count; i++)
+        count += way->takeoff->parts.items[i].count;
+    for (size_t i = 0; i < way->plan->boards.count; i++)
+        count += way->plan->boards.items[i].leftover.nm > 0 ? way->plan->boards.items[i].count : 0;
+    for (size_t i = 0; i < way->plan->sheets.count; i++)
+        count += (int64_t)way->plan->sheets.items[i].leftovers.count * way->plan->sheets.items[i].count;
+    return count;
+}
+
+/* One for each part and each leftover; a size is never cut, however small the grid. */
+static void each_part_has_a_label(void **state) {
+    static const int64_t grids[][2] = {{3, 8}, {2, 4}, {5, 13}, {7, 20}};
+    (void)state;
+    for (size_t i = 0; i < SAMPLES; i++) {
+        sample s;
+        sample_open(&s, sample_names[i]);
+        for (size_t g = 0; g < sizeof grids / sizeof *grids; g++) {
+            s.shop->settings.labels.columns = grids[g][0];
+            s.shop->settings.labels.rows = grids[g][1];
+            const sb_way *way = &s.ways->list.items[0];
+            const sb_document *document = sb_paper_labels(&s.run, s.shop, s.job, way);
+            const sb_cards *cards = document->sheets.items[0]->blocks.items[0].cards;
+            assert_int_equal(cards->items.count, parts_made(way));
+            const type_case *type = type_open(&s.run);
+            ink_pages pages = pages_of(&s.run, type, document);
+            assert_int_equal(pages.count,
+                             (parts_made(way) + grids[g][0] * grids[g][1] - 1) / (grids[g][0] * grids[g][1]));
+            for (size_t p = 0; p < pages.count; p++) {
+                stands_alone(&s.run, &pages.items[p], p + 1);
+                stays_on_the_page(&s.run, &pages.items[p], p + 1);
+            }
+        }
+        sample_close(&s);
+    }
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(samples_are_legible),
@@ -196,6 +236,7 @@ int main(void) {
         cmocka_unit_test(names_of_other_scripts),
         cmocka_unit_test(sheets_with_slivers),
         cmocka_unit_test(ends_at_all_angles),
+        cmocka_unit_test(each_part_has_a_label),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

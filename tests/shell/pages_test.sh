@@ -58,6 +58,20 @@ same "$work/rack-bench/rack-bench-cuts.pdf" "$work/quote/rack-bench-cuts.pdf"
 status 4 sh -c "ulimit -f 4; '$SAWBILL' cut -q samples/rack-bench.job --out '$work/small'"
 [ -z "$(ls -A "$work/small" 2>/dev/null)" ] || fail "left behind: $(ls -A "$work/small")"
 
+# Labels: the title and size of every part, in the grid of the shop.
+status 0 "$SAWBILL" cut -q samples/rack-bench.job --labels --out "$work/labels"
+pdftotext -raw "$work/labels/rack-bench-labels.pdf" "$work/labels.txt"
+[ "$(grep -cx "1600 x 120 x 28 mm" "$work/labels.txt")" -ge 4 ] || fail "labels of the seat slats are missing"
+grep -q "Next: " "$work/labels.txt" || fail "labels do not say what is next"
+[ ! -e "$work/rack-bench/rack-bench-labels.pdf" ] || fail "labels nobody asked for"
+home=$(shop)
+printf 'labels grid 2 by 5\n' >> "$home/rates/shop.txt"
+status 0 "$SAWBILL" cut -q "$home/samples/rack-bench.job" --labels --out "$work/few"
+few=$(pdfinfo "$work/few/rack-bench-labels.pdf" | sed -n 's/^Pages: *//p')
+many=$(pdfinfo "$work/labels/rack-bench-labels.pdf" | sed -n 's/^Pages: *//p')
+[ "$few" -gt "$many" ] || fail "the grid of the shop makes no difference: $few, $many pages"
+status 2 "$SAWBILL" cut --parts "$work/a.csv" --stock "$work/b.csv" --labels
+
 # A bare list has its sheet where --out says.
 printf 'name,stock,length,count\npeg,batten,37,60\n' > "$work/pegs.csv"
 printf 'stock,length,price\nbatten,2500,5\n' > "$work/stock.csv"

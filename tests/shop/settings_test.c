@@ -93,6 +93,23 @@ static void other_ways_to_put_it(void **state) {
     assert_int_equal(s->crosscut.trim.nm, 0);
 }
 
+static void labels_have_the_grid_of_the_shop(void **state) {
+    bench *b = *state;
+    const struct sb_label_grid *grid = &bench_read_sound(b)->settings.labels;
+    assert_int_equal(grid->columns, 3); /* where nothing is told */
+    assert_int_equal(grid->rows, 8);
+    bench_again(b);
+    bench_spoil(b, "shop.txt", "vehicle     4.8 m",
+                "labels grid 2 by 7\nlabels margin 5 mm by 15 mm\nlabels gap 2.5 mm by 0 mm");
+    grid = &bench_read_sound(b)->settings.labels;
+    assert_int_equal(grid->columns, 2);
+    assert_int_equal(grid->rows, 7);
+    assert_int_equal(grid->side.nm, SB_MM(5).nm);
+    assert_int_equal(grid->top.nm, SB_MM(15).nm);
+    assert_int_equal(grid->across.nm, 2500000);
+    assert_int_equal(grid->down.nm, 0);
+}
+
 static void decimal_comma_holds_for_lines_above_it(void **state) {
     bench *b = *state;
     const char *text = bench_swap(b, bench_text("shop.txt"), "42.00", "42,50");
@@ -132,6 +149,11 @@ static void mistakes(void **state) {
         {"shop.txt", "vehicle     4.8 m", "vehicle     -4.8 m", "shop.txt:23:13", "expected a length"},
         {"shop.txt", "vehicle     4.8 m", "vehicle     4.8 m wide", "shop.txt:23:19", "wide"},
         {"shop.txt", "vehicle     4.8 m", "vehicle", "shop.txt:23:1", "expected something behind `vehicle`"},
+        {"shop.txt", "vehicle     4.8 m", "labels grid 3", "shop.txt:23:14", "expected the word `by`"},
+        {"shop.txt", "vehicle     4.8 m", "labels grid 0 by 3", "shop.txt:23:13", "1 to 50"},
+        {"shop.txt", "vehicle     4.8 m", "labels grit 3 by 8", "shop.txt:23:8", "grid"},
+        {"shop.txt", "vehicle     4.8 m", "labels grid 9 by 8", "shop.txt:23:1", "25 mm by 12 mm"},
+        {"shop.txt", "vehicle     4.8 m", "labels margin 90 mm by 10 mm", "shop.txt:23:1", "25 mm by 12 mm"},
         {"shop.txt", "units       mm step 0.5 mm", "units       cm", "shop.txt:6:13", "mm"},
         {"shop.txt", "units       mm step 0.5 mm", "units       mm step 20 mm", "shop.txt:6:1",
          "a step between"},
@@ -227,6 +249,7 @@ int main(void) {
         AT_BENCH(every_setting_arrives),
         AT_BENCH(every_figure_of_the_price_arrives),
         AT_BENCH(other_ways_to_put_it),
+        AT_BENCH(labels_have_the_grid_of_the_shop),
         AT_BENCH(decimal_comma_holds_for_lines_above_it),
         AT_BENCH(money_has_the_digits_of_its_currency),
         AT_BENCH(mistakes),

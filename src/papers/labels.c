@@ -1,0 +1,109 @@
+/* Labels to stick on parts, one for each that is made, and on what goes back into the rack. */
+#include "papers/cuts.h"
+
+typedef struct labels {
+    const cuts_paper *p;
+    const sb_takeoff *takeoff;
+    sb_cards *cards;
+    const char *job;
+} labels;
+
+/* ---- parts ---- */
+
+static const char *size_of(const cuts_paper *p, const sb_part *part) {
+    sb_style exact = sb_style_exact(p->style);
+    return sb_pool_print(p->run->pool, "%s x %s x %s", sb_write_length(p->run, part->length, p->style),
+                         sb_write_length(p->run, part->width, &exact),
+                         sb_write_length_unit(p->run, part->thickness, &exact));
+}
+
+/* Off the saw, else the first work that the recipe has for the piece. */
+static const char *next_work(const labels *l, const sb_part *part) {
+    const char *words = cuts_next_words(l->p, part);
+    for (size_t i = 0; !*words && i < l->takeoff->works.count; i++)
+        if (l->takeoff->works.items[i].piece == part->piece)
+            words = l->takeoff->works.items[i].operation->title;
+    return *words ? sb_pool_print(l->p->run->pool, "Next: %s", words) : "";
+}
+
+/* "Long trough, 3 of 8": which of the pieces it is for */
+static const char *piece_of(const labels *l, const sb_part *part, int64_t number) {
+    const sb_takeoff_piece *piece = &l->takeoff->pieces.items[part->piece];
+    int64_t a_piece = part->per_piece > 0 ? part->per_piece : 1;
+    return piece->count == 1 ? piece->title
+                             : sb_pool_print(l->p->run->pool, "%s, %lld of %lld", piece->title,
+                                             (long long)(number / a_piece + 1), (long long)piece->count);
+}
+
+static const char *ends_of(const labels *l, const sb_part *part) {
+    bool square = cuts_end_square(part->end1) && cuts_end_square(part->end2);
+    return square ? "" : cuts_ends(l->p->run, part->end1, part->end2, l->p->style);
+}
+
+static void label_part(labels *l, const sb_part *part) {
+    sb_run *run = l->p->run;
+    const char *size = size_of(l->p, part), *ends = ends_of(l, part), *next = next_work(l, part);
+    for (int64_t i = 0; i < part->count; i++) {
+        sb_card *card = sb_card_add(run, l->cards, part->title, size);
+        sb_card_line(run, card, piece_of(l, part, i));
+        sb_card_line(run, card, ends);
+        sb_card_line(run, card, next);
+        sb_card_line(run, card, part->note ? part->note : "");
+        sb_card_line(run, card, l->job);
+    }
+}
+
+/* ---- the rack ---- */
+
+static void label_left(labels *l, size_t supply, const char *size, const char *what, int64_t first,
+                       int64_t count) {
+    sb_run *run = l->p->run;
+    const char *title = cuts_stock_title(l->p, l->p->problem->supplies.items[supply].stock);
+    for (int64_t i = 0; i < count; i++) {
+        sb_card *card = sb_card_add(run, l->cards, title, size);
+        sb_card_line(run, card,
+                     sb_pool_print(run->pool, "Left over of %s %lld", what, (long long)(first + i)));
+        sb_card_line(run, card, "Next: into the rack");
+        sb_card_line(run, card, l->job);
+    }
+}
+
+static void label_rack(labels *l) {
+    const cuts_paper *p = l->p;
+    int64_t first = 1;
+    for (size_t i = 0; i < p->plan->boards.count; first += p->plan->boards.items[i++].count) {
+        const sb_board_plan *board = &p->plan->boards.items[i];
+        if (board->leftover.nm > 0)
+            label_left(l, board->supply, cuts_length(p, cuts_marks_of(p, board).rest), "board", first,
+                       board->count);
+    }
+    first = 1;
+    for (size_t i = 0; i < p->plan->sheets.count; first += p->plan->sheets.items[i++].count) {
+        const sb_sheet_plan *sheet = &p->plan->sheets.items[i];
+        for (size_t j = 0; j < sheet->leftovers.count; j++)
+            label_left(l, sheet->supply,
+                       cuts_face(p, sheet->leftovers.items[j].l, sheet->leftovers.items[j].w), "sheet", first,
+                       sheet->count);
+    }
+}
+
+sb_document *sb_paper_labels(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way) {
+    const sb_settings *settings = &shop->settings;
+    const struct sb_label_grid *grid = &settings->labels;
+    const char *name = job->title ? job->title : job->name;
+    sb_document *document = sb_document_new(run, sb_pool_print(run->pool, "Labels: %s", name), job->date,
+                                            settings->style, settings->currency);
+    document->letter = settings->style.units == SB_UNITS_IN;
+    sb_cards *cards = sb_cards_add(run, sb_sheet_add(run, document, "Labels"), grid->columns, grid->rows);
+    cards->side = grid->side, cards->top = grid->top;
+    cards->across = grid->across, cards->down = grid->down;
+    const cuts_paper p = {run,          document, way->plan,       &way->cutlist->problem,
+                          way->cutlist, settings, &settings->style};
+    labels l = {&p, way->takeoff, cards,
+                job->reference && *job->reference ? sb_pool_print(run->pool, "%s, %s", name, job->reference)
+                                                  : name};
+    for (size_t i = 0; i < way->takeoff->parts.count; i++)
+        label_part(&l, &way->takeoff->parts.items[i]);
+    label_rack(&l);
+    return document;
+}

@@ -1,0 +1,79 @@
+/* Drawings on worksheets: pictures over rows as high as they are together. */
+#include "writers/xlsx.h"
+
+#include "writers/picture.h"
+
+/* Where there are more they would make the file slow to open; all of them stand on the pages. */
+enum {
+    PICTURES_MOST = 60
+};
+static const double row_most = 20; /* points */
+
+struct xlsx_picture {
+    const sb_drawing *drawing;
+    picture png;
+};
+
+static size_t count_drawings(const sb_document *document) {
+    size_t count = 0;
+    for (size_t s = 0; s < document->sheets.count; s++)
+        for (size_t b = 0; b < document->sheets.items[s]->blocks.count; b++)
+            count += document->sheets.items[s]->blocks.items[b].kind == SB_BLOCK_DRAWING;
+    return count;
+}
+
+static bool take_sheet(xlsx *x, const type_case *type, const sb_sheet *sheet) {
+    double width = xlsx_page_room(x->document, sheet) * 7 * 0.75 - 4; /* digits of 7 pixels of 3/4 points */
+    for (size_t i = 0; i < sheet->blocks.count; i++) {
+        xlsx_picture taken = {.drawing = sheet->blocks.items[i].drawing};
+        if (!taken.drawing)
+            continue;
+        if (!picture_png(x->run, type, taken.drawing, width, &taken.png))
+            return false;
+        SB_PUSH(x->run->pool, x->pictures, taken);
+    }
+    return true;
+}
+
+bool xlsx_take_pictures(xlsx *x) {
+    size_t count = count_drawings(x->document);
+    if (count == 0 || count > PICTURES_MOST)
+        return true;
+    const type_case *type = type_open(x->run);
+    bool taken = type != NULL;
+    for (size_t i = 0; taken && i < x->document->sheets.count; i++)
+        taken = take_sheet(x, type, x->document->sheets.items[i]);
+    return taken;
+}
+
+static const xlsx_picture *picture_of(const xlsx_sheet *laid, const sb_drawing *drawing) {
+    for (size_t i = 0; i < laid->pictures->count; i++)
+        if (laid->pictures->items[i].drawing == drawing)
+            return &laid->pictures->items[i];
+    return NULL;
+}
+
+void xlsx_lay_picture(const xlsx_sheet *laid, xlsx_block *place) {
+    const xlsx_picture *found = picture_of(laid, place->block->drawing);
+    if (!found)
+        return;
+    place->rows = (uint32_t)(found->png.height / row_most) + 1;
+    place->height = found->png.height / place->rows;
+    place->gap = 8;
+}
+
+lxw_error xlsx_put_picture(const xlsx_sheet *laid, const xlsx_block *place, lxw_worksheet *worksheet) {
+    const xlsx_picture *found = picture_of(laid, place->block->drawing);
+    lxw_image_options options = {.x_scale = found->png.scale,
+                                 .y_scale = found->png.scale,
+                                 .object_position = LXW_OBJECT_MOVE_DONT_SIZE};
+    return worksheet_insert_image_buffer_opt(worksheet, place->row, 0, found->png.bytes, found->png.size,
+                                             &options);
+}
+
+size_t xlsx_pictures_size(const xlsx *x) {
+    size_t size = 0;
+    for (size_t i = 0; i < x->pictures.count; i++)
+        size += x->pictures.items[i].png.size;
+    return size;
+}
