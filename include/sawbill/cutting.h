@@ -249,9 +249,12 @@ typedef struct sb_plan {
  * trims; e1 and e2 are what the part's ends take: their kerf along the board, less the overlap of parallel ends
  * where the opposite end occurs in this stock; e is the largest of these; a section's ends are square. Between square
  * ends that is length + kerf, and room + kerf.
- * Where a supply has bad stretches, needs are alike only if they avoid the same. A load is reckoned as if they were not
- * there, which costs no more; but no load counts that has no place: whose parts, in no order, lie on the board a kerf or
- * more apart without touching what they avoid. Off square, only more of a square need than fit alone has no place.
+ * Where a supply has bad stretches, needs are alike only if they avoid the same. No load counts there that has no place:
+ * whose parts, in no order, lie on the board a kerf or more apart without touching what they avoid. Where parts that
+ * follow each other directly end sooner than the soonest such place, the load has a cut more than they (but is flush
+ * with an untrimmed end, maybe), and its leftover is the longest piece without a split behind that place and a kerf.
+ * Where a need of the stock is not square all this is left aside but for one thing: no more of a square need than fit
+ * alone.
  * Sheets: bounds are covers, of these three kinds. Needs alike in length, width and grain count once. Sizes and rooms
  * take a kerf each; a part may lie the ways its grain allows.
  *   "cover"       every need has four numbers for its two sizes, along x and along y. What can stand in a row along x has a

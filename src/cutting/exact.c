@@ -48,8 +48,9 @@ static bool is_maximal(const exact *e, const sb_knapsack *k, int64_t room) {
     return true;
 }
 
-/* On a board with faults a load is reckoned as if they were not there: it costs no more than it will. */
 static int64_t cost_of(const exact *e, const sb_lot *lots, size_t count) {
+    if (has_faults(e) && e->bench->all_square)
+        return sb_measured_least_cost(e->bench, e->board, lots, count);
     if (sb_load_is_square(e->bench, lots, count))
         return sb_faultless_outcome(e->bench, e->board, lots, count).cost;
     return (int64_t)floor(sb_load_least_cost(e->bench, e->board, lots, count));

@@ -9,8 +9,9 @@
  * numbers of each kind); where there are too many sub-loads, part by part, each time the one with the least gap.
  *
  * Square parts that no fault is in the way of lie as on other boards. Between angled ends the order found need not be the
- * best. The bound does not lean on any of this: a load is worth there what it is worth on a board without faults, but
- * loads without a place do not count, nor such as have more than `most` of a kind (measured_worth.c).
+ * best. The bound does not lean on any of this: a load costs there what it costs on a board without faults, with a cut
+ * more and less left where square parts cannot follow each other directly; loads without a place do not count, nor such as
+ * have more than `most` of a kind (measured_worth.c).
  */
 #ifndef CUTTING_MEASURED_H
 #define CUTTING_MEASURED_H
@@ -38,6 +39,9 @@ bool sb_measured_load(const sb_bench *bench, size_t board, const double *values,
 bool sb_measured_may_fit(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count);
 /* The same of what a knapsack tries, with one part more of item `more`; SIZE_MAX: none. */
 bool sb_measured_trial_may_fit(const sb_bench *bench, size_t board, const sb_knapsack *k, size_t more);
+/* Of square parts: no less than this, wherever they lie. Of what a knapsack tries: how much more that is than without faults. */
+int64_t sb_measured_least_cost(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count);
+int64_t sb_measured_excess(const sb_bench *bench, size_t board, const sb_knapsack *k);
 /* Lowers the worth's `upper` to that of loads that have a place; as far as the work goes. */
 void sb_measured_worth(const sb_bench *bench, size_t board, const sb_valuing *by, sb_worth *out);
 

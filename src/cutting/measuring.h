@@ -24,13 +24,13 @@ typedef struct sb_filled { /* parts from the front up to one place */
 
 typedef struct sb_measuring {
     sb_subload *subloads;
-    size_t *stride; /* by lot */
-    int64_t *open;  /* by lot */
-    sb_lot *lots;   /* of the load being laid, by kind */
-    double *values; /* by kind: the caller's */
+    size_t *stride;  /* by lot */
+    int64_t *open;   /* by lot */
+    sb_lot *lots;    /* of the load being laid, by kind */
+    double *values;  /* by kind: the caller's */
     int64_t *limits; /* by kind: the caller's */
-    int64_t *ends;  /* by sub-load: the soonest end */
-    int64_t looked; /* sub-loads looked at, times the lots */
+    int64_t *ends;   /* by sub-load: the soonest end */
+    int64_t looked;  /* sub-loads looked at, times the lots */
     SB_LIST(sb_filled) filled;
 } sb_measuring;
 

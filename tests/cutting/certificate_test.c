@@ -50,9 +50,9 @@ static int64_t place_from(const sb_supply *s, const sb_need *need, int64_t at) {
     return at;
 }
 
-/* Whether so many of each need lie on one board of the supply, in some order, a kerf or more apart, without touching
- * what they keep off: by where the next part may begin soonest behind each choice of them. */
-static bool has_place(const sb_problem *p, const sb_supply *s, const int64_t *counts) {
+/* The soonest end, if so many of each need lie on one board of the supply, in some order, a kerf or more apart, without touching
+ * what they keep off: by where the next part may begin soonest behind each choice of them. NOTHING: they have no place. */
+static int64_t soonest_end(const sb_problem *p, const sb_supply *s, const int64_t *counts) {
     static int64_t next[60000];
     size_t all = 1, limit = sizeof next / sizeof *next;
     for (size_t n = 0; n < p->needs.count; n++)
@@ -71,7 +71,7 @@ static bool has_place(const sb_problem *p, const sb_supply *s, const int64_t *co
                 next[i + one] = end + p->rules.kerf.nm;
         }
     }
-    return next[all - 1] != INT64_MAX;
+    return next[all - 1] == INT64_MAX ? NOTHING : next[all - 1] - p->rules.kerf.nm;
 }
 
 static void add_sizes(verifying *v) {
@@ -185,16 +185,44 @@ static int64_t leftover_value(const listing *l, int64_t rest) {
     return priced ? (int64_t)((double)left * 1e-9 * (double)stock->value) : 0;
 }
 
-/* What the load costs besides its board: changes and cuts less its leftover. */
+/* The longest piece without a split from here to the far end, which begins at `from` or behind a split. */
+static int64_t longest_piece(const sb_supply *s, int64_t from) {
+    int64_t end = s->length.nm - s->trim2.nm, longest = 0;
+    for (size_t i = 0; i <= s->bad.count; i++) {
+        int64_t at = i == s->bad.count ? from : s->bad.items[i].to.nm, to = end;
+        if (i < s->bad.count && (!s->bad.items[i].split || at <= from))
+            continue;
+        for (size_t j = 0; j < s->bad.count; j++)
+            if (s->bad.items[j].split && s->bad.items[j].to.nm > at && s->bad.items[j].from.nm < to)
+                to = s->bad.items[j].from.nm;
+        longest = to - at > longest ? to - at : longest;
+    }
+    return longest;
+}
+
+static bool has_place(const listing *l) {
+    return l->supply->bad.count == 0 || soonest_end(l->p, l->supply, l->counts) != NOTHING;
+}
+
+/* Cuts of so many pieces that take so much where they follow each other directly. On a measured board they may have to
+ * end later, for something is cut away; then they may be flush with its far end. */
+static int64_t cuts_of(const listing *l, int64_t pieces, int64_t used, int64_t end) {
+    bool ragged = l->supply->trim2.nm > 0, away = end > l->supply->trim1.nm + used;
+    return (l->supply->trim1.nm > 0) + pieces - 1 + (away ? 1 + ragged : ragged || used < l->room);
+}
+
+/* What the load costs besides its board: changes and cuts less its leftover. It has a place. */
 static int64_t besides(const listing *l, int64_t used) {
-    int64_t settings = 0, cuts = (l->supply->trim1.nm > 0), rest = l->room - used;
+    int64_t settings = 0, pieces = 0, end = l->supply->trim1.nm + used, kerf = l->p->rules.kerf.nm;
+    if (l->supply->bad.count > 0)
+        end = soonest_end(l->p, l->supply, l->counts);
     for (size_t n = 0; n < l->p->needs.count; n++) {
         settings += l->counts[n] > 0;
-        cuts += l->counts[n];
+        pieces += l->counts[n];
     }
-    cuts -= rest == 0 && l->supply->trim2.nm == 0;
-    return handling(l, l->p->rules.change.milli * settings + l->p->rules.cut.milli * cuts) -
-           leftover_value(l, rest);
+    return handling(l, l->p->rules.change.milli * settings +
+                           l->p->rules.cut.milli * cuts_of(l, pieces, used, end)) -
+           leftover_value(l, kerf + longest_piece(l->supply, end + kerf));
 }
 
 static void list_load(listing *l, int64_t cost) {
@@ -214,11 +242,11 @@ static void list_load(listing *l, int64_t cost) {
 
 /* r = least + max(0, worth - least) - what the load is worth of itself, below the threshold. */
 static void look_at_load(listing *l, int64_t used, int64_t worth) {
+    if (used == 0 || !has_place(l))
+        return;
     int64_t least = l->b->least.items[l->row], above = l->b->worth.items[l->row] - least,
             cost = besides(l, used);
-    int64_t r = least + (above > 0 ? above : 0) - worth + cost * l->b->duals_scale;
-    if (used > 0 && r < l->b->threshold &&
-        (l->supply->bad.count == 0 || has_place(l->p, l->supply, l->counts)))
+    if (least + (above > 0 ? above : 0) - worth + cost * l->b->duals_scale < l->b->threshold)
         list_load(l, least / l->b->duals_scale + cost);
 }
 
@@ -258,8 +286,8 @@ static void place_none_above(listing *l, size_t need, int64_t used, int64_t wort
     if (reach + 1 < (double)told)
         return;
     if (need == l->p->needs.count) {
-        if (used > 0 && worth - (handled ? besides(l, used - kerf) * scale : 0) > told)
-            assert_false(has_place(l->p, l->supply, l->counts));
+        if (used > 0 && has_place(l))
+            assert_true(worth - (handled ? besides(l, used - kerf) * scale : 0) <= told);
         return;
     }
     int64_t take = l->p->needs.items[need].length.nm + kerf;
