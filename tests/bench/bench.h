@@ -62,8 +62,8 @@ void bench_workshop(void); /* random workshop jobs, and the same cut by hand */
 void bench_solvers(void);  /* small workshop jobs as arc flow and as assignment, by CBC and GLPK */
 void bench_many(void);     /* 10 000 parts of 300 kinds: time and memory */
 void bench_growth(void);   /* time against kinds of part and against demand */
-/* Published one-dimensional sets, where they are at hand; one set only unless `set` is NULL. */
-void bench_lengths(const char *folder, const char *set);
+/* Published one-dimensional sets, where they are at hand; one set only unless `only` is NULL. */
+void bench_lengths(const char *folder, const char *only);
 /* Sheets: published sets where they are at hand, random jobs, a large batch; one of these only unless `only` is NULL. */
 void bench_sheets(const char *folder, const char *only);
 
