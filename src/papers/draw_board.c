@@ -1,5 +1,5 @@
 /* Boards as they are cut, seen from above: the far edge is at the top, the trued end at the left. What is hatched falls off,
- * what is black goes into dust, what is dotted is kept. */
+ * what is black goes into dust, what is dotted is kept. Dashed lines stand around what is bad of a measured board. */
 #include "papers/draw.h"
 
 #include <math.h>
@@ -164,7 +164,7 @@ static void put_part(const stretch *s, size_t index) {
     name_part(s, part, &o);
 }
 
-/* ---- marks and rest ------------------------------------------------------------------------------------- */
+/* ---- marks ---------------------------------------------------------------------------------------------- */
 
 static const char *mark_words(const stretch *s, sb_length mark) {
     sb_style style = *s->p->style;
@@ -172,14 +172,16 @@ static const char *mark_words(const stretch *s, sb_length mark) {
     return sb_write_length(s->p->run, mark, &style);
 }
 
+static const sb_cut_end square;
+
 /* The line leads to the long point, on whichever edge that is. */
 static void put_mark(const stretch *s, sb_length x, sb_cut_end end, sb_length mark) {
-    bool square = cuts_end_square(end);
+    bool is_square = cuts_end_square(end);
     sb_length edge = {end.mitre.udeg > 0 ? 0 : s->width.nm};
     sb_label_add(s->p->run, s->drawing,
                  (sb_label){.place = SB_LABEL_BELOW,
                             .at = {on_drawing(s, x), edge},
-                            .text = square ? "" : cuts_setting(s->p->run, end, s->p->style),
+                            .text = is_square ? "" : cuts_setting(s->p->run, end, s->p->style),
                             .number = mark_words(s, mark),
                             .mark = ""});
 }
@@ -201,18 +203,61 @@ static void put_marks(const stretch *s) {
         const sb_placed *part = &s->board->parts.items[i];
         if (cuts_beside(s->p, s->board, i))
             continue;
+        if (s->marks->cut[i].nm >= 0)
+            put_mark(s, minus(part->at, s->p->problem->rules.kerf), square, s->marks->cut[i]);
         if (!cuts_shares(s->p, s->board, i))
             put_mark(s, part->at, sawn(s, part, part->front), s->marks->from[i]);
         put_mark(s, plus(part->at, need_of(s, part)->length), sawn(s, part, part->rear), s->marks->to[i]);
     }
 }
 
-/* Behind the last part; the far trim stays hatched. */
+/* ---- measured boards ------------------------------------------------------------------------------------ */
+
+/* The blade's way along one end of a leftover that splits bound, and its mark. */
+static void put_leftover_cut(const stretch *s, sb_length x, sb_length mark) {
+    if (mark.nm < 0)
+        return;
+    sb_shape_rect(s->p->run, s->drawing, SB_FILL_BLACK, SB_PEN_THIN, (sb_point){on_drawing(s, x), {0}},
+                  s->p->problem->rules.kerf, s->width);
+    if (s->marks->fit)
+        put_mark(s, x, square, mark);
+}
+
+static void put_leftover_cuts(const stretch *s) {
+    if (s->board->leftover_at.nm == 0 || s->to < s->board->parts.count)
+        return;
+    cuts_rest rest = cuts_rest_of(s->p, s->board, s->marks);
+    put_leftover_cut(s, minus(s->board->leftover_at, s->p->problem->rules.kerf), rest.before);
+    put_leftover_cut(s, plus(s->board->leftover_at, s->board->leftover), rest.behind);
+}
+
+static void put_bad(const stretch *s) {
+    for (size_t i = 0; i < s->supply->bad.count; i++) {
+        const sb_stretch *bad = &s->supply->bad.items[i];
+        sb_length from = on_drawing(s, bad->from), to = on_drawing(s, bad->to);
+        if (to.nm <= from.nm)
+            continue;
+        sb_shape_rect(s->p->run, s->drawing, SB_FILL_NONE, SB_PEN_DASHED, (sb_point){from, {0}},
+                      minus(to, from), s->width);
+        sb_label_add(s->p->run, s->drawing,
+                     (sb_label){.place = SB_LABEL_ABOVE,
+                                .at = {halved(plus(from, to)), {0}},
+                                .text = bad->split ? "split" : "knot",
+                                .number = "",
+                                .mark = ""});
+    }
+}
+
+/* ---- the rest ------------------------------------------------------------------------------------------- */
+
+/* Behind the last part, or where the leftover of a measured board lies; the far trim stays hatched. */
 static void put_rest(const stretch *s) {
     const sb_placed *last = &s->board->parts.items[s->board->parts.count - 1];
     sb_length cut = plus(plus(last->at, need_of(s, last)->length), s->p->problem->rules.kerf);
-    bool kept = s->board->leftover.nm > 0;
-    sb_length from = on_drawing(s, cut), to = on_drawing(s, s->supply->length);
+    bool kept = s->board->leftover.nm > 0, bounded = s->board->leftover_at.nm > 0;
+    sb_length from = on_drawing(s, bounded ? s->board->leftover_at : cut);
+    sb_length to =
+        on_drawing(s, bounded ? plus(s->board->leftover_at, s->board->leftover) : s->supply->length);
     sb_length wide = minus(to, from);
     if (s->to < s->board->parts.count || s->marks->rest.nm <= 0 || wide.nm <= 0)
         return;
@@ -235,9 +280,10 @@ static void put_rest(const stretch *s) {
 
 static const char *title_of(const cuts_paper *p, const sb_board_plan *board, int64_t first) {
     const sb_supply *supply = &p->problem->supplies.items[board->supply];
-    const char *label = supply->leftover && *supply->label
-                            ? sb_pool_print(p->run->pool, ", rack piece %s", supply->label)
-                            : "";
+    const char *label =
+        *supply->label
+            ? sb_pool_print(p->run->pool, supply->leftover ? ", rack piece %s" : ", %s", supply->label)
+            : "";
     return sb_pool_print(p->run->pool, "%s %s: %s, %s%s", board->count == 1 ? "Board" : "Boards",
                          cuts_number(p, first, board->count), cuts_stock_title(p, supply->stock),
                          cuts_size(p, supply), label);
@@ -253,7 +299,9 @@ static void draw_stretch(stretch *s, sb_sheet *sheet, const char *title, const c
         put_kerfs(s, &s->board->parts.items[i]);
     for (size_t i = s->from; i < s->to; i++)
         put_part(s, i);
+    put_leftover_cuts(s);
     put_marks(s);
+    put_bad(s);
 }
 
 /* A board whose width nobody told is drawn as wide as a board may be. */

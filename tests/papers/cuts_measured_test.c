@@ -171,6 +171,18 @@ static void rows_are_followed(void **state) {
     assert_true(wasted > 20 && kept > 20);
 }
 
+static bool is_drawn(const sb_document *cuts, const char *text, const char *number) {
+    for (size_t i = 0; i < cuts->sheets.count; i++)
+        for (size_t b = 0; b < cuts->sheets.items[i]->blocks.count; b++) {
+            const sb_drawing *drawing = cuts->sheets.items[i]->blocks.items[b].drawing;
+            for (size_t l = 0; drawing && l < drawing->labels.count; l++)
+                if (strcmp(drawing->labels.items[l].text, text) == 0 &&
+                    strcmp(drawing->labels.items[l].number, number) == 0)
+                    return true;
+        }
+    return false;
+}
+
 /* A leg ends at 800; the knot from 900 to 940 goes, cut at 937; the rail begins at 940. */
 static void waste_has_a_row_with_its_mark(void **state) {
     (void)state;
@@ -195,6 +207,8 @@ static void waste_has_a_row_with_its_mark(void **state) {
     assert_non_null(strstr(text, "Board 1, P1"));
     assert_non_null(strstr(text, "knot from 900 to 940 mm"));
     assert_non_null(strstr(text, "937"));
+    assert_true(is_drawn(cuts, "knot", ""));
+    assert_true(is_drawn(cuts, "", "937"));
     sb_run_free(&run);
 }
 
