@@ -138,7 +138,7 @@ typedef struct sb_label {
 } sb_label;
 
 typedef struct sb_drawing {
-    const char *title, *name; /* name: of a file of its own, without ending */
+    const char *title, *name; /* name: of a file of its own, without ending; "": none is made of it */
     sb_length width, height;
     int64_t scale_most; /* no larger than 1 : so many; 0: as large as there is room */
     SB_LIST(sb_shape) shapes; /* in the order of drawing */

@@ -184,7 +184,7 @@ bool file_drawings(sb_run *run, sb_file_set *files, const char *name, const sb_d
     for (size_t i = 0; written && i < document->sheets.count; i++)
         for (size_t j = 0; written && j < document->sheets.items[i]->blocks.count; j++) {
             const sb_drawing *drawing = document->sheets.items[i]->blocks.items[j].drawing;
-            if (!drawing)
+            if (!drawing || !*drawing->name)
                 continue;
             const char *path = sb_file_set_path(
                 run, files, sb_pool_print(run->pool, "%s-%s.%s", name, drawing->name, svg ? "svg" : "png"));

@@ -61,6 +61,8 @@ typedef struct cuts_marks {
     sb_length rest; /* left over or offcut */
     sb_length *cut; /* by part: where waste before it is cut off; below nothing: there is none, or it has an angled front */
 } cuts_marks;
+/* "true: 10 mm off; no room to spare, finer marks" */
+const char *cuts_truing(const cuts_paper *p, const sb_supply *supply, const cuts_marks *marks);
 cuts_marks cuts_marks_of(const cuts_paper *p, const sb_board_plan *board);
 bool cuts_is_strip(const cuts_paper *p, size_t need); /* ripped out of a wider board */
 bool cuts_beside(const cuts_paper *p, const sb_board_plan *board, size_t part); /* a section's second strip and on */

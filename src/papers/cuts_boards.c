@@ -19,43 +19,43 @@ static const char intro_angles[] = "Angles here are set on the saw's scale, at t
                                    "says so, and there the blade runs before "
                                    "the From mark.";
 
-static const char intro_waste[] =
-    "A row that says waste is a piece with a knot or a split that the part behind it must not have: it is cut off at "
-    "its mark and laid aside. Where boards were measured their rows say what is bad, from the trued end: before the "
-    "first cut, see that it lies there.";
+static const char intro_waste[] = "A row that says waste is a piece with a knot or a split that the part "
+                                  "behind it must not have: it is cut off at "
+                                  "its mark and laid aside. Where boards were measured their rows say what "
+                                  "is bad, from the trued end: before the "
+                                  "first cut, see that it lies there.";
+
+static const char *also(const cuts_paper *p, const char *words, const char *more) {
+    return *more ? sb_pool_print(p->run->pool, "%s; %s", words, more) : words;
+}
 
 /* "true: 10 mm off; marks finer than the tape" */
-static const char *truing_words(const cuts_paper *p, const sb_board_plan *board, const cuts_marks *marks) {
-    const sb_supply *supply = &p->problem->supplies.items[board->supply];
-    const char *bad = cuts_bad_words(p, board);
+const char *cuts_truing(const cuts_paper *p, const sb_supply *supply, const cuts_marks *marks) {
     const char *words = supply->trim1.nm == 0
                             ? "ends as they are"
                             : sb_pool_print(p->run->pool, "true: %s off", cuts_length(p, supply->trim1));
     const char *tight = !marks->fit                           ? "; no room for marks, cut each at its stop"
                         : marks->step.nm != p->style->step.nm ? "; no room to spare, finer marks"
                                                               : "";
-    return sb_pool_print(p->run->pool, "%s%s%s%s", words, tight, *bad ? "; " : "", bad);
+    return sb_pool_print(p->run->pool, "%s%s", words, tight);
 }
 
 static void board_row(const cuts_paper *p, sb_table *table, const sb_board_plan *board,
                       const cuts_marks *marks, int64_t first) {
     const sb_supply *supply = &p->problem->supplies.items[board->supply];
-    const char *label = *supply->label ? sb_pool_print(p->run->pool, supply->leftover ? ", rack piece %s" : ", %s",
-                                                       supply->label)
-                                       : "";
+    const char *label =
+        *supply->label
+            ? sb_pool_print(p->run->pool, supply->leftover ? ", rack piece %s" : ", %s", supply->label)
+            : "";
     const char *title = sb_pool_print(p->run->pool, "%s %s%s", board->count == 1 ? "Board" : "Boards",
                                       cuts_number(p, first, board->count), label);
     sb_cell *row = sb_group_add(p->run, table);
     row[0] = sb_cell_strong(sb_cell_text(title));
     row[1] = sb_cell_strong(sb_cell_size(supply->length));
-    row[4] = sb_cell_text(truing_words(p, board, marks));
+    row[4] = sb_cell_text(also(p, cuts_truing(p, supply, marks), cuts_bad_words(p, board)));
 }
 
 /* ---- a part ---- */
-
-static const char *also(const cuts_paper *p, const char *words, const char *more) {
-    return *more ? sb_pool_print(p->run->pool, "%s; %s", words, more) : words;
-}
 
 /* What follows the rip: ", then mitre each strip; beside it 32 mm are left, offcut" */
 static const char *rip_words(const cuts_paper *p, const sb_board_plan *board, size_t part) {
@@ -181,6 +181,7 @@ void cuts_boards(cuts_paper *p, sb_sheet *sheet) {
         sb_paragraph_add(p->run, sheet, intro_angles, false);
     if (cuts_any_waste(p))
         sb_paragraph_add(p->run, sheet, intro_waste, false);
+    draw_legend(p, sheet, "trued end at the left; above: lengths, below: cut at");
     int64_t first = 1;
     for (size_t i = 0; i < p->plan->boards.count;) {
         if (i > 0)

@@ -187,6 +187,7 @@ static void add_sheet(cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan,
 void cuts_sheets(cuts_paper *p, sb_sheet *sheet) {
     sb_heading_add(p->run, sheet, "Sheets");
     sb_paragraph_add(p->run, sheet, intro, false);
+    draw_legend(p, sheet, "length along the grain x width; numbers in rings: cuts");
     int64_t first = 1;
     for (size_t i = 0; i < p->plan->sheets.count; i++) {
         const sb_sheet_plan *plan = &p->plan->sheets.items[i];

@@ -10,6 +10,8 @@ typedef struct draw_marks {
 } draw_marks;
 const char *draw_mark(sb_run *run, draw_marks *marks, const char *words);
 
+/* What the patterns in pictures stand for, and their numbers. */
+void draw_legend(const cuts_paper *p, sb_sheet *sheet, const char *numbers);
 /* One pattern of boards, over several drawings where it has many parts. `first`: its number. */
 void draw_board(const cuts_paper *p, sb_sheet *sheet, const sb_board_plan *board, int64_t first);
 /* How many cuts from `first` on are made with one setting of the fence: cuts_sheets.c. */

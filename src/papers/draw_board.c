@@ -278,15 +278,16 @@ static void put_rest(const stretch *s) {
 
 /* ---- a board -------------------------------------------------------------------------------------------- */
 
-static const char *title_of(const cuts_paper *p, const sb_board_plan *board, int64_t first) {
+static const char *title_of(const cuts_paper *p, const sb_board_plan *board, const cuts_marks *marks,
+                            int64_t first) {
     const sb_supply *supply = &p->problem->supplies.items[board->supply];
     const char *label =
         *supply->label
             ? sb_pool_print(p->run->pool, supply->leftover ? ", rack piece %s" : ", %s", supply->label)
             : "";
-    return sb_pool_print(p->run->pool, "%s %s: %s, %s%s", board->count == 1 ? "Board" : "Boards",
+    return sb_pool_print(p->run->pool, "%s %s: %s, %s%s; %s", board->count == 1 ? "Board" : "Boards",
                          cuts_number(p, first, board->count), cuts_stock_title(p, supply->stock),
-                         cuts_size(p, supply), label);
+                         cuts_size(p, supply), label, cuts_truing(p, supply, marks));
 }
 
 static void draw_stretch(stretch *s, sb_sheet *sheet, const char *title, const char *name) {
@@ -325,7 +326,7 @@ void draw_board(const cuts_paper *p, sb_sheet *sheet, const sb_board_plan *board
     stretch s = {.p = p, .board = board, .supply = supply, .marks = &marks, .letters = &letters};
     s.width = width_of(p, supply);
     size_t rows = (board->parts.count + PARTS_A_ROW - 1) / PARTS_A_ROW;
-    const char *title = title_of(p, board, first);
+    const char *title = title_of(p, board, &marks, first);
     for (size_t row = 0; s.to < board->parts.count; row++) {
         s.from = s.to;
         s.to = stretch_end(p, board, s.from, rows - row);
