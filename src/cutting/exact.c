@@ -212,7 +212,7 @@ static int64_t cost_of_solution(const exact *e, const double *x, size_t count) {
 static bool settle(exact *e, size_t count, int64_t cost) {
     sb_integer *p = program_of(e, count);
     p->cutoff = (double)cost / (double)e->bench->grain + 0.5;
-    int64_t per_node = 8000 + 10 * (int64_t)count + 300 * (int64_t)p->rows;
+    int64_t per_node = 2500 + 3 * (int64_t)count + 100 * (int64_t)p->rows;
     p->seconds = sb_work_seconds(e->bench->work);
     int64_t nodes = e->bench->work->left / per_node;
     if (cost - e->bound->bound.milli < e->bench->grain && nodes < e->last_nodes)
