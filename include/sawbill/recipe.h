@@ -171,6 +171,14 @@ typedef struct sb_recipe_note { /* note saw : text ; note quote : text */
     sb_recipe_guard guard;
 } sb_recipe_note;
 
+/* outline front|side WIDTH by HEIGHT at X, Y [lean ANGLE] : what one sees of the piece; X, Y: its lower left corner, on the ground */
+typedef struct sb_recipe_outline {
+    bool side;
+    const sb_formula *width, *height, *x, *y;
+    const sb_formula *lean; /* from upright, to the right at the top; NULL: none */
+    sb_recipe_guard guard;
+} sb_recipe_outline;
+
 typedef struct sb_recipe {
     const char *name, *title, *about;
     const sb_formula *size[3]; /* `size LONG, WIDE, HIGH` for the quote; NULL when not given */
@@ -186,6 +194,7 @@ typedef struct sb_recipe {
     SB_LIST(sb_recipe_glue) glues;
     SB_LIST(sb_recipe_work) works;
     SB_LIST(sb_recipe_component) components;
+    SB_LIST(sb_recipe_outline) outlines; /* later ones cover earlier ones */
     SB_LIST(sb_recipe_note) notes;
     sb_place place;
 } sb_recipe;

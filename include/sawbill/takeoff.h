@@ -66,6 +66,13 @@ typedef struct sb_work {
     sb_place place;
 } sb_work;
 
+/* What one sees of a piece, from in front or from the side: a stave that may lean. */
+typedef struct sb_outline {
+    bool side;
+    sb_length x, y, width, height; /* of its lower left corner; y from the ground up */
+    sb_length lean;                /* how far its top stands to the right of its foot */
+} sb_outline;
+
 typedef struct sb_takeoff_piece {
     const sb_job_piece *source;
     const sb_recipe *recipe;
@@ -74,6 +81,7 @@ typedef struct sb_takeoff_piece {
     int64_t count;
     sb_mass mass;                  /* of one piece, wood only; 0 when a density is unknown */
     SB_LIST(const char *) notes;   /* for the quote */
+    SB_LIST(sb_outline) outlines;  /* of the recipe itself; later ones cover earlier ones */
     struct sb_takeoff_input { const char *name, *text, *value; } *inputs; /* as used, for the estimate */
     size_t input_count, input_capacity;
 } sb_takeoff_piece;

@@ -1,8 +1,9 @@
-/* The customer's paper. It is made from the price lines of the estimate, the words of templates/ and what the
- * job file says to the customer; nothing of cost, margin, hours, recipes or stock is read here. */
+/* The customer's paper. It is made from the price lines of the estimate, the words of templates/, what the job file says to
+ * the customer and the outlines of pieces; nothing else of recipes, and nothing of cost, margin, hours or stock is read here. */
 #include "papers/figures.h"
 #include "papers/quote_notes.h"
 #include "papers/quote_table.h"
+#include "papers/quote_views.h"
 #include "papers/wording.h"
 
 typedef struct quote {
@@ -98,6 +99,25 @@ static void put_way(const quote *q, size_t index) {
     for (size_t i = 0; i < q->notes.count; i++)
         if (quote_note_is_of(&q->notes.items[i], index))
             say(q, q->notes.items[i].text, true);
+}
+
+/* Pieces as the first option has them, on pages of their own. */
+static bool any_views(const quote *q) {
+    const sb_takeoff *takeoff = q->ways->list.items[0].takeoff;
+    for (size_t i = 0; i < takeoff->pieces.count; i++)
+        if (takeoff->pieces.items[i].outlines.count > 0)
+            return true;
+    return false;
+}
+
+static void put_views(const quote *q) {
+    const sb_takeoff *takeoff = q->ways->list.items[0].takeoff;
+    if (!any_views(q))
+        return;
+    sb_page_break_add(q->run, q->sheet);
+    sb_heading_add(q->run, q->sheet, word(q, "views"));
+    for (size_t i = 0; i < takeoff->pieces.count; i++)
+        quote_views(q->run, q->sheet, &takeoff->pieces.items[i], &q->shop->settings.style, q->words, i + 1);
 }
 
 /* ---- notes, terms, acceptance ---- */
@@ -197,5 +217,6 @@ sb_document *sb_paper_quote(sb_run *run, const sb_shop *shop, const sb_job *job,
     put_notes(&q);
     put_terms(&q);
     put_acceptance(&q);
+    put_views(&q);
     return document;
 }

@@ -232,12 +232,21 @@ static void look_at_uses(looking *at) {
         enter(at, &recipe->glues.items[i].guard);
         look(at, recipe->glues.items[i].area, AREA);
     }
-    for (size_t i = 0; i < recipe->works.count; i++) { /* its operation, in the shop, knows what it is counted by */
+    for (size_t i = 0; i < recipe->works.count;
+         i++) { /* its operation, in the shop, knows what it is counted by */
         enter(at, &recipe->works.items[i].guard);
         look(at, recipe->works.items[i].quantity, ANYTHING);
     }
     for (size_t i = 0; i < recipe->notes.count; i++)
         enter(at, &recipe->notes.items[i].guard);
+    for (size_t i = 0; i < recipe->outlines.count; i++) {
+        const sb_recipe_outline *outline = &recipe->outlines.items[i];
+        const sb_formula *const lengths[] = {outline->width, outline->height, outline->x, outline->y};
+        enter(at, &outline->guard);
+        for (size_t j = 0; j < sizeof lengths / sizeof *lengths; j++)
+            look(at, lengths[j], LENGTH);
+        look(at, outline->lean, ANGLE);
+    }
 }
 
 /* ---- the whole ---------------------------------------------------------------------------------------------------------- */

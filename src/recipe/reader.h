@@ -154,6 +154,7 @@ recipe_read recipe_check_part;                                                  
 recipe_read recipe_read_end1, recipe_read_end2, recipe_read_ends;                              /* angles.c */
 recipe_read recipe_read_joint, recipe_read_fixing, recipe_read_finish, recipe_read_glue, recipe_read_work,
     recipe_read_note;              /* uses.c */
+recipe_read recipe_read_outline;   /* outline.c */
 recipe_read recipe_read_component; /* component.c */
 recipe_read recipe_read_piece;     /* piece.c */
 recipe_read recipe_read_option;    /* option.c */

@@ -59,6 +59,7 @@ static const recipe_keyword keywords[] = {
     {"finish", recipe_read_finish, 0, NULL},
     {"glue", recipe_read_glue, 0, NULL},
     {"work", recipe_read_work, 0, NULL},
+    {"outline", recipe_read_outline, 0, NULL},
     {"note", recipe_read_note, 0, NULL},
     {"repeat", recipe_read_repeat, 0, NULL},
     {"end", recipe_read_end, 0, NULL},

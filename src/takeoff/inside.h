@@ -201,6 +201,7 @@ void takeoff_fixings(takeoff_making *making);  /* fixings.c */
 void takeoff_finishes(takeoff_making *making); /* finish.c */
 void takeoff_glues(takeoff_making *making);    /* glue.c */
 void takeoff_works(takeoff_making *making);    /* work.c */
+void takeoff_outlines(takeoff_making *making); /* view.c: of a piece of the job, not of what is inside it */
 void takeoff_always(takeoff_walk *walk);       /* work.c: what every job has */
 /* Whether a line says what its operation is counted by, whatever its amount: errors where it does not. */
 void takeoff_look_at_work(sb_run *run, const sb_recipe *recipe, const sb_recipe_work *line,

@@ -150,6 +150,8 @@ void takeoff_make(takeoff_making *making, const takeoff_givens *givens) {
     takeoff_glues(making);
     takeoff_finishes(making);
     takeoff_works(making);
+    if (!making->caller)
+        takeoff_outlines(making);
     takeoff_components(making);
     notes(making);
 }

@@ -19,8 +19,8 @@ enum {
 static void draw(sb_run *run, cairo_surface_t *surface, const ink *drawn) {
     cairo_t *cairo = cairo_create(surface);
     ink page = {0};
-    ink_frame(run, &page, (ink_box){0, 0, drawn->width + 2 * AROUND, drawn->height + 2 * AROUND},
-              SB_FILL_PAPER, 0);
+    cairo_set_source_rgb(cairo, 1, 1, 1);
+    cairo_paint(cairo);
     ink_place(run, &page, drawn, AROUND, AROUND);
     ink_draw(cairo, &page);
     cairo_destroy(cairo);

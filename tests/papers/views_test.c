@@ -1,0 +1,100 @@
+/* What the customer sees of a piece: outlines with the outside measures of the piece they order. */
+#include "sample.h"
+
+#include <math.h>
+
+static sb_document *quote_of(sample *s) {
+    const sb_wording *wording = sb_wording_read(&s->run, "templates", "en");
+    sb_document *document = sb_paper_quote(&s->run, s->shop, s->job, s->ways, wording);
+    if (!sb_ok(&s->run))
+        sample_fail(s, "a quote");
+    return document;
+}
+
+static const sb_drawing *picture(const sb_document *document, size_t index) {
+    const sb_sheet *sheet = document->sheets.items[0];
+    for (size_t i = 0; i < sheet->blocks.count; i++)
+        if (sheet->blocks.items[i].kind == SB_BLOCK_DRAWING && index-- == 0)
+            return sheet->blocks.items[i].drawing;
+    return NULL;
+}
+
+static int numbers(const sb_drawing *drawing, const char *number) {
+    int count = 0;
+    for (size_t i = 0; i < drawing->labels.count; i++)
+        count += strcmp(drawing->labels.items[i].number, number) == 0;
+    return count;
+}
+
+/* Staves of this width and height, to the nm. */
+static int staves(const sb_drawing *drawing, double width_mm, double height_mm) {
+    int count = 0;
+    for (size_t i = 0; i < drawing->shapes.count; i++) {
+        const sb_shape *shape = &drawing->shapes.items[i];
+        if (shape->fill != SB_FILL_PAPER)
+            continue;
+        const sb_point *at = shape->points.items;
+        count += llround(width_mm * 1e6) == at[3].x.nm - at[0].x.nm &&
+                 llround(height_mm * 1e6) == at[0].y.nm - at[1].y.nm;
+    }
+    return count;
+}
+
+/* samples/harbour-planters.job: 1400 x 400 x 500 and 900 x 450 x 500 mm, clad with four rows of slats 95 mm wide. */
+static void planters_show_their_slats(void **state) {
+    sample s;
+    (void)state;
+    sample_open(&s, "harbour-planters");
+    const sb_document *document = quote_of(&s);
+    const sb_drawing *trough = picture(document, 0);
+    assert_non_null(trough);
+    assert_string_equal(trough->title, "Long trough");
+    assert_int_equal(numbers(trough, "1400 mm"), 1);
+    assert_int_equal(numbers(trough, "400 mm"), 1);
+    assert_int_equal(numbers(trough, "500 mm"), 2); /* in both views */
+    assert_int_equal(staves(trough, 1400, 95), 4);
+    assert_int_equal(staves(trough, 400, 95), 4);
+    assert_int_equal(numbers(picture(document, 1), "900 mm"), 1);
+    assert_null(picture(document, 2));
+    sample_close(&s);
+}
+
+/* The outside measures of the picture are those of the recipe's `size` line; the back legs lean as the job says. */
+static void a_bench_leans_as_asked(void **state) {
+    sample s;
+    (void)state;
+    sample_open(&s, "rack-bench");
+    const sb_drawing *bench = picture(quote_of(&s), 0);
+    assert_int_equal(numbers(bench, "1600 mm"), 1);
+    assert_int_equal(numbers(bench, "623.5 mm"), 1);
+    assert_int_equal(numbers(bench, "850 mm"), 2);
+    int leaning = 0;
+    for (size_t i = 0; i < bench->shapes.count; i++) {
+        const sb_shape *shape = &bench->shapes.items[i];
+        if (shape->fill != SB_FILL_PAPER || shape->points.items[0].x.nm == shape->points.items[1].x.nm)
+            continue;
+        double across = (double)(shape->points.items[1].x.nm - shape->points.items[0].x.nm);
+        double up = (double)(shape->points.items[0].y.nm - shape->points.items[1].y.nm);
+        assert_true(fabs(atan2(across, up) * 180 / acos(-1.0) - 10) < 1e-4);
+        leaning++;
+    }
+    assert_int_equal(leaning, 1);
+    sample_close(&s);
+}
+
+static void a_recipe_without_outlines_has_no_picture(void **state) {
+    sample s;
+    (void)state;
+    sample_make(&s, "piece frame\n  recipe mitred-frame\n");
+    assert_null(picture(quote_of(&s), 0));
+    sample_close(&s);
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(planters_show_their_slats),
+        cmocka_unit_test(a_bench_leans_as_asked),
+        cmocka_unit_test(a_recipe_without_outlines_has_no_picture),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
