@@ -237,30 +237,29 @@ static const sb_lying_pane *pane_at(const guillotine *g, uint32_t set, size_t i,
     return NULL;
 }
 
-static void collect(const guillotine *g, uint32_t set, size_t i, size_t j, int64_t *made);
+typedef struct halves { /* of a rectangle */
+    bool found, across;
+    uint32_t part;
+    size_t cut, rest;
+} halves;
 
-static bool collect_x(const guillotine *g, uint32_t set, uint32_t part, size_t i, size_t j, int64_t *made) {
-    for (size_t c = 0; 2 * g->x.at[c] <= g->x.at[i]; c++) {
-        size_t rest = c == 0 ? i - 1 : g->x.floor[g->x.at[i] - g->x.at[c]];
-        if (f_at(g, part, c, j) + f_at(g, set & ~part, rest, j) != f_at(g, set, i, j))
-            continue;
-        collect(g, part, c, j, made);
-        collect(g, set & ~part, rest, j, made);
-        return true;
-    }
-    return false;
-}
-
-static bool collect_y(const guillotine *g, uint32_t set, uint32_t part, size_t i, size_t j, int64_t *made) {
-    for (size_t c = 0; 2 * g->y.at[c] <= g->y.at[j]; c++) {
-        size_t rest = c == 0 ? j - 1 : g->y.floor[g->y.at[j] - g->y.at[c]];
-        if (f_at(g, part, i, c) + f_at(g, set & ~part, i, rest) != f_at(g, set, i, j))
-            continue;
-        collect(g, part, i, c, made);
-        collect(g, set & ~part, i, rest, made);
-        return true;
-    }
-    return false;
+static halves find_halves(const guillotine *g, uint32_t set, size_t i, size_t j) {
+    uint32_t part = set;
+    int64_t value = f_at(g, set, i, j);
+    do {
+        for (size_t c = 0; 2 * g->x.at[c] <= g->x.at[i]; c++) {
+            size_t rest = c == 0 ? i - 1 : g->x.floor[g->x.at[i] - g->x.at[c]];
+            if (f_at(g, part, c, j) + f_at(g, set & ~part, rest, j) == value)
+                return (halves){true, false, part, c, rest};
+        }
+        for (size_t c = 0; 2 * g->y.at[c] <= g->y.at[j]; c++) {
+            size_t rest = c == 0 ? j - 1 : g->y.floor[g->y.at[j] - g->y.at[c]];
+            if (f_at(g, part, i, c) + f_at(g, set & ~part, i, rest) == value)
+                return (halves){true, true, part, c, rest};
+        }
+        part = next_part(set, part);
+    } while (part != set);
+    return (halves){0};
 }
 
 static void collect(const guillotine *g, uint32_t set, size_t i, size_t j, int64_t *made) {
@@ -271,14 +270,59 @@ static void collect(const guillotine *g, uint32_t set, size_t i, size_t j, int64
         made[lying->pane]++;
         return;
     }
-    uint32_t part = set;
-    do {
-        if (collect_x(g, set, part, i, j, made) || collect_y(g, set, part, i, j, made))
-            return;
-        part = next_part(set, part);
-    } while (part != set);
+    halves h = find_halves(g, set, i, j);
+    collect(g, h.part, h.across ? i : h.cut, h.across ? h.cut : j, made);
+    collect(g, set & ~h.part, h.across ? i : h.rest, h.across ? h.rest : j, made);
 }
 
 void sb_guillotine_best(struct sb_guillotine *g, size_t offer, int64_t *made) {
     collect(g, all_tracked(g), x_of(g, offer), y_of(g, offer), made);
+}
+
+/* ---- onto the sheet ----------------------------------------------------------------------------------- */
+
+static void put_down(const guillotine *g, const int64_t *demand, sb_laid *out, size_t node,
+                     const sb_lying_pane *lying) {
+    const sb_node *on = &out->tree.items[node];
+    const sb_pane *pane = &g->bench->panes.items[lying->pane];
+    int64_t w = sb_pane_w(pane, lying->turned), l = sb_pane_l(pane, lying->turned);
+    bool wider = on->w - w > on->l - l;
+    if (w > on->w || l > on->l || out->made[lying->pane] >= demand[lying->pane])
+        return;
+    if (sb_tree_put(g->bench, &out->tree, node, lying->pane, lying->turned, !wider) ||
+        sb_tree_put(g->bench, &out->tree, node, lying->pane, lying->turned, wider))
+        out->made[lying->pane]++;
+}
+
+/* Where units are rounded, a cut may not fit any more, and what is behind it stays waste. */
+static void cut_out(const guillotine *g, const int64_t *demand, sb_laid *out, size_t node, uint32_t set,
+                    size_t i, size_t j) {
+    if (f_at(g, set, i, j) == 0)
+        return;
+    const sb_lying_pane *lying = pane_at(g, set, i, j);
+    if (lying) {
+        put_down(g, demand, out, node, lying);
+        return;
+    }
+    halves h = find_halves(g, set, i, j);
+    size_t first_i = h.across ? i : h.cut, first_j = h.across ? h.cut : j;
+    size_t rest_i = h.across ? i : h.rest, rest_j = h.across ? h.rest : j;
+    if (h.cut == 0) { /* nothing but waste there */
+        cut_out(g, demand, out, node, set & ~h.part, rest_i, rest_j);
+        return;
+    }
+    int64_t size = (h.across ? g->y.at[h.cut] * g->unit[1] : g->x.at[h.cut] * g->unit[0]) - g->bench->kerf;
+    const sb_node *on = &out->tree.items[node];
+    if (size <= 0 || size > (h.across ? on->l : on->w) ||
+        !sb_tree_may_cut(g->bench, &out->tree, node, h.across, size))
+        return;
+    size_t first = sb_tree_cut(g->bench, &out->tree, node, h.across, size);
+    size_t second = first == node ? SIZE_MAX : out->tree.items[node].second;
+    cut_out(g, demand, out, first, h.part, first_i, first_j);
+    if (second != SIZE_MAX)
+        cut_out(g, demand, out, second, set & ~h.part, rest_i, rest_j);
+}
+
+void sb_guillotine_lay(struct sb_guillotine *g, const int64_t *demand, sb_laid *out) {
+    cut_out(g, demand, out, 0, all_tracked(g), x_of(g, out->offer), y_of(g, out->offer));
 }

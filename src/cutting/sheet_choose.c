@@ -4,8 +4,10 @@
 #include "cutting/integer.h"
 #include "cutting/sheet_dive.h"
 
-#define NODES 200
-#define MOST  6000 /* columns */
+#define NODES  3000
+#define FEWEST 10
+#define ROOT   60
+#define MOST   6000 /* columns */
 
 static sb_integer *program_of(const sb_sheet_search *s, const sb_sheet_columns *c, double unit) {
     const sb_sheet_bench *bench = s->bench;
@@ -63,16 +65,28 @@ static void read_answer(sb_sheet_search *s, const sb_sheet_columns *c, const sb_
         sb_laying_copy(s->bench, s->best, &s->tried);
 }
 
+/* What a node costs grows with the program; the root, with its cuts, costs as much as many. */
+static int64_t node_cost(const sb_integer *p) {
+    return 5000 + 2 * (int64_t)p->amounts.count;
+}
+
+static int nodes_for(const sb_sheet_search *s, const sb_integer *p) {
+    int64_t nodes = s->bench->work->left / 2 / node_cost(p) - ROOT;
+    return (int)(nodes < NODES ? nodes : NODES);
+}
+
 void sb_sheets_choose(sb_sheet_search *s, sb_sheet_columns *c) {
     if (c->laid.count == 0 || c->laid.count > MOST || s->best->missing > 0)
         return;
     double unit = c->program->unit;
     sb_integer *p = program_of(s, c, unit);
     p->cutoff = (double)(s->best->cost - sb_sheets_grain(s->bench)) / unit + 1e-6;
-    p->nodes = NODES;
+    p->nodes = nodes_for(s, p);
+    if (p->nodes < FEWEST)
+        return;
     p->seconds = sb_work_seconds(s->bench->work);
     sb_integer_end end = sb_integer_solve(p);
-    s->bench->work->left -= 20000 + 20000 * (int64_t)p->used;
+    s->bench->work->left -= node_cost(p) * (ROOT + (int64_t)p->used);
     if (end == SB_INTEGER_BEST || end == SB_INTEGER_SOME)
         read_answer(s, c, p);
 }

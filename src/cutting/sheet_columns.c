@@ -1,6 +1,7 @@
 /* Sheets laid out for the duals of the program, as long as they are worth more than they cost. */
 #include <math.h>
 
+#include "cutting/sheet_bend.h"
 #include "cutting/sheet_columns.h"
 
 sb_sheet_columns *sb_sheet_columns_new(const sb_sheet_bench *bench, const int64_t *demand,
@@ -12,7 +13,6 @@ sb_sheet_columns *sb_sheet_columns_new(const sb_sheet_bench *bench, const int64_
         unit = fmax(unit, (double)bench->offers.items[o].fixed);
     c->duals = SB_NEW_ARRAY(bench->run->pool, double, bench->panes.count);
     c->program = sb_sheet_program_new(bench, unit, demand, available);
-    c->bending = bench->stages <= 3 ? sb_bending_new(bench) : NULL;
     return c->program ? c : NULL;
 }
 
@@ -89,8 +89,8 @@ static bool add_improving(sb_sheet_columns *c, sb_sheet_search *s) {
     pricing p = {c, 0};
     for (size_t i = 0; i < c->bench->panes.count; i++)
         s->f.worth[i] = c->duals[i];
-    if (c->bending)
-        sb_sheets_bend(c->bending, s, take_if_improving, &p);
+    if (s->bending)
+        sb_sheets_bend(s->bending, s, take_if_improving, &p);
     if (p.added == 0)
         sb_sheets_lay_all(s, take_if_improving, &p);
     return p.added > 0;

@@ -6,7 +6,6 @@
 #ifndef CUTTING_SHEET_COLUMNS_H
 #define CUTTING_SHEET_COLUMNS_H
 
-#include "cutting/sheet_bend.h"
 #include "cutting/sheet_program.h"
 #include "cutting/sheet_search.h"
 
@@ -17,7 +16,6 @@ typedef struct sb_sheet_columns {
     SB_LIST(sb_laid) laid;             /* count: 1 while it may be used, else 0 */
     SB_LIST(uint64_t) keys;            /* of what each makes */
     double *duals;                     /* by pane [thousandths] */
-    struct sb_bending *bending;        /* NULL: not in strips alone */
     SB_LIST(double) times;             /* by column, of the last solve */
     double value;                      /* of the last solve [thousandths] */
 } sb_sheet_columns;

@@ -1,7 +1,9 @@
 /* Sheet after sheet: each time the one that is worth most for its cost. */
 #include <math.h>
 
+#include "cutting/sheet_bend.h"
 #include "cutting/sheet_search.h"
+#include "cutting/sheet_worth.h"
 
 #define WAYS (4 + SB_PIECE_RULES)
 
@@ -59,12 +61,26 @@ const sb_laid *sb_sheets_lay_widths(sb_sheet_search *s, size_t offer, const int6
     return &s->picks[1];
 }
 
-static void try_sheet(sb_sheet_search *s, size_t offer, int way) {
-    if (!lay_one(s, offer, way) || s->picks[1].ratio <= s->picks[0].ratio)
+const sb_laid *sb_sheets_lay_best(sb_sheet_search *s, size_t offer, struct sb_guillotine *g) {
+    start_sheet(s, offer);
+    sb_guillotine_lay(g, s->f.demand, &s->picks[1]);
+    sb_lay_pieces(&s->f, 0, &s->picks[1]);
+    judge(s, &s->picks[1]);
+    return &s->picks[1];
+}
+
+static void keep_if_best(void *context, const sb_laid *laid) {
+    sb_sheet_search *s = context;
+    if (laid->ratio <= s->picks[0].ratio)
         return;
     sb_laid old = s->picks[0];
     s->picks[0] = s->picks[1];
     s->picks[1] = old;
+}
+
+static void try_sheet(sb_sheet_search *s, size_t offer, int way) {
+    if (lay_one(s, offer, way))
+        keep_if_best(s, &s->picks[1]);
 }
 
 void sb_sheets_lay_all(sb_sheet_search *s, sb_sheet_visit *visit, void *context) {
@@ -87,6 +103,8 @@ static void find_best_sheet(sb_sheet_search *s) {
         for (int way = 0; way < WAYS && s->f.available[offer] > 0; way++)
             if (worth_trying(s, way))
                 try_sheet(s, offer, way);
+    if (s->bending && !s->few)
+        sb_sheets_bend(s->bending, s, keep_if_best, s);
 }
 
 /* ---- sheet after sheet --------------------------------------------------------------------------- */

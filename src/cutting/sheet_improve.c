@@ -97,9 +97,9 @@ static bool improve_group(sb_sheet_search *s) {
     return better;
 }
 
-void sb_sheets_improve(sb_sheet_search *s) {
+void sb_sheets_improve(sb_sheet_search *s, bool thoroughly) {
     size_t idle = 0, patience = 400 + 40 * s->best->sheets.count;
-    s->few = true;
+    s->few = !thoroughly;
     while (idle < patience && !sb_sheets_are_least(s) && s->best->sheets.count > 0 &&
            sb_work_goes_on(s->bench->work))
         idle = improve_group(s) ? 0 : idle + 1;

@@ -9,11 +9,12 @@
 #define ROUNDS 400
 #define POINTS 300  /* along an axis, any number of stages */
 #define UNITS  2048 /* along an axis, in strips */
+#define STRIPS 64   /* of one sheet at most */
 
 typedef struct mixing {
     const sb_sheet_bench *bench;
-    const sb_laying *best;
-    sb_bound *bound;
+    sb_sheet_search *s;
+    sb_sheet_columns *found;
     sb_sheet_program *program;
     sb_worths *worths;
     double *duals; /* y by pane [thousandths] */
@@ -51,8 +52,8 @@ static bool start_program(mixing *m) {
     for (size_t o = 0; o < m->bench->offers.count; o++)
         available[o] = m->bench->offers.items[o].available;
     m->program = sb_sheet_program_new(m->bench, dearest(m->bench), demand, available);
-    for (size_t i = 0; m->program && i < m->best->sheets.count; i++)
-        add_column(m, m->best->sheets.items[i].offer, m->best->sheets.items[i].made);
+    for (size_t j = 0; m->program && j < m->found->laid.count; j++)
+        add_column(m, m->found->laid.items[j].offer, m->found->laid.items[j].made);
     return m->program != NULL;
 }
 
@@ -79,7 +80,19 @@ static void prove(mixing *m) {
     sb_sheet_prove(
         m->bench,
         &(sb_sheet_proof){how, m->whole, m->worths->upper, NULL, {unit[0], unit[1]}, m->worths->once},
-        m->bound);
+        m->s->bound);
+}
+
+/* What can be cut of it, for plans. */
+static void lay_out(mixing *m, size_t offer) {
+    int64_t widths[STRIPS];
+    const sb_laid *laid =
+        m->worths->by_strips
+            ? sb_sheets_lay_widths(m->s, offer, widths,
+                                   sb_strip_worths_widths(m->worths->strips, offer, widths, STRIPS))
+            : sb_sheets_lay_best(m->s, offer, m->worths->any);
+    if (laid->ratio >= 0)
+        sb_sheet_columns_add(m->found, laid);
 }
 
 static bool add_improving(mixing *m) {
@@ -90,6 +103,7 @@ static bool add_improving(mixing *m) {
             continue;
         sb_worths_best(m->worths, o, m->made);
         add_column(m, o, m->made);
+        lay_out(m, o);
         added = true;
     }
     return added;
@@ -125,19 +139,22 @@ static bool track_one(mixing *m) {
 
 /* ---- all rounds ---------------------------------------------------------------------------------------- */
 
-static bool is_met(const mixing *m) {
-    return m->best->missing <= 0 && m->bound->bound.milli >= m->best->cost;
+static void use_duals(mixing *m) {
+    sb_sheets_reset(m->s);
+    for (size_t i = 0; i < m->bench->panes.count; i++)
+        m->s->f.worth[i] = m->duals[i];
 }
 
-void sb_sheet_mix(const sb_sheet_bench *bench, const sb_laying *best, sb_bound *bound) {
-    mixing m = {.bench = bench, .best = best, .bound = bound};
+void sb_sheet_mix(sb_sheet_search *s, sb_sheet_columns *columns) {
+    mixing m = {.bench = s->bench, .s = s, .found = columns};
     if (!set_up(&m))
         return;
-    for (int round = 0; round < ROUNDS && sb_work_goes_on(bench->work); round++) {
+    for (int round = 0; round < ROUNDS && sb_work_goes_on(s->bench->work); round++) {
         if (!sb_sheet_program_solve(m.program, m.duals))
             return;
         prove(&m);
-        if (is_met(&m) || (!add_improving(&m) && !track_one(&m)))
+        use_duals(&m);
+        if (sb_sheets_are_least(s) || (!add_improving(&m) && !track_one(&m)))
             return;
     }
 }

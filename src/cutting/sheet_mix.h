@@ -2,14 +2,14 @@
  *
  * The program of sheet_program.h over sheets that hold a pane more often than is wanted, if that is worth most
  * (sheet_worth.h), each at its net cost. It is a guide to duals; what these prove (sheet_proof.h) is a bound whether or not
- * the program is solved to the end.
+ * the program is solved to the end. What can be cut of the sheets it finds becomes a column for plans.
  */
 #ifndef CUTTING_SHEET_MIX_H
 #define CUTTING_SHEET_MIX_H
 
-#include "cutting/sheets.h"
+#include "cutting/sheet_columns.h"
 
-/* Raises `bound`; stops once it meets the cost of `best`. */
-void sb_sheet_mix(const sb_sheet_bench *bench, const sb_laying *best, sb_bound *bound);
+/* Raises the search's bound, until it meets the best plan or the work is used up. Starts from the columns there are. */
+void sb_sheet_mix(sb_sheet_search *s, sb_sheet_columns *columns);
 
 #endif

@@ -13,6 +13,7 @@ typedef struct sb_sheet_search {
     sb_laid picks[2]; /* the best sheet so far and the one being tried */
     sb_laying tried;
     int64_t budget, left, allowed; /* work of all ways; not yet used; given to the way at hand */
+    struct sb_bending *bending;    /* NULL: not in strips alone */
     bool few;                      /* draw the ways of laying out instead of trying all */
 } sb_sheet_search;
 
@@ -22,13 +23,16 @@ bool sb_sheets_are_least(const sb_sheet_search *s);
 void sb_sheets_offer_only(sb_sheet_search *s, size_t only);
 /* Sheet after sheet until nothing is left to be made. With `learn`, worths move towards what parts really cost. */
 void sb_sheets_fill(sb_sheet_search *s, bool learn, sb_laying *out);
-/* A few sheets of the best laying taken apart and laid out anew, again and again. */
-void sb_sheets_improve(sb_sheet_search *s);
+/* A few sheets of the best laying taken apart and laid out anew, again and again; thoroughly: in all ways. */
+void sb_sheets_improve(sb_sheet_search *s, bool thoroughly);
 
 /* Every way to lay out every sheet on offer; `laid` is there until the visit is over. */
 typedef void sb_sheet_visit(void *context, const sb_laid *laid);
 void sb_sheets_lay_all(sb_sheet_search *s, sb_sheet_visit *visit, void *context);
 /* One sheet that begins with strips of these widths; there until the next is laid out. */
+struct sb_guillotine;
+const sb_laid *sb_sheets_lay_best(sb_sheet_search *s, size_t offer,
+                                  struct sb_guillotine *g); /* what it values most */
 const sb_laid *sb_sheets_lay_widths(sb_sheet_search *s, size_t offer, const int64_t *widths, size_t count);
 
 sb_laid sb_laid_keep(const sb_sheet_bench *bench, const sb_laid *laid); /* a copy, counted once */

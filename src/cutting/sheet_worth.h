@@ -27,7 +27,7 @@
 
 typedef struct sb_worths {
     const sb_sheet_bench *bench;
-    bool by_strips;
+    bool by_strips;            /* up to three stages */
     int64_t unit[2];           /* along x, along y [nm] */
     int64_t *upper;            /* by offer: proven for the duals given last */
     bool *once;                /* by pane: tracked */
@@ -70,6 +70,8 @@ void sb_guillotine_find(struct sb_guillotine *g, const int64_t *duals, int64_t *
 bool sb_guillotine_track(struct sb_guillotine *g, size_t pane);
 size_t sb_guillotine_tracked(const struct sb_guillotine *g, const size_t **panes);
 void sb_guillotine_best(struct sb_guillotine *g, size_t offer, int64_t *made);
+/* The sheet worth most, cut out of `out` as far as its parts are wanted and true sizes allow. */
+void sb_guillotine_lay(struct sb_guillotine *g, const int64_t *demand, sb_laid *out);
 
 struct sb_strip_worths *sb_strip_worths_new(const sb_sheet_bench *bench, int64_t fineness, int64_t *unit);
 void sb_strip_worths_value(struct sb_strip_worths *s, const int64_t *duals);

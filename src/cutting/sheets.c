@@ -1,6 +1,7 @@
 /* The search over one stock of sheets: several ways, the cheapest plan kept, a bound beside it. */
 #include <math.h>
 
+#include "cutting/sheet_bend.h"
 #include "cutting/sheet_dive.h"
 #include "cutting/sheet_mix.h"
 #include "cutting/sheet_search.h"
@@ -44,6 +45,19 @@ static void try_whole(sb_sheet_search *s, size_t rounds) {
     }
 }
 
+/* ---- work ---------------------------------------------------------------------------------------- */
+
+/* A share of the budget for the next way; what is left of all of it for the last. */
+static void allow(sb_sheet_search *s, int64_t percent) {
+    s->left -= s->allowed - s->bench->work->left;
+    s->allowed = percent < 100 ? s->budget / 100 * percent : s->left;
+    s->bench->work->left = s->allowed;
+}
+
+static bool goes_on(const sb_sheet_search *s) {
+    return !sb_sheets_are_least(s) && sb_work_goes_on(s->bench->work);
+}
+
 /* ---- out of a mix of sheets ----------------------------------------------------------------------- */
 
 static void try_mix(sb_sheet_search *s) {
@@ -63,22 +77,14 @@ static void try_mix(sb_sheet_search *s) {
     s->few = false;
     if (!sb_sheet_columns_solve(c, s, 100))
         return;
-    sb_sheets_dive(s, c);
+    allow(s, 40);
+    if (goes_on(s))
+        sb_sheet_mix(s, c);
+    allow(s, 40);
+    if (goes_on(s))
+        sb_sheets_dive(s, c);
     if (!sb_sheets_are_least(s))
         sb_sheets_choose(s, c);
-}
-
-/* ---- work ---------------------------------------------------------------------------------------- */
-
-/* A share of the budget for the next way; what is left of all of it for the last. */
-static void allow(sb_sheet_search *s, int64_t percent) {
-    s->left -= s->allowed - s->bench->work->left;
-    s->allowed = percent < 100 ? s->budget / 100 * percent : s->left;
-    s->bench->work->left = s->allowed;
-}
-
-static bool goes_on(const sb_sheet_search *s) {
-    return !sb_sheets_are_least(s) && sb_work_goes_on(s->bench->work);
 }
 
 /* ---- all of it ----------------------------------------------------------------------------------- */
@@ -103,11 +109,12 @@ void sb_sheets_search(sb_sheet_bench *bench, sb_laying *best, sb_bound *bound) {
     allow(&s, 10);
     try_whole(&s, 12);
     allow(&s, 10);
-    sb_sheets_improve(&s);
-    allow(&s, 30);
-    if (goes_on(&s))
-        sb_sheet_mix(bench, best, bound);
-    allow(&s, 100);
+    sb_sheets_improve(&s, false);
+    allow(&s, 20);
+    s.bending = bench->stages <= 3 ? sb_bending_new(bench) : NULL;
     if (goes_on(&s))
         try_mix(&s);
+    allow(&s, 100);
+    if (goes_on(&s))
+        sb_sheets_improve(&s, true);
 }
