@@ -3,8 +3,8 @@
 #include "cutting/sheets.h"
 #include "cutting/words.h"
 
-#define SHEETS_EFFORT 18000000 /* steps for one stock of sheets, with so much more for each kind of panel */
-#define EACH_PANEL    600000
+#define SHEETS_EFFORT 26000000 /* steps for one stock of sheets, with so much more for each kind of panel */
+#define EACH_PANEL    450000
 #define BOARDS_EFFORT 1000000 /* steps for one stock of boards, with so much more for each kind of part */
 #define EACH_KIND     80000
 #define A_SECOND      20000000 /* steps done in about a second */

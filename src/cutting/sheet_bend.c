@@ -3,15 +3,18 @@
 #include "cutting/sheet_worth.h"
 
 #define UNITS  1024 /* along an axis */
-#define BENDS  6
+#define BENDS  5
 #define STRIPS 64
+#define FIRST  0.5 /* share of its worth that a piece too many takes */
 #define SCALE  1000
 
 typedef struct sb_bending {
     const sb_sheet_bench *bench;
     struct sb_strip_worths *worths;
     int64_t *bent, *made;
-    double *less; /* t by pane */
+    double *less;  /* t by pane */
+    double *first; /* t after the first choice, by offer, then by pane */
+    bool *on;      /* by offer: worth bending for */
 } bending;
 
 struct sb_bending *sb_bending_new(const sb_sheet_bench *bench) {
@@ -21,6 +24,8 @@ struct sb_bending *sb_bending_new(const sb_sheet_bench *bench) {
     b->worths = sb_strip_worths_new(bench, UNITS, unit);
     b->bent = SB_NEW_ARRAY(bench->run->pool, int64_t, bench->panes.count);
     b->made = SB_NEW_ARRAY(bench->run->pool, int64_t, bench->panes.count);
+    b->first = SB_NEW_ARRAY(bench->run->pool, double, bench->panes.count * bench->offers.count);
+    b->on = SB_NEW_ARRAY(bench->run->pool, bool, bench->offers.count);
     b->less = SB_NEW_ARRAY(bench->run->pool, double, bench->panes.count);
     return b->worths ? b : NULL;
 }
@@ -50,24 +55,54 @@ static bool bend(bending *b, const sb_sheet_search *s, size_t offer, double by) 
     return any;
 }
 
-static void find_on(bending *b, sb_sheet_search *s, size_t offer, sb_sheet_visit *visit, void *context) {
+static bool lay(bending *b, sb_sheet_search *s, size_t offer, sb_sheet_visit *visit, void *context,
+                double by) {
     int64_t widths[STRIPS];
-    double by = 0.5;
+    size_t count = sb_strip_worths_widths(b->worths, offer, widths, STRIPS);
+    const sb_laid *laid = sb_sheets_lay_widths(s, offer, widths, count);
+    if (laid->ratio >= 0)
+        visit(context, laid);
+    return bend(b, s, offer, by);
+}
+
+static void straighten(bending *b) {
     for (size_t i = 0; i < b->bench->panes.count; i++)
         b->less[i] = 0;
-    for (int n = 0; n < BENDS; n++, by *= 0.8) {
+}
+
+/* The first choice, at the duals themselves, is the same for all offers; false: no need to go on with this one. */
+static bool lay_straight(bending *b, sb_sheet_search *s, size_t offer, const double *cost,
+                         sb_sheet_visit *visit, void *context) {
+    straighten(b);
+    double most = (double)sb_strip_worths_of(b->worths, offer) / SCALE;
+    if (s->f.available[offer] == 0 || most <= (cost ? cost[offer] : 0))
+        return false;
+    return lay(b, s, offer, visit, context, FIRST);
+}
+
+static void lay_bent(bending *b, sb_sheet_search *s, size_t offer, sb_sheet_visit *visit, void *context) {
+    double by = FIRST;
+    for (size_t i = 0; i < b->bench->panes.count; i++)
+        b->less[i] = b->first[offer * b->bench->panes.count + i];
+    for (int n = 1; n < BENDS; n++) {
+        by *= 0.8;
         value(b, s);
-        size_t count = sb_strip_worths_widths(b->worths, offer, widths, STRIPS);
-        const sb_laid *laid = sb_sheets_lay_widths(s, offer, widths, count);
-        if (laid->ratio >= 0)
-            visit(context, laid);
-        if (!bend(b, s, offer, by))
+        if (!lay(b, s, offer, visit, context, by))
             return;
     }
 }
 
-void sb_sheets_bend(struct sb_bending *b, sb_sheet_search *s, sb_sheet_visit *visit, void *context) {
+void sb_sheets_bend(struct sb_bending *b, sb_sheet_search *s, const double *cost, sb_sheet_visit *visit,
+                    void *context) {
+    size_t panes = b->bench->panes.count;
+    straighten(b);
+    value(b, s);
+    for (size_t o = 0; o < b->bench->offers.count; o++) {
+        b->on[o] = lay_straight(b, s, o, cost, visit, context);
+        for (size_t i = 0; i < panes; i++)
+            b->first[o * panes + i] = b->less[i];
+    }
     for (size_t o = 0; o < b->bench->offers.count; o++)
-        if (s->f.available[o] > 0)
-            find_on(b, s, o, visit, context);
+        if (b->on[o])
+            lay_bent(b, s, o, visit, context);
 }

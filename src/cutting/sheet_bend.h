@@ -11,7 +11,8 @@
 #include "cutting/sheet_search.h"
 
 struct sb_bending *sb_bending_new(const sb_sheet_bench *bench); /* NULL where strips cannot be valued */
-/* The search's worths are the duals. */
-void sb_sheets_bend(struct sb_bending *b, sb_sheet_search *s, sb_sheet_visit *visit, void *context);
+/* The search's worths are the duals. Sheets worth no more than `cost`, by offer, are of no interest; NULL: all are. */
+void sb_sheets_bend(struct sb_bending *b, sb_sheet_search *s, const double *cost, sb_sheet_visit *visit,
+                    void *context);
 
 #endif

@@ -4,10 +4,11 @@
 #include "cutting/integer.h"
 #include "cutting/sheet_dive.h"
 
-#define NODES  3000
-#define FEWEST 10
-#define ROOT   60
-#define MOST   6000 /* columns */
+#define NODES   3000
+#define FEWEST  10
+#define ROOT    60
+#define CROWDED 20   /* kinds on a sheet from which on whole numbers hardly ever come out */
+#define MOST    6000 /* columns */
 
 static sb_integer *program_of(const sb_sheet_search *s, const sb_sheet_columns *c, double unit) {
     const sb_sheet_bench *bench = s->bench;
@@ -82,7 +83,7 @@ void sb_sheets_choose(sb_sheet_search *s, sb_sheet_columns *c) {
     sb_integer *p = program_of(s, c, unit);
     p->cutoff = (double)(s->best->cost - sb_sheets_grain(s->bench)) / unit + 1e-6;
     p->nodes = nodes_for(s, p);
-    if (p->nodes < FEWEST)
+    if (p->nodes < FEWEST || p->amounts.count > CROWDED * c->laid.count)
         return;
     p->seconds = sb_work_seconds(s->bench->work);
     sb_integer_end end = sb_integer_solve(p);

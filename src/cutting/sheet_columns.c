@@ -12,6 +12,7 @@ sb_sheet_columns *sb_sheet_columns_new(const sb_sheet_bench *bench, const int64_
     for (size_t o = 0; o < bench->offers.count; o++)
         unit = fmax(unit, (double)bench->offers.items[o].fixed);
     c->duals = SB_NEW_ARRAY(bench->run->pool, double, bench->panes.count);
+    c->cost = SB_NEW_ARRAY(bench->run->pool, double, bench->offers.count);
     c->program = sb_sheet_program_new(bench, unit, demand, available);
     return c->program ? c : NULL;
 }
@@ -85,13 +86,21 @@ static void take_if_improving(void *context, const sb_laid *laid) {
         p->added += sb_sheet_columns_add(c, laid);
 }
 
+/* Whatever is on it. */
+static double least_cost(const sb_sheet_columns *c, size_t offer) {
+    double rent = sb_sheet_program_rent(c->program, offer);
+    return c->bench->value > 0 ? 0 : (double)c->bench->offers.items[offer].fixed + rent;
+}
+
 static bool add_improving(sb_sheet_columns *c, sb_sheet_search *s) {
     pricing p = {c, 0};
     for (size_t i = 0; i < c->bench->panes.count; i++)
         s->f.worth[i] = c->duals[i];
+    for (size_t o = 0; o < c->bench->offers.count; o++)
+        c->cost[o] = least_cost(c, o);
     if (s->bending)
-        sb_sheets_bend(s->bending, s, take_if_improving, &p);
-    if (p.added == 0)
+        sb_sheets_bend(s->bending, s, c->cost, take_if_improving, &p);
+    if (p.added == 0 && !s->brief)
         sb_sheets_lay_all(s, take_if_improving, &p);
     return p.added > 0;
 }

@@ -16,6 +16,7 @@ typedef struct sb_sheet_columns {
     SB_LIST(sb_laid) laid;             /* count: 1 while it may be used, else 0 */
     SB_LIST(uint64_t) keys;            /* of what each makes */
     double *duals;                     /* by pane [thousandths] */
+    double *cost;                      /* by offer: what a sheet costs at least */
     SB_LIST(double) times;             /* by column, of the last solve */
     double value;                      /* of the last solve [thousandths] */
 } sb_sheet_columns;

@@ -104,7 +104,7 @@ static void find_best_sheet(sb_sheet_search *s) {
             if (worth_trying(s, way))
                 try_sheet(s, offer, way);
     if (s->bending && !s->few)
-        sb_sheets_bend(s->bending, s, keep_if_best, s);
+        sb_sheets_bend(s->bending, s, NULL, keep_if_best, s);
 }
 
 /* ---- sheet after sheet --------------------------------------------------------------------------- */

@@ -15,6 +15,7 @@ typedef struct sb_sheet_search {
     int64_t budget, left, allowed; /* work of all ways; not yet used; given to the way at hand */
     struct sb_bending *bending;    /* NULL: not in strips alone */
     bool few;                      /* draw the ways of laying out instead of trying all */
+    bool brief;                    /* in strips: only by bent worths */
 } sb_sheet_search;
 
 void sb_sheets_reset(sb_sheet_search *s); /* everything still to be made, everything there */

@@ -77,13 +77,14 @@ static void try_mix(sb_sheet_search *s) {
     s->few = false;
     if (!sb_sheet_columns_solve(c, s, 100))
         return;
-    allow(s, 40);
+    allow(s, 30);
     if (goes_on(s))
         sb_sheet_mix(s, c);
-    allow(s, 40);
+    allow(s, 60);
     if (goes_on(s))
         sb_sheets_dive(s, c);
-    if (!sb_sheets_are_least(s))
+    allow(s, 20);
+    if (goes_on(s))
         sb_sheets_choose(s, c);
 }
 
@@ -106,15 +107,15 @@ void sb_sheets_search(sb_sheet_bench *bench, sb_laying *best, sb_bound *bound) {
     sb_sheets_fill(&s, true, best);
     if (best->missing == 0)
         sb_work_show(bench->work, bench->problem->stock.items[bench->stock].name, &best->cost, &bound->bound);
-    allow(&s, 10);
+    allow(&s, 5);
     try_whole(&s, 12);
-    allow(&s, 10);
+    allow(&s, 5);
     sb_sheets_improve(&s, false);
     allow(&s, 20);
     s.bending = bench->stages <= 3 ? sb_bending_new(bench) : NULL;
     if (goes_on(&s))
         try_mix(&s);
     allow(&s, 100);
-    if (goes_on(&s))
+    if (goes_on(&s) && !s.bending)
         sb_sheets_improve(&s, true);
 }
