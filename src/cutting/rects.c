@@ -214,7 +214,7 @@ static void fill_cells(const recting *r, size_t i_most, size_t j_most) {
                 for (size_t n = 0; n < panes; n++)
                     r->made[cell_of(r, i, j) * panes + n] = 0;
             }
-    r->bench->work->left -= (int64_t)((i_most + 1) * (j_most + 1) * (i_most + j_most + panes) / 30);
+    r->bench->work->left -= (int64_t)((i_most + 1) * (j_most + 1) * (i_most + j_most + panes) / 18);
 }
 
 /* ---- onto the sheet ----------------------------------------------------------------------------------- */

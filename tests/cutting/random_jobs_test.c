@@ -209,6 +209,7 @@ static void make_sheet_job(sb_run *run, sb_problem *p, uint32_t *seed) {
     stock->useful_length = mm(500);
     stock->useful_width = mm(300);
     stock->value = 300000;
+    p->rules.effort = 3000000;
     p->rules.stages = roll(seed, 2) ? 0 : 2 + (int)roll(seed, 2);
     p->rules.trims = roll(seed, 2);
     p->rules.crosscut_first = roll(seed, 2);
