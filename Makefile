@@ -141,4 +141,4 @@ install: all
 clean:
 	rm -rf $(BUILD)
 
--include $(BENCH:.o=.d) $(LIB_OBJ:.o=.d) $(MAIN_OBJ:.o=.d) $(TESTS:=.d)
+-include $(BENCH:.o=.d) $(SUPPORT:.o=.d) $(LIB_OBJ:.o=.d) $(MAIN_OBJ:.o=.d) $(TESTS:=.d)
