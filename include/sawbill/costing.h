@@ -153,6 +153,19 @@ const sb_tax *sb_job_tax(sb_run *run, const sb_shop *shop, const sb_job *job);
 /* `tune` may be NULL. NULL when there were errors; those of all options are told. */
 const sb_ways *sb_ways_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job, const sb_tune *tune);
 
+/* The job's options in batches of several sizes, its pieces in the same proportion: which of them is the cheapest, and from
+ * which size on another one is. Each size is planned and priced in full, like a job of its own. */
+typedef struct sb_batch {
+    int64_t pieces;
+    SB_LIST(sb_money) nets; /* by option */
+    size_t cheapest;        /* the first of those that cost least */
+} sb_batch;
+typedef struct sb_batches {
+    SB_LIST(sb_batch) list; /* by size; a change of the cheapest stands between neighbouring sizes */
+} sb_batches;
+const sb_batches *sb_batches_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job,
+                                const sb_tune *tune);
+
 /* Shares `amount` out by weights (>= 0, less counts as 0), in whole minor units that add up to it (largest remainder, earlier
  * first on ties). All weights zero: even shares. */
 void sb_share_out(sb_run *run, sb_money amount, const int64_t *weights, size_t count, sb_money *shares);

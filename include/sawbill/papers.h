@@ -56,6 +56,10 @@ sb_record *sb_record_plan(sb_run *run, const sb_plan *plan, int money_digits);
 sb_record *sb_record_quote(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
 sb_record *sb_record_takeoff(sb_run *run, const sb_shop *shop, const sb_takeoff *const *takeoffs, size_t count, const sb_plan *plan,
                              const sb_order *order);
+/* Adds to a comparison or its record what batches of other sizes cost. */
+void sb_paper_batches(sb_run *run, sb_document *comparison, const sb_ways *ways, const sb_batches *batches);
+void sb_record_batches(sb_run *run, sb_record *comparison, const sb_shop *shop, const sb_ways *ways,
+                       const sb_batches *batches);
 sb_record *sb_record_comparison(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
 
 /* `why`: where a figure comes from. Figures are named as the papers print them: "total", "price", "labour", a part's title, a stock

@@ -72,6 +72,8 @@ typedef struct sb_run {
 
 sb_run sb_run_new(void);     /* pool is NULL when there is no memory */
 void sb_run_free(sb_run *run);
+/* The same run with notices of its own: what is told there nobody hears. */
+sb_run sb_run_aside(const sb_run *run);
 
 /* ---- source text -------------------------------------------------------------------------- */
 

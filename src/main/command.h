@@ -7,7 +7,7 @@
 
 /* What the user asked for. Strings point into argv. */
 typedef struct sb_options {
-    bool json, quiet, material_only, butt, outside, labels, help;
+    bool json, quiet, material_only, butt, outside, labels, batches, help;
     const char *out, *units, *parts, *stock, *kerf, *trim, *option, *width, *length, *measured, *drawings;
     double seconds;
     SB_LIST(const char *) sets;
@@ -74,6 +74,7 @@ const sb_wording *desk_wording(sb_run *run, const sb_desk *desk);
 bool desk_comma(const sb_desk *desk); /* whether the shop writes a decimal comma */
 /* The shop's rates folder `name` (NULL or "": the default set) in the shop folder `home`. */
 sb_shop *desk_shop(sb_run *run, const sb_options *options, const char *home, const char *name);
+sb_tune desk_tune(sb_run *run, const sb_options *options, const sb_desk *desk); /* limits of the search */
 /* Opens the first word as a job and works every option of it, or the one of --option alone, through to the price.
  * NULL after errors. */
 const sb_ways *desk_ways(sb_run *run, const sb_options *options, sb_desk *desk);

@@ -130,13 +130,17 @@ const sb_wording *desk_wording(sb_run *run, const sb_desk *desk) {
     return wording;
 }
 
+sb_tune desk_tune(sb_run *run, const sb_options *options, const sb_desk *desk) {
+    const sb_watch *watch = watch_new(run, options, desk->shop->settings.currency.digits);
+    return (sb_tune){options->seconds, watch, options->material_only};
+}
+
 const sb_ways *desk_ways(sb_run *run, const sb_options *options, sb_desk *desk) {
     if (!desk_open(run, options, options->words.items[0], desk))
         return NULL;
     if (options->option && !(desk->job = job_with_option(run, desk->job, options->option)))
         return NULL;
-    const sb_watch *watch = watch_new(run, options, desk->shop->settings.currency.digits);
-    sb_tune tune = {options->seconds, watch, options->material_only};
+    sb_tune tune = desk_tune(run, options, desk);
     const sb_ways *ways = sb_ways_of(run, desk->shop, desk->book, desk->job, &tune);
     return sb_ok(run) ? ways : NULL;
 }

@@ -18,7 +18,7 @@ const sb_command commands[] = {
      "json out set units quiet option parts stock measured kerf trim material-only drawings labels seconds", 0, 1,
      command_cut},
     {"compare", "JOB", "the job's options side by side", "sawbill compare my-shop/jobs/first.job",
-     "json out set units quiet seconds", 1, 1, command_compare},
+     "json out set units quiet batches seconds", 1, 1, command_compare},
     {"why", "JOB [FIGURE]", "where a figure comes from; without one, which figures there are",
      "sawbill why my-shop/jobs/first.job total", "json out set units quiet option seconds", 1, 2,
      command_why},

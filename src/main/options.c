@@ -45,6 +45,8 @@ static const option_row rows[] = {
      "each board and sheet also as a picture of its own"},
     {"labels", 0, FLAG, offsetof(sb_options, labels), NULL,
      "labels for the parts too, in the grid of rates/shop.txt"},
+    {"batches", 0, FLAG, offsetof(sb_options, batches), NULL,
+     "batches of other sizes too: which option is the cheapest, from how many pieces on"},
     {"seconds", 0, NUMBER, offsetof(sb_options, seconds), "N",
      "stop the search after N seconds, with the plan so far"},
     {"butt", 0, FLAG, offsetof(sb_options, butt), NULL, "corners butted, not mitred"},

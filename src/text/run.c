@@ -10,6 +10,12 @@ sb_run sb_run_new(void) {
     return run;
 }
 
+sb_run sb_run_aside(const sb_run *run) {
+    sb_run aside = *run;
+    aside.notices = SB_NEW(run->pool, sb_notices);
+    return aside;
+}
+
 void sb_run_free(sb_run *run) {
     sb_pool_free(run->pool);
     *run = (sb_run){0};
