@@ -32,6 +32,8 @@ typedef struct exact {
     size_t board; /* being enumerated */
     int64_t last_nodes;
     bool maximal; /* only loads to which nothing can be added: their cost is that of their board */
+    /* As the program counts [grains]: y by kind, m by board, and B; all 0 where parts may be made in excess. */
+    int64_t *worth, *rent, base;
 } exact;
 
 /* ---- loads --------------------------------------------------------------------------------------- */
@@ -122,19 +124,58 @@ static void bound_rows(const exact *e, sb_integer *p) {
             p->upper[kinds + s] = (double)e->bench->boards.items[s].available;
 }
 
+/* y, m and with them B in whole grains, rounded down: whatever they are, the sum stays what the plan costs. */
+static void count_worths(exact *e) {
+    const sb_bench *bench = e->bench;
+    int64_t grain = e->proof.scale * bench->grain;
+    e->worth = SB_NEW_ARRAY(bench->run->pool, int64_t, bench->kinds.count);
+    e->rent = SB_NEW_ARRAY(bench->run->pool, int64_t, bench->boards.count);
+    for (size_t i = 0; i < bench->kinds.count && !e->maximal; i++) {
+        e->worth[i] = e->proof.duals[i] / grain;
+        e->base += e->worth[i] * bench->kinds.items[i].demand;
+    }
+    for (size_t s = 0; s < bench->boards.count && !e->maximal; s++) {
+        e->rent[s] = (price_of(e, s) - e->proof.least[s]) / grain;
+        if (e->rent[s] > 0)
+            e->base -= e->rent[s] * bench->boards.items[s].available;
+    }
+}
+
+static int64_t cost_in_program(const exact *e, const sb_load *load) {
+    int64_t cost = load->cost / e->bench->grain + e->rent[load->board];
+    for (size_t i = 0; i < load->lots; i++) {
+        const sb_lot *lot = &e->lots.items[load->first + i];
+        cost -= e->worth[lot->kind] * lot->count;
+    }
+    return cost;
+}
+
+/* Boards left over, of those that are worth more than they cost. */
+static void add_left_over(const exact *e, sb_integer *p) {
+    for (size_t s = 0; s < e->bench->boards.count; s++) {
+        if (e->rent[s] == 0)
+            continue;
+        size_t row = e->bench->kinds.count + s;
+        p->lower[row] = p->upper[row];
+        sb_integer_column(p, (double)e->rent[s], p->upper[row]);
+        sb_integer_enter(p, row, 1);
+    }
+}
+
 static sb_integer *program_of(const exact *e, size_t count) {
     size_t kinds = e->bench->kinds.count;
     sb_integer *p = sb_integer_new(e->bench->run->pool, kinds + e->bench->boards.count);
     bound_rows(e, p);
     for (size_t l = 0; l < count; l++) {
         const sb_load *load = &e->loads.items[l].load;
-        sb_integer_column(p, (double)load->cost / (double)e->bench->grain, most_times(e, load));
+        sb_integer_column(p, (double)cost_in_program(e, load), most_times(e, load));
         for (size_t i = 0; i < load->lots; i++)
             sb_integer_enter(p, e->lots.items[load->first + i].kind,
                              (double)e->lots.items[load->first + i].count);
         if (sb_is_limited(&e->bench->boards.items[load->board]))
             sb_integer_enter(p, kinds + load->board, 1);
     }
+    add_left_over(e, p);
     return p;
 }
 
@@ -176,11 +217,11 @@ static void take_solution(exact *e, const double *x, size_t count) {
 
 /* ---- settled cost by cost ------------------------------------------------------------------------ */
 
-/* The integer program reckons in floating point: where it cannot tell grains apart, a millionth is given away. */
+/* The integer program reckons in floating point: where it cannot tell grains apart, a millionth of what it counts is
+ * given away. */
 static int64_t certain(const exact *e, int64_t cost) {
-    int64_t noise = cost / 1000000;
-    cost -= noise < e->bench->grain ? 0 : noise;
-    return cost - cost % e->bench->grain;
+    int64_t counted = llabs(cost / e->bench->grain - e->base);
+    return cost - cost % e->bench->grain - counted / 1000000 * e->bench->grain;
 }
 
 /* No plan costs `cost` or less; the next there can be costs a grain more. */
@@ -211,7 +252,7 @@ static int64_t cost_of_solution(const exact *e, const double *x, size_t count) {
 /* Settles whether a plan of the first so many loads costs `cost` or less. */
 static bool settle(exact *e, size_t count, int64_t cost) {
     sb_integer *p = program_of(e, count);
-    p->cutoff = (double)cost / (double)e->bench->grain + 0.5;
+    p->cutoff = (double)(cost / e->bench->grain - e->base) + 0.5;
     int64_t per_node = 2500 + 3 * (int64_t)count + 100 * (int64_t)p->rows;
     p->seconds = sb_work_seconds(e->bench->work);
     int64_t nodes = e->bench->work->left / per_node;
@@ -263,6 +304,7 @@ void sb_exact(sb_filling *f, sb_columns *c, sb_cutting *best, sb_bound *bound, i
     e.maximal = f->bench->change == 0 && f->bench->cut == 0 && f->bench->useful == 0;
     if (best->missing > 0 || !find_duals(&e, c))
         return;
+    count_worths(&e);
     int64_t gap = sb_mul(best->cost - f->bench->grain, e.proof.scale) - e.proof.bound;
     for (e.threshold = gap + 1; e.threshold > 0; e.threshold /= 2)
         if (enumerate(&e)) {

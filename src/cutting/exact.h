@@ -6,6 +6,9 @@
  * A plan costs B + sum of r_l x_l or more. So a plan that costs less than B + T uses only loads with r_l < T. They
  * are enumerated, and an integer program over them tells the least cost, or that nothing costs less than B + T:
  * then B + T is a bound. T is the gap to the best plan known, or, where that gives too many loads, a part of it.
+ *
+ * Where every part is made just as often as it is wanted, a plan costs B + sum of r_l x_l + sum of m_s u_s, u being the
+ * limited boards left over. The program then counts without B: floating point tells grains of so small a sum apart.
  */
 #ifndef CUTTING_EXACT_H
 #define CUTTING_EXACT_H
