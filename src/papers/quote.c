@@ -115,7 +115,8 @@ static void put_views(const quote *q) {
     if (!any_views(q))
         return;
     sb_page_break_add(q->run, q->sheet);
-    sb_heading_add(q->run, q->sheet, word(q, "views"));
+    if (*word(q, "views"))
+        sb_heading_add(q->run, q->sheet, word(q, "views"));
     for (size_t i = 0; i < takeoff->pieces.count; i++)
         quote_views(q->run, q->sheet, &takeoff->pieces.items[i], &q->shop->settings.style, q->words, i + 1);
 }

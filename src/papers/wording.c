@@ -56,6 +56,9 @@ enum {
     KEY_COUNT = sizeof KEYS / sizeof *KEYS
 };
 
+/* Words of pictures, which also speak without them: a wording from before there were any is still whole. */
+static const char *const SPARED[] = {"views", "view-front", "view-side"};
+
 struct sb_wording {
     const sb_source *source;
     const char *texts[KEY_COUNT]; /* NULL: not in the file */
@@ -78,6 +81,17 @@ static void take(sb_run *run, sb_wording *wording, const sb_statement *line) {
         wording->texts[index] = sb_statement_text(run, line);
 }
 
+static void spare_words(sb_run *run, sb_wording *wording) {
+    for (size_t i = 0; i < sizeof SPARED / sizeof *SPARED; i++) {
+        const char **text = &wording->texts[index_of(SPARED[i])];
+        if (*text)
+            continue;
+        *text = "";
+        sb_note(run, (sb_place){wording->source, 0, 0},
+                "there is no line \"%s : ...\": pictures stand without these words", SPARED[i]);
+    }
+}
+
 static void tell_missing(sb_run *run, const sb_wording *wording) {
     for (size_t i = 0; i < KEY_COUNT; i++)
         if (!wording->texts[i])
@@ -95,6 +109,7 @@ const sb_wording *sb_wording_read(sb_run *run, const char *templates, const char
     sb_statements lines = sb_statements_read(run, source);
     for (size_t i = 0; i < lines.count; i++)
         take(run, wording, &lines.items[i]);
+    spare_words(run, wording);
     tell_missing(run, wording);
     return wording;
 }

@@ -281,6 +281,31 @@ static void a_wording_with_mistakes_tells_them_all(void **state) {
     sb_run_free(&run);
 }
 
+/* A shop's own wording, written before quotes had pictures: told, and nothing stops. */
+static void a_wording_without_words_for_pictures(void **state) {
+    (void)state;
+    sb_run run = sb_run_new();
+    const char *tmp = getenv("TMPDIR");
+    char *folder = sb_pool_print(run.pool, "%s/sawbill-wording-XXXXXX", tmp ? tmp : "/tmp");
+    assert_non_null(mkdtemp(folder));
+    const char *path = sb_pool_print(run.pool, "%s/wording-xx.txt", folder);
+    FILE *from = fopen("templates/wording-en.txt", "r"), *file = fopen(path, "w");
+    char line[1000];
+    assert_true(from && file);
+    while (fgets(line, sizeof line, from))
+        if (strncmp(line, "view", 4) != 0)
+            fputs(line, file);
+    fclose(from);
+    fclose(file);
+    const sb_wording *wording = sb_wording_read(&run, folder, "xx");
+    assert_int_equal(sb_status(&run), 0);
+    assert_string_equal(sb_wording_text(&run, wording, "view-side"), "");
+    assert_non_null(strstr(sb_notices_text(&run, SB_NOTE, false), "\"view-front : ...\""));
+    unlink(path);
+    rmdir(folder);
+    sb_run_free(&run);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(gives_nothing_away),
@@ -294,6 +319,7 @@ int main(void) {
         cmocka_unit_test(rounding_is_told_for_any_currency),
         cmocka_unit_test(without_tax_deposit_and_limit),
         cmocka_unit_test(a_wording_with_mistakes_tells_them_all),
+        cmocka_unit_test(a_wording_without_words_for_pictures),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
