@@ -82,18 +82,57 @@ static void a_bench_leans_as_asked(void **state) {
     sample_close(&s);
 }
 
+/* samples/boathouse-imperial.job: 7' 6" by 26 1/2", 34" high as the recipe has it. */
+static void a_workbench_in_inches(void **state) {
+    sample s;
+    (void)state;
+    sample_open(&s, "boathouse-imperial");
+    const sb_drawing *bench = picture(quote_of(&s), 0);
+    assert_int_equal(numbers(bench, "90\""), 1);
+    assert_int_equal(numbers(bench, "26 1/2\""), 1);
+    assert_int_equal(numbers(bench, "34\""), 2);
+    sample_close(&s);
+}
+
 static void a_recipe_without_outlines_has_no_picture(void **state) {
     sample s;
     (void)state;
-    sample_make(&s, "piece frame\n  recipe mitred-frame\n");
+    sample_make(&s, "piece frame\n  recipe mitred-frame\n  set shape regular\n");
     assert_null(picture(quote_of(&s), 0));
     sample_close(&s);
+}
+
+/* What a recipe shows is as big as its `size` line says: nothing outside it, and nothing of it missing. */
+static void every_recipe_shows_its_size(void **state) {
+    static const struct {
+        const char *recipe, *width, *depth, *height;
+    } shown[] = {
+        {"dining-table", "1800 mm", "900 mm", "740 mm"}, {"ledged-gate", "900 mm", "48 mm", "1200 mm"},
+        {"mitred-frame", "600 mm", NULL, "400 mm"},      {"raised-bed", "2000 mm", "1000 mm", "435 mm"},
+        {"shelf-unit", "900 mm", "300 mm", "1800 mm"},   {"splayed-planter", "450 mm", NULL, "400 mm"},
+        {"planter-seat", "2400 mm", "500 mm", "510 mm"},
+    };
+    (void)state;
+    for (size_t i = 0; i < sizeof shown / sizeof *shown; i++) {
+        sample s;
+        const char *recipe = shown[i].recipe;
+        char lines[100];
+        snprintf(lines, sizeof lines, "piece it\n  recipe %s\n", recipe);
+        sample_make(&s, lines);
+        const sb_drawing *it = picture(quote_of(&s), 0);
+        if (!it || numbers(it, shown[i].width) < 1 || numbers(it, shown[i].height) < 1 ||
+            (shown[i].depth && numbers(it, shown[i].depth) != 1))
+            fail_msg("%s is not shown as it is", recipe);
+        sample_close(&s);
+    }
 }
 
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(planters_show_their_slats),
         cmocka_unit_test(a_bench_leans_as_asked),
+        cmocka_unit_test(every_recipe_shows_its_size),
+        cmocka_unit_test(a_workbench_in_inches),
         cmocka_unit_test(a_recipe_without_outlines_has_no_picture),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
