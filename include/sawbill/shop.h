@@ -138,8 +138,9 @@ typedef struct sb_saw {
     sb_length smallest_strip;                    /* 0: no limit */
 } sb_saw;
 /* Whether a saw goes as far as a cut asks, counted from square; a saw whose swing or tilt was not told goes anywhere. */
-typedef enum sb_reach { SB_REACHES, SB_REACHES_LEFT_ONLY, SB_REACHES_RIGHT_ONLY, SB_SWINGS_TOO_LITTLE, SB_TILTS_TOO_LITTLE } sb_reach;
-sb_reach sb_saw_reach(const sb_saw *saw, sb_angle mitre, sb_angle bevel);
+typedef enum sb_reach { SB_REACHES, SB_REACHES_LEFT_ONLY, SB_REACHES_RIGHT_ONLY, SB_REACHES_NOT } sb_reach;
+sb_reach sb_saw_swings(const sb_saw *saw, sb_angle mitre);
+sb_reach sb_saw_tilts(const sb_saw *saw, sb_angle bevel);
 sb_angle sb_saw_swing(const sb_saw *saw); /* to the side where it goes farther; 0: not told */
 sb_angle sb_saw_tilt(const sb_saw *saw);
 

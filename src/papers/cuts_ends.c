@@ -95,22 +95,48 @@ const char *cuts_turned(bool turned, bool rolled) {
     return rolled ? "rolled over" : "";
 }
 
-const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end, const sb_style *style) {
-    sb_angle complement = {RIGHT_ANGLE - size_of(end.mitre)};
-    switch (sb_saw_reach(saw, end.mitre, end.bevel)) {
-    case SB_SWINGS_TOO_LITTLE:
-        return sb_pool_print(
-            run->pool,
-            "the saw does not swing this far: clamp the piece to an auxiliary fence square to "
-            "the saw's own and set the saw to %s, or cut by hand",
-            sb_write_angle(run, complement, style));
-    case SB_TILTS_TOO_LITTLE:
-        return "the blade does not tilt this far: cut by hand or on another saw";
-    case SB_REACHES_LEFT_ONLY:
-        return "the saw swings far enough to the left only: turn the piece";
-    case SB_REACHES_RIGHT_ONLY:
-        return "the saw swings far enough to the right only: turn the piece";
-    default:
+/* An auxiliary fence square to the saw's own turns the piece by a right angle, so that the complement makes the cut. */
+static const char *past_the_swing(sb_run *run, const sb_saw *saw, sb_angle mitre, const sb_style *style) {
+    sb_angle complement = {RIGHT_ANGLE - size_of(mitre)};
+    if (sb_saw_swings(saw, complement) == SB_REACHES_NOT)
+        return "the saw does not swing this far: cut by hand";
+    return sb_pool_print(run->pool,
+                         "the saw does not swing this far: clamp the piece to an auxiliary fence square to "
+                         "the saw's own and set the saw to %s, or cut by hand",
+                         sb_write_angle(run, complement, style));
+}
+
+/* Rolled over its length, a piece has both its mitre and its bevel on the other hand; turned over end for end only the mitre; turned
+ * end for end as it lies only the bevel. */
+static const char *swing_words(sb_run *run, const sb_saw *saw, sb_cut_end end, const sb_style *style) {
+    sb_reach reach = sb_saw_swings(saw, end.mitre);
+    if (reach == SB_REACHES)
         return "";
-    }
+    if (reach == SB_REACHES_NOT)
+        return past_the_swing(run, saw, end.mitre, style);
+    return sb_pool_print(
+        run->pool, "the saw swings this far to the %s only: for the other hand, %s",
+        reach == SB_REACHES_LEFT_ONLY ? "left" : "right",
+        end.bevel.udeg == 0
+            ? "lay the piece other face down"
+            : "lay the piece other face down and its other end first, which leaves the tilt as it is");
+}
+
+static const char *tilt_words(sb_run *run, const sb_saw *saw, sb_cut_end end) {
+    sb_reach reach = sb_saw_tilts(saw, end.bevel);
+    if (reach == SB_REACHES)
+        return "";
+    if (reach == SB_REACHES_NOT)
+        return "the blade does not tilt this far: cut by hand or on another saw";
+    return sb_pool_print(
+        run->pool,
+        "the blade tilts this far to the %s only: for the other hand, turn the piece end for "
+        "end, same face down%s",
+        reach == SB_REACHES_LEFT_ONLY ? "left" : "right",
+        end.mitre.udeg == 0 ? "" : ", which leaves the swing as it is");
+}
+
+const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end, const sb_style *style) {
+    const char *swing = swing_words(run, saw, end, style), *tilt = tilt_words(run, saw, end);
+    return *swing && *tilt ? sb_pool_print(run->pool, "%s; %s", swing, tilt) : *swing ? swing : tilt;
 }

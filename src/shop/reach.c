@@ -17,13 +17,19 @@ sb_angle sb_saw_tilt(const sb_saw *saw) {
     return wider(saw->bevel_left, saw->bevel_right);
 }
 
-sb_reach sb_saw_reach(const sb_saw *saw, sb_angle mitre, sb_angle bevel) {
-    int64_t swing = sb_saw_swing(saw).udeg, tilt = sb_saw_tilt(saw).udeg;
-    if (swing > 0 && size_of(mitre) > swing)
-        return SB_SWINGS_TOO_LITTLE;
-    if (tilt > 0 && size_of(bevel) > tilt)
-        return SB_TILTS_TOO_LITTLE;
-    if (swing > 0 && size_of(mitre) > saw->mitre_right.udeg)
-        return SB_REACHES_LEFT_ONLY;
-    return swing > 0 && size_of(mitre) > saw->mitre_left.udeg ? SB_REACHES_RIGHT_ONLY : SB_REACHES;
+static sb_reach reach_of(sb_angle asked, sb_angle left, sb_angle right) {
+    int64_t size = size_of(asked);
+    if (wider(left, right).udeg == 0 || (size <= left.udeg && size <= right.udeg))
+        return SB_REACHES;
+    if (size > wider(left, right).udeg)
+        return SB_REACHES_NOT;
+    return size <= left.udeg ? SB_REACHES_LEFT_ONLY : SB_REACHES_RIGHT_ONLY;
+}
+
+sb_reach sb_saw_swings(const sb_saw *saw, sb_angle mitre) {
+    return reach_of(mitre, saw->mitre_left, saw->mitre_right);
+}
+
+sb_reach sb_saw_tilts(const sb_saw *saw, sb_angle bevel) {
+    return reach_of(bevel, saw->bevel_left, saw->bevel_right);
 }

@@ -58,9 +58,8 @@ static void advise_reach(takeoff_parting *parting, const sb_recipe_angle *line, 
     takeoff_walk *walk = parting->making->walk;
     const sb_saw *saw = &walk->shop->settings.crosscut;
     const sb_style *style = &walk->shop->settings.style;
-    sb_reach reach = sb_saw_reach(saw, angle.mitre, angle.bevel);
-    bool swing = reach == SB_SWINGS_TOO_LITTLE;
-    if ((!swing && reach != SB_TILTS_TOO_LITTLE) || told_before(walk, angle))
+    bool swing = sb_saw_swings(saw, angle.mitre) == SB_REACHES_NOT;
+    if ((!swing && sb_saw_tilts(saw, angle.bevel) != SB_REACHES_NOT) || told_before(walk, angle))
         return;
     sb_advise(
         walk->run, sb_formula_place(line->formula),
