@@ -6,6 +6,7 @@
 
 typedef struct span { /* boards by number, both ends included */
     int64_t first, last;
+    int64_t each; /* off each of them; 0: strips alone, beside those of another part */
 } span;
 
 typedef struct stop {
@@ -80,21 +81,34 @@ static const char *joined(sb_run *run, const char *list, const char *word) {
     return *list ? sb_pool_print(run->pool, "%s, %s", list, word) : word;
 }
 
-/* Boards come in the order of their numbers, so a span only grows at its end. */
-static void add_boards(sb_run *run, stop *s, int64_t first, int64_t count) {
+/* Boards come in the order of their numbers, and all parts of one before those of the next. */
+static void add_boards(sb_run *run, stop *s, int64_t first, int64_t count, int64_t each) {
     span *last = s->boards.count ? &s->boards.items[s->boards.count - 1] : NULL;
-    if (last && first <= last->last + 1)
-        last->last = first + count - 1;
+    if (last && last->first == first)
+        last->each += each;
     else
-        SB_PUSH(run->pool, s->boards, ((span){first, first + count - 1}));
+        SB_PUSH(run->pool, s->boards, ((span){first, first + count - 1, each}));
+}
+
+/* "3: 2", "5 to 8: 2 each" */
+static const char *span_words(const cuts_paper *p, span boards) {
+    const char *number = cuts_number(p, boards.first, boards.last - boards.first + 1);
+    if (boards.each == 0)
+        return number;
+    return sb_pool_print(p->run->pool, "%s: %lld%s", number, (long long)boards.each,
+                         boards.last > boards.first ? " each" : "");
 }
 
 static const char *boards_words(const cuts_paper *p, const stop *s) {
     const char *words = "";
-    for (size_t i = 0; i < s->boards.count; i++)
-        words = joined(
-            p->run, words,
-            cuts_number(p, s->boards.items[i].first, s->boards.items[i].last - s->boards.items[i].first + 1));
+    for (size_t i = 0; i < s->boards.count; i++) {
+        span boards = s->boards.items[i];
+        for (; i + 1 < s->boards.count && s->boards.items[i + 1].first == boards.last + 1 &&
+               s->boards.items[i + 1].each == boards.each;
+             i++)
+            boards.last = s->boards.items[i + 1].last;
+        words = joined(p->run, words, span_words(p, boards));
+    }
     return words;
 }
 
@@ -143,7 +157,7 @@ static void count_board(const cuts_paper *p, stops *all, size_t index, int64_t f
             count_lying(s, part, board->count);
         add_spare(p, s, part->need);
         add_name(p->run, s, cuts_name(p, part->need));
-        add_boards(p->run, s, first, board->count);
+        add_boards(p->run, s, first, board->count, part->across.nm == 0);
     }
 }
 
@@ -243,8 +257,8 @@ static void reach_line(const cuts_paper *p, sb_sheet *sheet, const stop *s) {
 static size_t stock_table(const cuts_paper *p, sb_sheet *sheet, const stops *all, size_t start) {
     const sb_need *needs = p->problem->needs.items;
     size_t stock = needs[all->items[start].need].stock, end = start;
-    sb_table *table =
-        sb_table_add(p->run, sheet, cuts_stock_title(p, stock), "Stop at>|Off>|Part|Ends|Boards|Done");
+    sb_table *table = sb_table_add(p->run, sheet, cuts_stock_title(p, stock),
+                                   "Stop at>|Off>|Part|Ends|Off which boards|Done");
     for (; end < all->count && needs[all->items[end].need].stock == stock; end++)
         stop_row(p, table, &all->items[end],
                  end > start && all->items[end].setting == all->items[end - 1].setting);
@@ -255,7 +269,8 @@ static size_t stock_table(const cuts_paper *p, sb_sheet *sheet, const stops *all
 
 static const char how[] = "Each stop is set once, longest first, for all boards together. True one end of "
                           "each board first. Set the "
-                          "stop, cut one piece, check it against the number, then run the batch.";
+                          "stop, cut one piece, check it against the number, then run the batch. Behind each "
+                          "board stands how many come off it.";
 static const char how_angles[] = "Parts with angled ends touch the stop with their long point.";
 static const char how_ripped[] =
     "Ripped parts with angled ends: cut the section square at the stop, rip it into strips, "

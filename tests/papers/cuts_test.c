@@ -288,6 +288,21 @@ static int64_t more_strips(const sb_cell *row) {
 
 /* Every section is cut at a stop, longest first within a stock, so that a mistake can be cut again; and a row says
  * whether the saw is set for it. The number of settings. */
+/* "1: 4, 2 to 5: 3 each, 7" comes to 16; board 7 gives strips alone. */
+static int64_t off_boards(const char *text) {
+    int64_t off = 0;
+    for (const char *at = text; *at; at += strspn(at, ", ")) {
+        char *end;
+        long long first = strtoll(at, &end, 10), last = first;
+        if (strncmp(end, " to ", 4) == 0)
+            last = strtoll(end + 4, &end, 10);
+        if (*end == ':')
+            off += (last - first + 1) * strtoll(end + 1, &end, 10);
+        at = end + strcspn(end, ",");
+    }
+    return off;
+}
+
 static int64_t check_stops(const sb_document *cuts, const sb_plan *plan) {
     const sb_sheet *sheet = sheet_named(cuts, "Stops");
     int64_t off = 0, strips = 0, settings = 0, placed = 0;
@@ -296,6 +311,7 @@ static int64_t check_stops(const sb_document *cuts, const sb_plan *plan) {
         for (size_t r = 0; table && r < table->rows.count; r++) {
             const sb_cell *row = table->rows.items[r];
             off += row[1].amount;
+            assert_int_equal(off_boards(row[4].text), row[1].amount);
             strips += row[1].amount + more_strips(row);
             settings += strncmp(row[3].text, "at the same stop: ", 18) != 0;
             if (r > 0)
