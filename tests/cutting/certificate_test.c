@@ -689,15 +689,32 @@ static void of_jobs_with_measured_boards(void **state) {
     verify_jobs(MEASURED);
 }
 
+/* What the rack gives for nothing has a certificate like any other. */
+static void of_boards_that_cost_nothing(void **state) {
+    (void)state;
+    sb_run run;
+    sb_problem p;
+    start(&run, &p, 3);
+    add_stock(&run, &p, "pine", false);
+    sb_supply *rack = add_supply(&run, &p, 2400, 0, 0);
+    rack->available = 3;
+    rack->leftover = true;
+    add_need(&run, &p, "part", 700, 0, 5);
+    const sb_plan *plan = planned(&run, &p);
+    const sb_bound *bound = &plan->certificate->bounds.items[0];
+    assert_true(plan->proved && plan->cost.milli == 0);
+    assert_int_equal(bound->duals.count, 1);
+    assert_int_equal(bound->worth.count, 1);
+    verify(&p, plan);
+    sb_run_free(&run);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(of_material_alone),
-        cmocka_unit_test(of_few_parts_on_a_board),
-        cmocka_unit_test(of_jobs_with_leaves),
-        cmocka_unit_test(of_jobs_with_handling),
-        cmocka_unit_test(of_jobs_with_leftovers),
-        cmocka_unit_test(of_jobs_with_ripped_parts),
-        cmocka_unit_test(of_jobs_with_measured_boards),
+        cmocka_unit_test(of_material_alone),         cmocka_unit_test(of_boards_that_cost_nothing),
+        cmocka_unit_test(of_few_parts_on_a_board),   cmocka_unit_test(of_jobs_with_leaves),
+        cmocka_unit_test(of_jobs_with_handling),     cmocka_unit_test(of_jobs_with_leftovers),
+        cmocka_unit_test(of_jobs_with_ripped_parts), cmocka_unit_test(of_jobs_with_measured_boards),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
