@@ -41,6 +41,7 @@ int64_t sb_add(int64_t a, int64_t b);
 int64_t sb_sub(int64_t a, int64_t b);
 int64_t sb_mul(int64_t a, int64_t b);
 /* a * b / c through 128 bits, rounded half away from zero; c != 0 */
+int64_t sb_common_divisor(int64_t a, int64_t b); /* the greatest; of 0 and b it is b */
 int64_t sb_mul_div(int64_t a, int64_t b, int64_t c);
 int64_t sb_mul_div_up(int64_t a, int64_t b, int64_t c);   /* towards plus infinity */
 int64_t sb_mul_div_down(int64_t a, int64_t b, int64_t c); /* towards minus infinity */

@@ -15,10 +15,6 @@ typedef struct batching {
     sb_batches *out;
 } batching;
 
-static int64_t common_divisor(int64_t a, int64_t b) {
-    return b == 0 ? a : common_divisor(b, a % b);
-}
-
 /* The job with each count `times` its share of the smallest batch. */
 static sb_job *job_of(batching *b, int64_t times) {
     sb_pool *pool = b->aside.pool;
@@ -109,7 +105,7 @@ const sb_batches *sb_batches_of(sb_run *run, const sb_shop *shop, sb_recipe_book
     batching b = {sb_run_aside(run), shop, book, job, tune, 0, 0, SB_NEW(run->pool, sb_batches)};
     int64_t pieces = 0;
     for (size_t i = 0; i < job->pieces.count; i++) {
-        b.own = common_divisor(b.own, job->pieces.items[i].count);
+        b.own = sb_common_divisor(b.own, job->pieces.items[i].count);
         pieces += job->pieces.items[i].count;
     }
     if (b.own == 0)

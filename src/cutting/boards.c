@@ -110,15 +110,13 @@ static void try_exact(searching *s) {
 
 /* What nothing can undercut before anything is proved: leftovers may be worth more than their board. */
 static int64_t least_of_all(const sb_bench *bench) {
-    int64_t least = 0, pieces = 0;
+    int64_t least = 0;
     for (size_t s = 0; s < bench->boards.count && bench->useful > 0; s++) {
         const sb_offered *on = &bench->boards.items[s];
         int64_t gain = sb_mul_div_up(on->room, bench->value, 1000 * (int64_t)SB_NM_PER_MM) - on->fixed;
         least = -gain < least ? -gain : least;
     }
-    for (size_t i = 0; i < bench->kinds.count; i++)
-        pieces = sb_add(pieces, bench->kinds.items[i].demand);
-    return sb_mul(least, pieces);
+    return sb_mul(least, sb_bench_pieces(bench));
 }
 
 /* From below that, so that a proof of as much is written down. */

@@ -94,6 +94,22 @@ typedef struct sb_bench {
     sb_work *work;
 } sb_bench;
 
+/* The board on offer from this supply; SIZE_MAX: none, as no part fits on it. */
+static inline size_t sb_board_of(const sb_bench *bench, size_t supply) {
+    for (size_t s = 0; s < bench->boards.count; s++)
+        if (bench->boards.items[s].supply == supply)
+            return s;
+    return SIZE_MAX;
+}
+
+/* All that is wanted; SB_BAD where it leaves the range. */
+static inline int64_t sb_bench_pieces(const sb_bench *bench) {
+    int64_t pieces = 0;
+    for (size_t i = 0; i < bench->kinds.count; i++)
+        pieces = sb_add(pieces, bench->kinds.items[i].demand);
+    return pieces;
+}
+
 typedef struct sb_lot { /* so many of one kind */
     size_t kind;
     int64_t count;

@@ -9,7 +9,7 @@
 
 /* ---- the sum of what everything is worth --------------------------------------------------------- */
 
-static int64_t total_worth(const sb_proof *p) {
+int64_t sb_proof_total(const sb_proof *p) {
     int64_t total = 0;
     for (size_t i = 0; i < p->bench->kinds.count; i++)
         total = sb_add(total, sb_mul(p->duals[i], p->bench->kinds.items[i].demand));
@@ -53,7 +53,7 @@ void sb_prove_by_duals(sb_proof *p) {
         over = excess(p);
     }
     p->how = "duals";
-    p->bound = over > 1 ? SB_BAD : total_worth(p);
+    p->bound = over > 1 ? SB_BAD : sb_proof_total(p);
     for (size_t s = 0; s < p->bench->boards.count; s++) {
         int64_t above = p->worths[s] - p->least[s];
         if (sb_is_limited(&p->bench->boards.items[s]) && above > 0)
@@ -66,7 +66,7 @@ void sb_prove_by_duals(sb_proof *p) {
 static void cover(sb_proof *p) {
     sb_cover *covers = SB_NEW_ARRAY(p->bench->run->pool, sb_cover, p->bench->boards.count);
     size_t count = 0;
-    int64_t total = total_worth(p);
+    int64_t total = sb_proof_total(p);
     for (size_t s = 0; s < p->bench->boards.count; s++)
         if (p->worths[s] > 0)
             covers[count++] = (sb_cover){p->least[s], p->worths[s], p->bench->boards.items[s].available};
@@ -149,14 +149,11 @@ static void record_supplies(const sb_proof *p, sb_bound *bound) {
     const sb_bench *bench = p->bench;
     bound->worth.count = bound->least.count = 0;
     for (size_t i = 0; i < bench->problem->supplies.count; i++) {
-        int64_t worth = -1, least = 0;
         if (bench->problem->supplies.items[i].stock != bench->stock)
             continue;
-        for (size_t s = 0; s < bench->boards.count; s++)
-            if (bench->boards.items[s].supply == i)
-                worth = p->worths[s], least = p->least[s];
-        SB_PUSH(bench->run->pool, bound->worth, worth);
-        SB_PUSH(bench->run->pool, bound->least, least);
+        size_t s = sb_board_of(bench, i);
+        SB_PUSH(bench->run->pool, bound->worth, s != SIZE_MAX ? p->worths[s] : -1);
+        SB_PUSH(bench->run->pool, bound->least, s != SIZE_MAX ? p->least[s] : 0);
     }
 }
 

@@ -9,17 +9,10 @@
 
 /* ---- set up -------------------------------------------------------------------------------------- */
 
-static int64_t all_pieces(const sb_bench *bench) {
-    int64_t pieces = 0;
-    for (size_t i = 0; i < bench->kinds.count; i++)
-        pieces += bench->kinds.items[i].demand;
-    return pieces;
-}
-
 static size_t number_rows(sb_columns *c) {
     const sb_bench *bench = c->bench;
     size_t rows = bench->kinds.count;
-    int64_t pieces = all_pieces(bench);
+    int64_t pieces = sb_bench_pieces(bench);
     c->row_of_board = SB_NEW_ARRAY(bench->run->pool, size_t, bench->boards.count);
     for (size_t s = 0; s < bench->boards.count; s++)
         c->row_of_board[s] = bench->boards.items[s].available < pieces ? rows++ : SIZE_MAX;

@@ -42,8 +42,7 @@ static size_t ending_of(sb_bench *bench, sb_cut_end end) {
     for (size_t i = 0; i < bench->endings.count; i++)
         if (same_end(bench->endings.items[i].end, end))
             return i;
-    sb_ending ending = {end, is_square(end), sb_kerf_along((sb_length){bench->kerf}, end).nm, 0,
-                        SIZE_MAX};
+    sb_ending ending = {end, is_square(end), sb_kerf_along((sb_length){bench->kerf}, end).nm, 0, SIZE_MAX};
     double shared = kerf_in(end, bench->kerf) - overlap(end, bench->width, bench->thickness);
     ending.shared = (int64_t)ceil(shared - NOISE);
     SB_PUSH(bench->run->pool, bench->endings, ending);
@@ -367,20 +366,11 @@ static sb_bench *bare_bench(sb_run *run, const sb_problem *problem, size_t stock
     return bench;
 }
 
-static int64_t common_divisor(int64_t a, int64_t b) {
-    while (b != 0) {
-        int64_t rest = a % b;
-        a = b;
-        b = rest;
-    }
-    return a;
-}
-
 /* Leftovers are worth any amount; all else comes in these. */
 static int64_t grain_of(const sb_bench *bench) {
-    int64_t grain = common_divisor(bench->change, bench->cut);
+    int64_t grain = sb_common_divisor(bench->change, bench->cut);
     for (size_t s = 0; s < bench->boards.count; s++)
-        grain = common_divisor(grain, bench->boards.items[s].fixed);
+        grain = sb_common_divisor(grain, bench->boards.items[s].fixed);
     return bench->useful > 0 || grain == 0 ? 1 : grain;
 }
 

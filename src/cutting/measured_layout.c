@@ -43,14 +43,13 @@ static bool is_better(const sb_subload *one, const sb_subload *other) {
 
 /* ---- all sub-loads ------------------------------------------------------------------------------- */
 
-/* Numbers the sub-loads: one part more of lot i is `stride` further on. 0: too many of them. */
-static size_t number_subloads(const laying *l) {
+size_t sb_number_subloads(sb_measuring *m, const sb_lot *lots, size_t count) {
     size_t all = 1;
-    for (size_t i = 0; i < l->count; i++) {
-        l->m->stride[i] = all;
-        if ((size_t)l->lots[i].count >= SB_SUBLOADS / all)
+    for (size_t i = 0; i < count; i++) {
+        m->stride[i] = all;
+        if ((size_t)lots[i].count >= SB_SUBLOADS / all)
             return 0;
-        all *= (size_t)l->lots[i].count + 1;
+        all *= (size_t)lots[i].count + 1;
     }
     return all;
 }
@@ -167,7 +166,7 @@ const sb_layout *sb_measured_layout(const sb_bench *bench, size_t board, const s
         if (lots[i].count > on->most[lots[i].kind])
             return NULL;
     sort_lots(l.m, lots, count);
-    size_t all = number_subloads(&l);
+    size_t all = sb_number_subloads(l.m, l.lots, l.count);
     bool laid = all > 0 ? lay_by_subloads(&l, all, found) : lay_part_by_part(&l, found);
     return laid ? found : NULL;
 }

@@ -11,18 +11,6 @@
 
 /* ---- has a load a place? ------------------------------------------------------------------------- */
 
-/* One part more of lot i is `stride` sub-loads further on. 0: too many. */
-static size_t number_subloads(sb_measuring *m, const sb_lot *lots, size_t count) {
-    size_t all = 1;
-    for (size_t i = 0; i < count; i++) {
-        m->stride[i] = all;
-        if ((size_t)lots[i].count >= SB_SUBLOADS / all)
-            return 0;
-        all *= (size_t)lots[i].count + 1;
-    }
-    return all;
-}
-
 static void extend(const sb_bench *bench, const sb_offered *on, const sb_lot *lots, size_t count,
                    size_t index) {
     sb_measuring *m = bench->scratch->measuring;
@@ -40,7 +28,7 @@ static void extend(const sb_bench *bench, const sb_offered *on, const sb_lot *lo
 bool sb_measured_may_fit(const sb_bench *bench, size_t board, const sb_lot *lots, size_t count) {
     const sb_offered *on = &bench->boards.items[board];
     sb_measuring *m = bench->scratch->measuring;
-    size_t all = bench->all_square ? number_subloads(m, lots, count) : 0;
+    size_t all = bench->all_square ? sb_number_subloads(m, lots, count) : 0;
     for (size_t i = 0; i < all; i++)
         m->ends[i] = i == 0 ? -bench->kerf : INT64_MAX;
     for (size_t i = 0; i < all; i++)
@@ -76,7 +64,7 @@ int64_t sb_measured_least_cost(const sb_bench *bench, size_t board, const sb_lot
     const sb_offered *on = &bench->boards.items[board];
     sb_measuring *m = bench->scratch->measuring;
     int64_t close = -bench->kerf, pieces = 0;
-    size_t all = number_subloads(m, lots, count);
+    size_t all = sb_number_subloads(m, lots, count);
     if (all == 0 || !sb_measured_may_fit(bench, board, lots, count))
         return sb_faultless_outcome(bench, board, lots, count).cost;
     for (size_t i = 0; i < count; i++) {

@@ -34,6 +34,8 @@ typedef struct sb_measuring {
     SB_LIST(sb_filled) filled;
 } sb_measuring;
 
+/* How many sub-loads the load has, itself and none among them: one part more of lot i is stride[i] further on. 0: too many. */
+size_t sb_number_subloads(sb_measuring *m, const sb_lot *lots, size_t count);
 sb_measuring *sb_measuring_new(const sb_bench *bench);
 
 #endif

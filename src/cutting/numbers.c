@@ -45,9 +45,7 @@ static bool add_row(numbering *n, const double *duals) {
     sb_prove_by_duals(&p);
     if (p.bound == SB_BAD || n->cheapest.rows.count == SB_CHEAPEST_ROWS)
         return false;
-    int64_t total = 0, worth = 0;
-    for (size_t i = 0; i < n->bench->kinds.count; i++)
-        total += p.duals[i] * n->bench->kinds.items[i].demand;
+    int64_t total = sb_proof_total(&p), worth = 0;
     for (size_t s = 0; s < n->bench->boards.count; s++)
         worth += p.worths[s] * n->cheapest.found[s];
     sb_cheapest_row(&n->cheapest, p.worths, total);
@@ -83,13 +81,10 @@ static void show_leaf(numbering *n, const int64_t *numbers, const sb_bound *proo
     sb_branch *branch = SB_NEW(bench->run->pool, sb_branch);
     branch->proof = *proof;
     for (size_t i = 0; i < bench->problem->supplies.count; i++) {
-        int64_t number = 0;
         if (bench->problem->supplies.items[i].stock != bench->stock)
             continue;
-        for (size_t s = 0; s < bench->boards.count; s++)
-            if (bench->boards.items[s].supply == i)
-                number = numbers[s];
-        SB_PUSH(bench->run->pool, branch->numbers, number);
+        size_t s = sb_board_of(bench, i);
+        SB_PUSH(bench->run->pool, branch->numbers, s != SIZE_MAX ? numbers[s] : 0);
     }
     SB_PUSH(bench->run->pool, n->shown.branches, branch);
 }
@@ -171,14 +166,6 @@ static void go_up(numbering *n) {
 
 /* ---- set up -------------------------------------------------------------------------------------- */
 
-/* So many boards that more cannot be used. */
-static int64_t most_of(const sb_bench *bench, size_t s) {
-    int64_t pieces = 0, available = bench->boards.items[s].available;
-    for (size_t i = 0; i < bench->kinds.count; i++)
-        pieces += bench->kinds.items[i].demand;
-    return available < pieces ? available : pieces;
-}
-
 /* None is available at first, so that each has a row in the program. */
 static void make_narrow(numbering *n) {
     n->narrow = *n->bench;
@@ -192,10 +179,12 @@ static void make_narrow(numbering *n) {
 static void set_up_search(numbering *n) {
     sb_pool *pool = n->bench->run->pool;
     size_t boards = n->bench->boards.count;
+    int64_t pieces = sb_bench_pieces(n->bench); /* more boards than these cannot be used */
     int64_t *prices = SB_NEW_ARRAY(pool, int64_t, boards), *most = SB_NEW_ARRAY(pool, int64_t, boards);
     for (size_t s = 0; s < boards; s++) {
         prices[s] = n->bench->boards.items[s].fixed;
-        most[s] = most_of(n->bench, s);
+        int64_t available = n->bench->boards.items[s].available;
+        most[s] = available < pieces ? available : pieces;
     }
     n->cheapest = sb_cheapest_new(pool, boards, prices, most, n->best->cost);
     n->cheapest.is_out = is_closed;
@@ -212,7 +201,8 @@ static bool set_up(numbering *n) {
 }
 
 bool sb_numbers_apply(const sb_bench *bench) {
-    return bench->boards.count > 1 && !bench->faulty && bench->change == 0 && bench->cut == 0 && bench->useful == 0;
+    return bench->boards.count > 1 && !bench->faulty && bench->change == 0 && bench->cut == 0 &&
+           bench->useful == 0;
 }
 
 void sb_numbers(const sb_bench *bench, const sb_columns *mix, sb_cutting *best, sb_bound *bound) {

@@ -18,6 +18,8 @@ typedef struct sb_proof {
 } sb_proof;
 
 sb_proof sb_proof_new(const sb_bench *bench, const double *duals);
+/* S = sum of y_i d_i; SB_BAD where it leaves the range. */
+int64_t sb_proof_total(const sb_proof *p);
 /* No board without limit is worth more than it costs:
  *   bound = sum of y_i d_i - sum over limited boards of n_s max(0, z_s - least_s) */
 void sb_prove_by_duals(sb_proof *p);

@@ -1,6 +1,11 @@
 /* main/compare.c -- a job's options side by side. */
 #include "main/command.h"
 
+static const sb_batches *batches_of(sb_run *run, const sb_options *options, const sb_desk *desk) {
+    sb_tune tune = desk_tune(run, options, desk);
+    return sb_batches_of(run, desk->shop, desk->book, desk->job, &tune);
+}
+
 static void show_comparison(sb_run *run, const sb_desk *desk, const sb_ways *ways,
                             const sb_batches *batches) {
     sb_record *record = sb_record_comparison(run, desk->shop, desk->job, ways);
@@ -19,9 +24,7 @@ int command_compare(sb_run *run, const sb_options *options) {
                 "the job has %s; 'option' lines in the job file add more ways to make it",
                 desk.job->options.count == 0 ? "no options" : "one option");
     sb_document *paper = sb_paper_comparison(run, desk.shop, desk.job, ways);
-    sb_tune tune = desk_tune(run, options, &desk);
-    const sb_batches *batches =
-        options->batches ? sb_batches_of(run, desk.shop, desk.book, desk.job, &tune) : NULL;
+    const sb_batches *batches = options->batches ? batches_of(run, options, &desk) : NULL;
     if (batches)
         sb_paper_batches(run, paper, ways, batches);
     if (!out_xlsx(run, options, sb_pool_print(run->pool, "%s-options", desk.base), paper))

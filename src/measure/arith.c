@@ -92,3 +92,12 @@ sb_mass sb_volume_mass(sb_volume volume, int64_t kg_per_m3) {
 double sb_length_mm(sb_length length) {
     return (double)length.nm / SB_NM_PER_MM;
 }
+
+int64_t sb_common_divisor(int64_t a, int64_t b) {
+    while (b != 0) {
+        int64_t rest = a % b;
+        a = b;
+        b = rest;
+    }
+    return a;
+}

@@ -2,19 +2,6 @@
 #include "papers/estimate.h"
 #include "papers/figures.h"
 
-#include <string.h>
-
-static const char *headings(sb_run *run, const sb_ways *ways) {
-    const char *text = "Pieces>";
-    for (size_t i = 0; i < ways->list.count; i++) {
-        char *title = sb_pool_print(run->pool, "%s", way_words(&ways->list.items[i]));
-        for (char *bar = strchr(title, '|'); bar; bar = strchr(bar, '|'))
-            *bar = '/';
-        text = sb_pool_print(run->pool, "%s|%s>", text, title);
-    }
-    return text;
-}
-
 static void put_batch(sb_run *run, sb_table *table, const sb_batch *batch) {
     sb_cell *row = sb_row_add(run, table);
     row[0] = sb_cell_count(batch->pieces);
@@ -49,7 +36,7 @@ static const char *all_words(sb_run *run, const sb_ways *ways, const sb_batches 
 void sb_paper_batches(sb_run *run, sb_document *comparison, const sb_ways *ways, const sb_batches *batches) {
     sb_sheet *sheet = sb_sheet_add(run, comparison, "Batches");
     sb_heading_add(run, sheet, "Net price of batches, each planned for itself");
-    sb_table *table = sb_table_add(run, sheet, "", headings(run, ways));
+    sb_table *table = sb_table_add(run, sheet, "", comparison_headings(run, "Pieces>", ways));
     for (size_t i = 0; i < batches->list.count; i++)
         put_batch(run, table, &batches->list.items[i]);
     if (ways->list.count > 1)

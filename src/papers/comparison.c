@@ -155,20 +155,20 @@ static void put_pieces(comparison *c) {
 
 /* ---- the table ---- */
 
-static const char *headings(const comparison *c) {
-    const char *text = "";
-    for (size_t i = 0; i < c->ways->list.count; i++) {
-        char *title = sb_pool_print(c->run->pool, "%s", way_words(&c->ways->list.items[i]));
+const char *comparison_headings(sb_run *run, const char *first, const sb_ways *ways) {
+    const char *text = first;
+    for (size_t i = 0; i < ways->list.count; i++) {
+        char *title = sb_pool_print(run->pool, "%s", way_words(&ways->list.items[i]));
         for (char *bar = strchr(title, '|'); bar; bar = strchr(bar, '|'))
             *bar = '/';
-        text = sb_pool_print(c->run->pool, "%s|%s>", text, title);
+        text = sb_pool_print(run->pool, "%s|%s>", text, title);
     }
     return text;
 }
 
 void comparison_fill(sb_run *run, const sb_shop *shop, sb_sheet *sheet, const sb_ways *ways) {
     comparison c = {.run = run, .shop = shop, .ways = ways};
-    c.table = sb_table_add(run, sheet, "", headings(&c));
+    c.table = sb_table_add(run, sheet, "", comparison_headings(run, "", ways));
     put_figures(&c, PRICES, sizeof PRICES / sizeof *PRICES);
     put_pieces(&c);
     put_figures(&c, COSTS, sizeof COSTS / sizeof *COSTS);

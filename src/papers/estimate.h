@@ -98,6 +98,8 @@ void estimate_stock(estimate_paper *p);
 void estimate_leftovers(estimate_paper *p);
 
 /* comparison.c: the options side by side, on any sheet. */
+/* The first heading, then a column of figures for each option. */
+const char *comparison_headings(sb_run *run, const char *first, const sb_ways *ways);
 void comparison_fill(sb_run *run, const sb_shop *shop, sb_sheet *sheet, const sb_ways *ways);
 
 #endif
