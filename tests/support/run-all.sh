@@ -1,20 +1,17 @@
 #!/bin/sh
-# Runs each test program or script; prints the output of those that fail; closes with the totals.
-passed=0 failed=0
+# Runs each test program or script, as many at once as there are cores; then prints the output of
+# those that fail, in the order given, and the totals.
+logs=$(mktemp -d)
+trap 'rm -rf "$logs"' EXIT INT TERM
+touch "$logs/failed"
+printf '%s\n' "$@" | xargs -P "$(nproc)" -I '{}' sh tests/support/run-one.sh '{}' "$logs"
+
+failed=0
 for test in "$@"; do
-    case "$test" in
-        *.sh) runner=sh ;;
-        *) runner= ;;
-    esac
-    log=$(mktemp)
-    if $runner "$test" >"$log" 2>&1; then
-        passed=$((passed + 1))
-    else
-        failed=$((failed + 1))
-        echo "---- $test"
-        cat "$log"
-    fi
-    rm -f "$log"
+    grep -qxF -- "$test" "$logs/failed" || continue
+    failed=$((failed + 1))
+    echo "---- $test"
+    cat "$logs/$(printf '%s' "$test" | tr / -)"
 done
-echo "$passed passed, $failed failed"
+echo "$(($# - failed)) passed, $failed failed"
 [ "$failed" -eq 0 ]
