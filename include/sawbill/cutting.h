@@ -37,10 +37,13 @@
  *   `trims` a third stage may only cut waste off a part. `longest_rip` binds cuts along the length, truing
  *   excepted; `smallest_strip` binds the strips of stage 1 that carry parts.
  * Fence setting on a sheet: a distance from the edge of the divided rectangle to the cut, truing excepted.
+ * Return on a sheet: a piece that a cut of one stage leaves and a cut of a later stage divides goes back over the saw.
+ *   What a cut leaves for the next cut of the same stage lies at the saw still, and so does the trued sheet.
  * Cost = prices of boards and sheets used (rack pieces at their credit)
  *   + board * boards + change * sum over boards of the distinct stop settings on it + stop * distinct stop
  *   settings in the batch + cut * cuts + sheet * sheets + fence * sum over sheets of the distinct fence
- *   settings on it + sheet_cut * cuts in sheets (truing included) - value of usable leftovers (each rounded down).
+ *   settings on it + back * returns + sheet_cut * cuts in sheets (truing included) - value of usable leftovers (each
+ *   rounded down).
  */
 #ifndef SAWBILL_CUTTING_H
 #define SAWBILL_CUTTING_H
@@ -125,8 +128,8 @@ typedef struct sb_cut_rules {
     sb_length longest_rip, smallest_strip; /* 0: no limit */
     /* Thousandths of the minor unit, each time; with material_only taken as zero, leftover values too. */
     bool material_only;
-    sb_cost board, change, stop, cut; /* boards */
-    sb_cost sheet, fence, sheet_cut;  /* sheets */
+    sb_cost board, change, stop, cut;      /* boards */
+    sb_cost sheet, fence, back, sheet_cut; /* sheets; back: each return */
     int64_t effort; /* work the search may do; 0: the standard amount. Counts work, not time. */
     double seconds; /* outer guard; 0: none. Where it allows for more work than the standard amount, that is done. */
     const sb_watch *watch; /* NULL: nobody */
@@ -190,6 +193,7 @@ typedef struct sb_sheet_plan {
     SB_LIST(sb_sheet_cut) cuts; /* in the order of work: truing, then stage by stage */
     SB_LIST(sb_rect) leftovers; /* usable */
     int64_t fences;             /* distinct fence settings on one sheet */
+    int64_t returns;            /* pieces of one sheet that go back over the saw */
 } sb_sheet_plan;
 
 typedef struct sb_shortage {
@@ -204,7 +208,8 @@ typedef struct sb_plan_counts {
     int64_t stops;   /* distinct stop settings in the batch */
     int64_t cuts;
     sb_length ripped;
-    int64_t sheets, fences, sheet_cuts; /* fences: over sheets, the distinct fence settings on each */
+    int64_t sheets, fences; /* fences: over sheets, the distinct fence settings on each */
+    int64_t returns, sheet_cuts;
 } sb_plan_counts;
 
 typedef struct sb_plan {

@@ -82,7 +82,7 @@ typedef struct sb_stock {
 /* An amount of stock (in the unit of sb_stock_kind_unit; volume timber in nl) in words: "2.5 l", "0.75 kg", "50 m", "200". */
 const char *sb_stock_amount_text(sb_run *run, const sb_stock *stock, int64_t amount, const sb_style *style);
 
-/* What makes an operation's quantity. The first eight are counted from the cutting plan and need no
+/* What makes an operation's quantity. The first nine are counted from the cutting plan and need no
  * recipe line; the others come from recipes, and SB_BY_BATCH also when `always` is set. */
 typedef enum sb_driver {
     SB_BY_BOARD,     /* each board taken from the pile, trued and put away */
@@ -92,6 +92,7 @@ typedef enum sb_driver {
     SB_BY_RIP,       /* metres ripped */
     SB_BY_SHEET,     /* each sheet handled */
     SB_BY_FENCE,     /* each fence setting */
+    SB_BY_RETURN,    /* each piece of a sheet that goes back over the saw */
     SB_BY_SHEET_CUT, /* each cut in a sheet */
     SB_BY_JOINT,
     SB_BY_METRE,
@@ -102,7 +103,7 @@ typedef enum sb_driver {
     SB_BY_EACH,      /* the recipe's own number */
     SB_DRIVER_COUNT
 } sb_driver;
-const char *sb_driver_word(sb_driver driver); /* board change stop cut rip sheet fence sheet-cut joint m m2 part piece batch each */
+const char *sb_driver_word(sb_driver driver); /* board change stop cut rip sheet fence return sheet-cut joint m m2 part piece batch each */
 
 typedef struct sb_worker {
     const char *id;

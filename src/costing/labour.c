@@ -96,6 +96,8 @@ static int64_t counted(const sb_plan_counts *counts, sb_driver driver) {
         return sb_mul(counts->sheets, 1000);
     case SB_BY_FENCE:
         return sb_mul(counts->fences, 1000);
+    case SB_BY_RETURN:
+        return sb_mul(counts->returns, 1000);
     case SB_BY_SHEET_CUT:
         return sb_mul(counts->sheet_cuts, 1000);
     default:

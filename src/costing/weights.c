@@ -61,6 +61,7 @@ static int64_t caused(const sb_part *part, sb_driver driver) {
         return in_sheets(part) ? face(part) : 0;
     case SB_BY_FENCE:
         return in_sheets(part) ? 1 : 0;
+    case SB_BY_RETURN:
     case SB_BY_SHEET_CUT:
         return in_sheets(part) ? part->blanks : 0;
     default:

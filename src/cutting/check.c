@@ -82,7 +82,7 @@ static bool is_strip(const sb_problem *problem, const sb_need *need) {
 
 typedef struct sums {
     wide material, handling, leftovers;
-    wide boards, changes, cuts, ripped, sheets, fences, sheet_cuts;
+    wide boards, changes, cuts, ripped, sheets, fences, returns, sheet_cuts;
 } sums;
 
 static void add_boards(const sb_plan *plan, sums *s) {
@@ -116,9 +116,10 @@ static void add_sheets(const sb_plan *plan, sums *s) {
         const sb_sheet_plan *sheet = &plan->sheets.items[i];
         wide n = sheet->count, cuts = (wide)sheet->cuts.count;
         s->material += n * plan->problem->supplies.items[sheet->supply].price.milli;
-        s->sheets += n, s->fences += n * sheet->fences, s->sheet_cuts += n * cuts;
+        s->sheets += n, s->fences += n * sheet->fences, s->returns += n * sheet->returns,
+            s->sheet_cuts += n * cuts;
         s->handling += n * (rules->sheet.milli + (wide)rules->fence.milli * sheet->fences +
-                            rules->sheet_cut.milli * cuts);
+                            (wide)rules->back.milli * sheet->returns + rules->sheet_cut.milli * cuts);
         s->leftovers += n * leftovers_of(plan, sheet);
     }
 }
@@ -127,7 +128,7 @@ static void check_counts(sb_checking *c, const sums *s) {
     const sb_plan_counts *counts = &c->plan->counts;
     if (counts->boards != s->boards || counts->changes != s->changes || counts->cuts != s->cuts ||
         counts->ripped.nm != s->ripped || counts->sheets != s->sheets || counts->fences != s->fences ||
-        counts->sheet_cuts != s->sheet_cuts)
+        counts->returns != s->returns || counts->sheet_cuts != s->sheet_cuts)
         sb_refuse(c, "counts", 0, "boards, cuts or settings do not add up");
 }
 

@@ -235,6 +235,15 @@ static void check_fences(sheeting *s) {
         refuse(s, "fence settings are miscounted");
 }
 
+/* A piece that one stage made and a later one divides goes back over the saw. */
+static void check_returns(sheeting *s) {
+    int64_t returns = 0;
+    for (size_t i = 0; i < s->pieces.count; i++)
+        returns += s->pieces.items[i]->level > 0 && s->pieces.items[i]->further > s->pieces.items[i]->level;
+    if (returns != s->sheet->returns)
+        refuse(s, "pieces that go back over the saw are miscounted");
+}
+
 void sb_check_sheet(sb_checking *c, size_t index) {
     const sb_problem *problem = c->plan->problem;
     sheeting s = {.c = c, .index = index, .sheet = &c->plan->sheets.items[index], .rules = &problem->rules};
@@ -254,4 +263,5 @@ void sb_check_sheet(sb_checking *c, size_t index) {
     check_pieces(&s);
     check_leftovers(&s);
     check_fences(&s);
+    check_returns(&s);
 }

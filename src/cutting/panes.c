@@ -118,6 +118,7 @@ static sb_sheet_bench *bare_bench(sb_run *run, const sb_problem *problem, size_t
     bench->trims = rules->trims && rules->stages == 2;
     bench->crosscut_first = rules->crosscut_first;
     bench->fence = rules->material_only ? 0 : rules->fence.milli;
+    bench->back = rules->material_only ? 0 : rules->back.milli;
     bench->cut = rules->material_only ? 0 : rules->sheet_cut.milli;
     bench->value = rules->material_only ? 0 : problem->stock.items[stock].value;
     return bench;

@@ -73,8 +73,9 @@ static bool supply_is_sane(sb_run *run, const sb_problem *problem, const sb_supp
 static bool rules_are_sane(sb_run *run, const sb_cut_rules *rules) {
     const int64_t lengths[] = {rules->kerf.nm,          rules->rip_kerf.nm,    rules->panel_kerf.nm,
                                rules->longest_board.nm, rules->longest_rip.nm, rules->smallest_strip.nm};
-    const int64_t costs[] = {rules->board.milli, rules->change.milli, rules->stop.milli,     rules->cut.milli,
-                             rules->sheet.milli, rules->fence.milli,  rules->sheet_cut.milli};
+    const int64_t costs[] = {rules->board.milli, rules->change.milli,   rules->stop.milli,
+                             rules->cut.milli,   rules->sheet.milli,    rules->fence.milli,
+                             rules->back.milli,  rules->sheet_cut.milli};
     bool sane = rules->stages == 0 || rules->stages == 2 || rules->stages == 3;
     for (size_t i = 0; i < sizeof lengths / sizeof *lengths; i++)
         sane = sane && in_range(lengths[i], 0, LONGEST);
@@ -111,7 +112,7 @@ static bool sums_are_sane(sb_run *run, const sb_problem *problem) {
     }
     dearest += (double)rules->board.milli + (double)rules->sheet.milli;
     dearest += 6.0 * (double)(rules->change.milli + rules->stop.milli + rules->cut.milli);
-    dearest += 6.0 * (double)(rules->fence.milli + rules->sheet_cut.milli);
+    dearest += 6.0 * (double)(rules->fence.milli + rules->back.milli + rules->sheet_cut.milli);
     if (pieces <= MOST_PIECES && length < 1e18 && pieces * dearest < 1e17)
         return true;
     sb_error(run, (sb_place){0},
@@ -165,6 +166,7 @@ static costs cost_of_sheet(const sb_problem *problem, const sb_sheet_plan *sheet
         return c;
     c.handling = rules->sheet.milli;
     add(&c.handling, rules->fence.milli, sheet->fences);
+    add(&c.handling, rules->back.milli, sheet->returns);
     add(&c.handling, rules->sheet_cut.milli, (int64_t)sheet->cuts.count);
     for (size_t i = 0; i < sheet->leftovers.count; i++) {
         wide area = (wide)sheet->leftovers.items[i].w.nm * sheet->leftovers.items[i].l.nm;
@@ -193,6 +195,7 @@ static void count_sheet(sb_plan *plan, const sb_sheet_plan *sheet) {
     sb_plan_counts *counts = &plan->counts;
     add(&counts->sheets, 1, sheet->count);
     add(&counts->fences, sheet->fences, sheet->count);
+    add(&counts->returns, sheet->returns, sheet->count);
     add(&counts->sheet_cuts, (int64_t)sheet->cuts.count, sheet->count);
 }
 

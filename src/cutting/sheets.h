@@ -69,7 +69,7 @@ typedef struct sb_sheet_bench {
     int64_t longest_rip, smallest_strip; /* INT64_MAX and 0 where there is no limit */
     int stages; /* deepest stage allowed; with trims the next one may take waste off */
     bool crosscut_first, trims;
-    int64_t fence, cut;             /* [thousandths] */
+    int64_t fence, back, cut;       /* [thousandths] */
     int64_t value;                  /* of usable leftovers, per m2; 0: not priced */
     struct sb_stripping *stripping; /* room to fill strips in, used again and again */
     struct sb_putting *putting;     /* the same for putting piece by piece */
@@ -99,6 +99,7 @@ int64_t sb_pane_l(const sb_pane *pane, bool turned);
 int64_t sb_tree_cost(const sb_sheet_bench *bench, size_t offer, const sb_tree *tree);
 bool sb_leftover_is_useful(const sb_cut_stock *stock, int64_t w, int64_t l);
 int64_t sb_tree_fences(const sb_tree *tree);
+int64_t sb_tree_returns(const sb_tree *tree); /* pieces that go back over the saw */
 
 /* ---- the search ---------------------------------------------------------------------------------- */
 

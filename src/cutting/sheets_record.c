@@ -80,6 +80,7 @@ static sb_sheet_plan plan_sheet(recording *r, const sb_laid *laid) {
     const sb_sheet_bench *bench = r->bench;
     sb_sheet_plan sheet = {.supply = bench->offers.items[laid->offer].supply, .count = 1};
     sheet.fences = sb_tree_fences(&laid->tree);
+    sheet.returns = sb_tree_returns(&laid->tree);
     add_cuts(r, &sheet, &laid->tree);
     for (size_t i = 0; i < laid->tree.count; i++) {
         const sb_node *node = &laid->tree.items[i];

@@ -118,6 +118,13 @@ int64_t sb_tree_fences(const sb_tree *tree) {
     return fences;
 }
 
+int64_t sb_tree_returns(const sb_tree *tree) {
+    int64_t returns = 0;
+    for (size_t i = 0; i < tree->count; i++)
+        returns += tree->items[i].level > 0 && tree->items[i].stage > tree->items[i].level;
+    return returns;
+}
+
 static int64_t leftover_value(const sb_sheet_bench *bench, const sb_node *node) {
     if (!sb_leftover_is_useful(&bench->problem->stock.items[bench->stock], node->w, node->l))
         return 0;
@@ -133,6 +140,6 @@ int64_t sb_tree_cost(const sb_sheet_bench *bench, size_t offer, const sb_tree *t
         if (waste && bench->value > 0)
             cost -= leftover_value(bench, node);
     }
-    cost += cuts * bench->cut;
+    cost += cuts * bench->cut + bench->back * sb_tree_returns(tree);
     return bench->fence > 0 ? cost + bench->fence * sb_tree_fences(tree) : cost;
 }

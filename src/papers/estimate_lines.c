@@ -113,6 +113,8 @@ static work_unit unit_of(const estimate_paper *p, const sb_operation *operation)
         return feet ? (work_unit){"ft2", 9290304, 8} : (work_unit){"m2", 1, 0};
     case SB_BY_FENCE:
         return (work_unit){"fence set", 1, 0};
+    case SB_BY_RETURN:
+        return (work_unit){"piece returned", 1, 0};
     case SB_BY_SHEET_CUT:
         return (work_unit){"cut in sheet", 1, 0};
     default:

@@ -6,14 +6,14 @@
  * | `proved` | true where the unrounded cost meets the unrounded bound |
  * | `cut_short` | true where time or a signal ended the search |
  * | `material`, `handling`, `leftovers` | money; `cost` = material + handling - leftovers, before rounding |
- * | `counts` | `boards`, `changes`, `stops`, `cuts`, `ripped_mm`, `sheets`, `fences`, `sheet_cuts` |
+ * | `counts` | `boards`, `changes`, `stops`, `cuts`, `ripped_mm`, `sheets`, `fences`, `returns`, `sheet_cuts` |
  * | `boards` | array: `row` (line of STOCK.csv), `stock`, `label` (of a rack piece or a measured board), `length_mm`, `price`, `count` (identical
  *   ones), `trim1_mm`, `trim2_mm`, `measured` (of such a board: what is bad of it, `from_mm`, `to_mm`, `kind` "knot" or "split"), `waste` (of such
  *   a board: pieces cut away, `from_mm`, `to_mm`), `parts` (`name`, `length_mm`, `at_mm` from the factory end, `across_mm` of a ripped strip, `width_mm`, `turned`, `rolled`, `front`,
  *   `rear`: ends as they lie, degrees from square), `leftover_mm`, `leftover_at_mm` (of a measured board with a leftover), `offcut_mm`, `cuts`, `stops` |
  * | `sheets` | array: `row`, `stock`, `label`, `width_mm`, `length_mm`, `price`, `count`, `trim1_mm` (at the edges along the length), `trim2_mm`,
  *   `parts` (`name`, `x_mm`, `y_mm`, `w_mm`, `l_mm`, `turned`), `cuts` (`stage`, `across`: "width" or "length", `at_mm`, and the rectangle it
- *   divides: `x_mm`, `y_mm`, `w_mm`, `l_mm`), `leftovers` (rectangles), `fences` |
+ *   divides: `x_mm`, `y_mm`, `w_mm`, `l_mm`), `leftovers` (rectangles), `fences`, `returns` |
  * | `certificate` | array, one for each stock: `stock`, `how`, `cost`, `bound`, `scale`, `duals`, `counted` and (sheets) `scales` by need,
  *   `worth` and `least` by supply, `common`, `lack`, `threshold`, `unit_x_mm`, `unit_y_mm` and, by need, `once` (sheets), and (by
  *   branching) `branches` with the same and `numbers` by supply; what they mean and how to check them stands with `sb_bound`
@@ -157,6 +157,7 @@ static void put_sheet(sb_run *run, sb_record *sheets, const sb_plan *plan, const
     for (size_t i = 0; i < sheet->leftovers.count; i++)
         put_rect(run, sb_put_object(run, leftovers, NULL), sheet->leftovers.items[i]);
     sb_put_integer(run, record, "fences", sheet->fences);
+    sb_put_integer(run, record, "returns", sheet->returns);
 }
 
 static void put_integers(sb_run *run, sb_record *in, const char *key, const int64_t *items, size_t count) {
@@ -232,6 +233,7 @@ static void put_counts(sb_run *run, sb_record *in, const sb_plan_counts *counts)
     sb_put_length(run, record, "ripped_mm", counts->ripped);
     sb_put_integer(run, record, "sheets", counts->sheets);
     sb_put_integer(run, record, "fences", counts->fences);
+    sb_put_integer(run, record, "returns", counts->returns);
     sb_put_integer(run, record, "sheet_cuts", counts->sheet_cuts);
 }
 

@@ -15,6 +15,7 @@ static void set_handling(sb_cut_rules *rules, const sb_shop *shop) {
     rules->cut = cost_of(shop, SB_BY_CUT);
     rules->sheet = cost_of(shop, SB_BY_SHEET);
     rules->fence = cost_of(shop, SB_BY_FENCE);
+    rules->back = cost_of(shop, SB_BY_RETURN);
     rules->sheet_cut = cost_of(shop, SB_BY_SHEET_CUT);
 }
 

@@ -188,6 +188,7 @@ static void sheet_job(sb_run *run, sb_problem *p) {
     p->rules.stages = 2;
     p->rules.trims = true;
     p->rules.fence.milli = 2000;
+    p->rules.back.milli = 700;
     p->rules.sheet_cut.milli = 300;
     sb_supply *s = add_supply(run, p, 2440, 1220, 4500);
     s->trim1 = s->trim2 = mm(10);
@@ -220,6 +221,8 @@ static void broken_cuts(void **state) {
     BREAK(b->sheets.items[0].cuts.items[second].stage = 1, "a cut runs in the wrong direction for its stage");
     BREAK(b->sheets.items[0].cuts.count--, "a part does not come out of the cuts");
     BREAK(b->sheets.items[0].fences++, "fence settings are miscounted");
+    BREAK(b->sheets.items[0].returns++, "pieces that go back over the saw are miscounted");
+    BREAK(b->counts.returns++, "boards, cuts or settings do not add up");
     sb_run_free(&run);
 }
 

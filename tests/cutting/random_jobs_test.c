@@ -217,6 +217,7 @@ static void make_sheet_job(sb_run *run, sb_problem *p, uint32_t *seed) {
     p->rules.longest_rip = mm(roll(seed, 5) == 0 ? 3100 : 0);
     p->rules.smallest_strip = mm(roll(seed, 5) == 0 ? 60 : 0);
     p->rules.fence.milli = 3000;
+    p->rules.back.milli = 1000 * (int64_t)roll(seed, 3);
     p->rules.sheet_cut.milli = 700;
     for (size_t i = 0; i < 2; i++) {
         const double *size = sheets[2 * i + roll(seed, 2)];

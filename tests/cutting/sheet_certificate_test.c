@@ -366,6 +366,7 @@ static void make_job(sb_run *run, sb_problem *p, uint32_t *seed, int stages) {
     p->rules.crosscut_first = roll(seed, 2);
     p->rules.material_only = roll(seed, 3);
     p->rules.fence.milli = 30000;
+    p->rules.back.milli = 5000 * (int64_t)roll(seed, 2);
     p->rules.sheet_cut.milli = 7000;
     stock->useful_length = mm(200);
     stock->useful_width = mm(100);

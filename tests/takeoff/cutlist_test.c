@@ -252,6 +252,7 @@ static void the_shop_gives_the_rules(void **state) {
     assert_int_equal(rules->change.milli, 60000);
     assert_int_equal(rules->sheet.milli, 300000);
     assert_int_equal(rules->fence.milli, 90000);
+    assert_int_equal(rules->back.milli, 30000);
     assert_int_equal(rules->sheet_cut.milli, 60000);
     const sb_cut_stock *slat = &list->problem.stock.items[stock_named(list, "slat")];
     const sb_cut_stock *ply = &list->problem.stock.items[stock_named(list, "ply")];

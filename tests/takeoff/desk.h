@@ -69,6 +69,7 @@ static const char *const desk_texts[DESK_FILES] = {
     "change-stop,Change to another stop,1,change,,\n"
     "handle-sheet,Handle a sheet,5,sheet,,\n"
     "set-fence,Set the fence,1.5,fence,,\n"
+    "take-back,Take a piece back to the saw,0.5,return,,\n"
     "cut-sheet,Cut a sheet,1,sheet-cut,,\n"
     "dowel,Dowel a joint,4,joint,,\n"
     "plane,Plane a metre,2,m,,\n"
