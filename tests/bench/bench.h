@@ -31,6 +31,12 @@ void bench_keep(bool met, const char *figure, const char *target);
 void bench_target(bool met, const char *figure, const char *target);
 void bench_summary(void);
 
+/* A figure in a line of its own, with its target, which the summary keeps with what `bench_subject` named last. */
+void bench_subject(const char *of);
+void bench_at_most(const char *what, double value, double most, const char *unit);
+void bench_at_least(const char *what, double value, double least, const char *unit);
+void bench_plain(const char *what, double value, const char *unit); /* without a target */
+
 /* In cent of `of`. */
 double bench_percent(int64_t amount, int64_t of);
 

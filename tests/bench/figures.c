@@ -56,6 +56,39 @@ void bench_target(bool met, const char *figure, const char *target) {
     bench_keep(met, figure, target);
 }
 
+/* ---- figures with a target each ------------------------------------------------------------------- */
+
+static const char *subject = "";
+
+void bench_subject(const char *of) {
+    subject = of;
+}
+
+static void keep_figure(bool met, const char *what, double value, const char *unit, const char *target) {
+    char figure[64];
+    printf("    %-44s %10.3f %-6s target %s: %s\n", what, value, unit, target, met ? "met" : "missed");
+    snprintf(figure, sizeof figure, "%s, %s", subject, what);
+    bench_keep(met, figure, target);
+}
+
+void bench_at_most(const char *what, double value, double most, const char *unit) {
+    char target[96];
+    snprintf(target, sizeof target, "at most %.3f", most);
+    keep_figure(value <= most, what, value, unit, target);
+}
+
+void bench_at_least(const char *what, double value, double least, const char *unit) {
+    char target[96];
+    snprintf(target, sizeof target, "at least %.3f", least);
+    keep_figure(value >= least, what, value, unit, target);
+}
+
+void bench_plain(const char *what, double value, const char *unit) {
+    printf("    %-44s %10.3f %s\n", what, value, unit);
+}
+
+/* ---- the end ---------------------------------------------------------------------------------------- */
+
 static void print_processor(void) {
     FILE *file = fopen("/proc/cpuinfo", "r");
     char line[256], name[256] = "not known";
