@@ -41,6 +41,9 @@ bool cuts_end_square(sb_cut_end end);
 const char *cuts_after_rip(const sb_need *need);
 /* "turned end for end", "rolled over"; "" as it is. */
 const char *cuts_turned(bool turned, bool rolled);
+/* "long edge 1400, short edge 1210 mm", "each edge 863.5 mm, from long point to short point"; "" where all is square or the
+ * section was not told. In cuts_edges.c. */
+const char *cuts_edge_words(const cuts_paper *p, const sb_need *need);
 /* What to do where the saw does not go that far; "" where it does. */
 const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end, const sb_style *style);
 

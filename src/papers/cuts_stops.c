@@ -1,28 +1,7 @@
 /* Stop settings over the whole batch: each set once, longest first, so that a mistake can be recut shorter. */
-#include "papers/cuts.h"
+#include "papers/cuts_stops.h"
 
-#include <stdlib.h>
 #include <string.h>
-
-typedef struct span { /* boards by number, both ends included */
-    int64_t first, last;
-    int64_t each; /* off each of them; 0: strips alone, beside those of another part */
-} span;
-
-typedef struct stop {
-    size_t need;    /* the first need cut at it; stands for stock, length, ends and width */
-    size_t setting; /* the first row of those that the saw is set once for */
-    int64_t count, strips;
-    int64_t turned, rolled, both; /* of its parts, how many lie so on their boards */
-    SB_LIST(const char *) names;  /* of its parts, each once */
-    SB_LIST(size_t) spares;       /* needs, each once */
-    SB_LIST(span) boards;
-} stop;
-
-typedef struct stops {
-    stop *items;
-    size_t count, capacity;
-} stops;
 
 static bool same_end(sb_cut_end a, sb_cut_end b) {
     return a.mitre.udeg == b.mitre.udeg && a.bevel.udeg == b.bevel.udeg;
@@ -77,39 +56,13 @@ static stop *find_stop(const cuts_paper *p, stops *all, size_t need) {
     return &all->items[all->count - 1];
 }
 
-static const char *joined(sb_run *run, const char *list, const char *word) {
-    return *list ? sb_pool_print(run->pool, "%s, %s", list, word) : word;
-}
-
 /* Boards come in the order of their numbers, and all parts of one before those of the next. */
 static void add_boards(sb_run *run, stop *s, int64_t first, int64_t count, int64_t each) {
     span *last = s->boards.count ? &s->boards.items[s->boards.count - 1] : NULL;
     if (last && last->first == first)
         last->each += each;
     else
-        SB_PUSH(run->pool, s->boards, ((span){first, first + count - 1, each}));
-}
-
-/* "3: 2", "5 to 8: 2 each" */
-static const char *span_words(const cuts_paper *p, span boards) {
-    const char *number = cuts_number(p, boards.first, boards.last - boards.first + 1);
-    if (boards.each == 0)
-        return number;
-    return sb_pool_print(p->run->pool, "%s: %lld%s", number, (long long)boards.each,
-                         boards.last > boards.first ? " each" : "");
-}
-
-static const char *boards_words(const cuts_paper *p, const stop *s) {
-    const char *words = "";
-    for (size_t i = 0; i < s->boards.count; i++) {
-        span boards = s->boards.items[i];
-        for (; i + 1 < s->boards.count && s->boards.items[i + 1].first == boards.last + 1 &&
-               s->boards.items[i + 1].each == boards.each;
-             i++)
-            boards.last = s->boards.items[i + 1].last;
-        words = joined(p->run, words, span_words(p, boards));
-    }
-    return words;
+        SB_PUSH(run->pool, s->boards, ((span){first, first + count - 1, each, false}));
 }
 
 static void add_name(sb_run *run, stop *s, const char *name) {
@@ -117,19 +70,6 @@ static void add_name(sb_run *run, stop *s, const char *name) {
         if (strcmp(s->names.items[i], name) == 0)
             return;
     SB_PUSH(run->pool, s->names, name);
-}
-
-static const char *also(sb_run *run, const char *words, const char *more) {
-    if (!*words || !*more)
-        return *words ? words : more;
-    return sb_pool_print(run->pool, "%s; %s", words, more);
-}
-
-static const char *names_words(const cuts_paper *p, const stop *s) {
-    const char *words = "";
-    for (size_t i = 0; i < s->names.count; i++)
-        words = also(p->run, words, s->names.items[i]); /* a name may hold commas */
-    return words;
 }
 
 static void add_spare(const cuts_paper *p, stop *s, size_t need) {
@@ -179,99 +119,18 @@ static void sort(const cuts_paper *p, stops *all) {
         }
 }
 
-/* "cut square, rip to strips of 45 mm, 4 strips in all, then mitre each strip: both ends ..."; the ends alone of a part
- * that is not ripped. */
-static const char *saw_words(const cuts_paper *p, const stop *s) {
-    const sb_need *need = &p->problem->needs.items[s->need];
-    const char *ends = cuts_ends(p->run, need->end1, need->end2, p->style), *then = cuts_after_rip(need);
-    if (!cuts_is_strip(p, s->need))
-        return ends;
-    const char *width = cuts_length(p, need->width);
-    const char *rip = s->strips > s->count
-                          ? sb_pool_print(p->run->pool, "cut square, rip to strips of %s, %lld strips in all",
-                                          width, (long long)s->strips)
-                          : sb_pool_print(p->run->pool, "cut square, rip to %s", width);
-    return *then ? sb_pool_print(p->run->pool, "%s%s: %s", rip, then, ends) : rip;
-}
-
-static const char *lying(sb_run *run, const char *words, const stop *s, int64_t count, const char *how) {
-    if (count == 0)
-        return words;
-    return joined(run, words,
-                  sb_pool_print(run->pool, "%lld of %lld %s", (long long)count, (long long)s->count, how));
-}
-
-/* "2 of 4 turned end for end, 1 of 4 rolled over" */
-static const char *lying_words(const cuts_paper *p, const stop *s) {
-    const char *words = lying(p->run, "", s, s->turned, cuts_turned(true, false));
-    words = lying(p->run, words, s, s->rolled, cuts_turned(false, true));
-    return lying(p->run, words, s, s->both, cuts_turned(true, true));
-}
-
-/* A spare that stands in for one part says so by its name alone. */
-static const char *spare_words(const cuts_paper *p, const stop *s) {
-    const char *words = "";
-    for (size_t i = 0; i < s->spares.count; i++) {
-        const char *parts = cuts_spare_for(p, s->spares.items[i]);
-        if (*parts)
-            words = also(p->run, words, sb_pool_print(p->run->pool, "the spare stands in for %s", parts));
-    }
-    return words;
-}
-
-static const char *short_words(const cuts_paper *p, const sb_need *need) {
-    return p->settings && need->length.nm < p->settings->short_part.nm ? "SHORT: clamp it, hands away" : "";
-}
-
-static const char *row_words(const cuts_paper *p, const stop *s) {
-    const char *words = also(p->run, saw_words(p, s), lying_words(p, s));
-    words = also(p->run, words, spare_words(p, s));
-    return also(p->run, words, short_words(p, &p->problem->needs.items[s->need]));
-}
-
-static void stop_row(const cuts_paper *p, sb_table *table, const stop *s, bool again) {
-    sb_cell *row = sb_row_add(p->run, table);
-    row[0] = sb_cell_strong(sb_cell_length(p->problem->needs.items[s->need].length));
-    row[1] = sb_cell_count(s->count);
-    row[2] = sb_cell_text(names_words(p, s));
-    row[3] = sb_cell_text(again ? sb_pool_print(p->run->pool, "at the same stop: %s", row_words(p, s))
-                                : row_words(p, s));
-    row[4] = sb_cell_text(boards_words(p, s));
-    row[5] = sb_cell_tick();
-}
-
-/* What to do where the saw does not reach takes more words than a row has room for. */
-static void reach_line(const cuts_paper *p, sb_sheet *sheet, const stop *s) {
-    const sb_need *need = &p->problem->needs.items[s->need];
-    const char *reach = p->settings ? cuts_reach(p->run, &p->settings->crosscut, need->end1, p->style) : "";
-    if (p->settings && !*reach)
-        reach = cuts_reach(p->run, &p->settings->crosscut, need->end2, p->style);
-    if (*reach)
-        sb_paragraph_add(p->run, sheet,
-                         sb_pool_print(p->run->pool, "%s, %s: %s.", cuts_length(p, need->length),
-                                       names_words(p, s), reach),
-                         false);
-}
-
-/* The stops of one stock, from `start` on; where the next stock starts. */
-static size_t stock_table(const cuts_paper *p, sb_sheet *sheet, const stops *all, size_t start) {
-    const sb_need *needs = p->problem->needs.items;
-    size_t stock = needs[all->items[start].need].stock, end = start;
-    sb_table *table = sb_table_add(p->run, sheet, cuts_stock_title(p, stock),
-                                   "Stop at>|Off>|Part|Ends|Off which boards|Done");
-    for (; end < all->count && needs[all->items[end].need].stock == stock; end++)
-        stop_row(p, table, &all->items[end],
-                 end > start && all->items[end].setting == all->items[end - 1].setting);
-    for (size_t i = start; i < end; i++)
-        reach_line(p, sheet, &all->items[i]);
-    return end;
-}
-
-static const char how[] = "Each stop is set once, longest first, for all boards together. True one end of "
-                          "each board first. Set the "
-                          "stop, cut one piece, check it against the number, then run the batch. Behind each "
-                          "board stands how many come off it.";
+static const char how[] =
+    "Each stop is set once, longest first, for all boards together. True one end of "
+    "each board first. Set the "
+    "stop, cut one piece, check it against the number, then run the batch. Boards come in "
+    "the order of the lines; So far tells how many pieces lie there when a line is ticked.";
 static const char how_angles[] = "Parts with angled ends touch the stop with their long point.";
+static const char how_rolled[] =
+    "Where long points lie on the same edge, roll the board over its length after each "
+    "cut, or swing the saw to the other side.";
+static const char how_slid[] =
+    "Where ends lean the same way, slide the board on as it lies; the saw stays as it "
+    "is set.";
 static const char how_ripped[] =
     "Ripped parts with angled ends: cut the section square at the stop, rip it into strips, "
     "and only then mitre each strip at its ends.";
@@ -302,10 +161,26 @@ static bool any_turned(const stops *all) {
     return false;
 }
 
+static bool any_of(const cuts_paper *p, bool same_edge) {
+    for (size_t i = 0; i < p->problem->needs.count; i++) {
+        const sb_need *need = &p->problem->needs.items[i];
+        int64_t front = need->end1.mitre.udeg, rear = need->end2.mitre.udeg;
+        if (front != 0 && rear != 0 && (front > 0) == (rear > 0) && same_edge)
+            return true;
+        if (front != 0 && front == -rear && !same_edge)
+            return true;
+    }
+    return false;
+}
+
 static void explain(const cuts_paper *p, sb_sheet *sheet, const stops *all) {
     const char *words = cuts_any_angle(p) ? sb_pool_print(p->run->pool, "%s %s", how, how_angles) : how;
     if (any_turned(all))
         words = sb_pool_print(p->run->pool, "%s %s", words, how_turned);
+    if (any_of(p, true))
+        words = sb_pool_print(p->run->pool, "%s %s", words, how_rolled);
+    if (any_of(p, false))
+        words = sb_pool_print(p->run->pool, "%s %s", words, how_slid);
     sb_paragraph_add(p->run, sheet, words, false);
     if (any_mitred_strip(p))
         sb_paragraph_add(p->run, sheet, how_ripped, false);
@@ -321,11 +196,12 @@ void cuts_stops(cuts_paper *p, sb_sheet *sheet) {
         first += p->plan->boards.items[i].count;
     }
     sort(p, &all);
+    cuts_order_boards(p->run, &all);
     sb_heading_add(p->run, sheet, "Stops");
     explain(p, sheet, &all);
     for (size_t i = 0; i < all.count;) {
         if (i > 0)
             sb_room_break_add(p->run, sheet);
-        i = stock_table(p, sheet, &all, i);
+        i = cuts_stock_stops(p, sheet, &all, i);
     }
 }

@@ -130,8 +130,13 @@ static double table_right(const laid_table *laid) {
     return PAGE_SIDE + laid->lefts[last] + laid->widths[last];
 }
 
+static void put_rule_from(flow *f, const laid_table *laid, size_t column, double y, double pen) {
+    ink_rule(f->run, flow_page(f), (ink_point){PAGE_SIDE + laid->lefts[column], y},
+             (ink_point){table_right(laid), y}, pen);
+}
+
 static void put_rule(flow *f, const laid_table *laid, double y, double pen) {
-    ink_rule(f->run, flow_page(f), (ink_point){PAGE_SIDE, y}, (ink_point){table_right(laid), y}, pen);
+    put_rule_from(f, laid, 0, y, pen);
 }
 
 static void place_headings(flow *f, const laid_table *laid) {
@@ -207,6 +212,14 @@ static bool is_gap(const laid_table *laid, size_t row) {
     return true;
 }
 
+/* A row that says more to the one above it begins further right; a gap begins at the left. */
+static size_t column_begun(const laid_table *laid, size_t row) {
+    size_t column = 0;
+    while (laid->table->rows.items[row][column].kind == SB_CELL_EMPTY && !is_gap(laid, row))
+        column++;
+    return column;
+}
+
 static void place_row(flow *f, const laid_table *laid, size_t row) {
     const sb_table *table = laid->table;
     size_t first_total = table->rows.count - table->total_rows;
@@ -223,7 +236,7 @@ static void place_row(flow *f, const laid_table *laid, size_t row) {
     f->y += laid->heights[row];
     bool last = row + 1 == table->rows.count || row + 1 == first_total;
     if (!table->no_heading && row < first_total && !last && !is_gap(laid, row))
-        put_rule(f, laid, f->y, 0.3);
+        put_rule_from(f, laid, column_begun(laid, row + 1), f->y, 0.3);
 }
 
 void table_place(flow *f, const laid_table *laid) {
