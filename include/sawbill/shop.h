@@ -89,6 +89,7 @@ typedef enum sb_driver {
     SB_BY_CHANGE,    /* each time a board is put to another stop: distinct stops on a board, summed */
     SB_BY_STOP,      /* each distinct stop setting in the batch */
     SB_BY_CUT,       /* each crosscut, truing included */
+    SB_BY_HARD_CUT,  /* each crosscut past the limits of the saw, besides */
     SB_BY_RIP,       /* metres ripped */
     SB_BY_SHEET,     /* each sheet handled */
     SB_BY_FENCE,     /* each fence setting */
@@ -103,7 +104,8 @@ typedef enum sb_driver {
     SB_BY_EACH,      /* the recipe's own number */
     SB_DRIVER_COUNT
 } sb_driver;
-const char *sb_driver_word(sb_driver driver); /* board change stop cut rip sheet fence return sheet-cut joint m m2 part piece batch each */
+/* board change stop cut hard-cut rip sheet fence return sheet-cut joint m m2 part piece batch each */
+const char *sb_driver_word(sb_driver driver);
 
 typedef struct sb_worker {
     const char *id;
@@ -131,10 +133,16 @@ typedef struct sb_rack_item {
     sb_place place;
 } sb_rack_item;
 
+typedef struct sb_widest { /* how wide a piece the saw cuts in one pass at one setting; one of the angles is 0 or both are */
+    sb_angle mitre, bevel;
+    sb_length width;
+} sb_widest;
+
 typedef struct sb_saw {
     sb_length kerf, trim;                        /* trim: per factory end or edge; 0 or at least the kerf */
     sb_angle mitre_left, mitre_right;            /* how far the table swings */
     sb_angle bevel_left, bevel_right;            /* how far the blade tilts */
+    SB_LIST(sb_widest) widest;                   /* none: not told */
     sb_length longest_rip;                       /* 0: no limit */
     sb_length smallest_strip;                    /* 0: no limit */
 } sb_saw;
@@ -144,6 +152,18 @@ sb_reach sb_saw_swings(const sb_saw *saw, sb_angle mitre);
 sb_reach sb_saw_tilts(const sb_saw *saw, sb_angle bevel);
 sb_angle sb_saw_swing(const sb_saw *saw); /* to the side where it goes farther; 0: not told */
 sb_angle sb_saw_tilt(const sb_saw *saw);
+/* How wide a piece the saw cuts in one pass at this setting; 0: not told. Of what is told at the same angle or a steeper one, that
+ * at the nearest; past the last, as far as its blade reaches there: width / cos(angle) stays (geometry). Swing and tilt each
+ * have their own, a square cut is in both; the lesser holds. */
+sb_length sb_saw_widest(const sb_saw *saw, sb_angle mitre, sb_angle bevel);
+/* How an end of a piece so wide (0: not told) is cut on a saw, the simplest way there is. */
+typedef enum sb_way_to_cut {
+    SB_WAY_PLAIN,      /* as it is, or laid for the other hand */
+    SB_WAY_BOTH_EDGES, /* from one edge, then rolled over its length, from the other */
+    SB_WAY_AUXILIARY,  /* clamped to an auxiliary fence square to the saw's own, the saw set to the complement */
+    SB_WAY_BY_HAND
+} sb_way_to_cut;
+sb_way_to_cut sb_saw_way(const sb_saw *saw, sb_angle mitre, sb_angle bevel, sb_length width);
 
 /* Where recipes ask for one stock this shop takes another: `replace larch-70x70 by 4x4-fir`. */
 typedef struct sb_replacement {

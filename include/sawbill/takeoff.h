@@ -171,6 +171,20 @@ const sb_cutlist *sb_cutlist_of(sb_run *run, const sb_shop *shop, const sb_takeo
 const sb_plan *sb_cutlist_plan(sb_run *run, const sb_shop *shop, const sb_takeoff *const *takeoffs, size_t count,
                                const sb_cutlist **list);
 
+/* Whether the ends of a part are cut once it is glued up, or out of its sheet. */
+bool sb_part_ends_later(const sb_part *part);
+
+/* Cuts of a plan past the limits of the shop's crosscut saw: those that sb_saw_way does not call plain. A part's ends by the width
+ * that is cut, shared ones once; square cuts of a board too wide for them, truing included, with the first part on it. */
+typedef struct sb_hard_cut {
+    size_t need;         /* into the problem's needs; SIZE_MAX: see `part` */
+    const sb_part *part; /* whose ends are cut later; else NULL */
+    bool square;         /* else the ends off square */
+    int64_t count;
+} sb_hard_cut;
+typedef SB_LIST(sb_hard_cut) sb_hard_cuts;
+sb_hard_cuts sb_hard_cuts_of(sb_run *run, const sb_shop *shop, const sb_takeoff *takeoff, const sb_plan *plan);
+
 /* Gives a bare list's problem the shop's rules: what labour costs, what leftovers are worth against the list's own lowest
  * price, stages, strip and rip limits. Kerfs, trims and the vehicle stay as the list says. */
 void sb_problem_under_shop(sb_run *run, sb_problem *problem, const sb_shop *shop);

@@ -25,6 +25,8 @@ void costing_share(sb_run *run, int64_t amount, const int64_t *weights, size_t c
 /* weights.c: [count] weights; NULL when no kind of piece has any. */
 const int64_t *costing_stock_weights(const costing *c, const sb_stock *stock);
 const int64_t *costing_driver_weights(const costing *c, sb_driver driver);
+/* Cuts past the limits of the saw, in thousandths; their number by kind of piece is added to weights[count], unless NULL. */
+int64_t costing_hard_cuts(const costing *c, int64_t *weights);
 
 /* left.c: what the plan leaves over, and which supply of the plan belongs to an order line. */
 bool costing_is_of(const costing *c, size_t supply, const sb_order_line *line);

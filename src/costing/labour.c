@@ -108,7 +108,8 @@ static int64_t counted(const sb_plan_counts *counts, sb_driver driver) {
 static void add_planned(costing *c) {
     for (sb_driver driver = SB_BY_BOARD; driver <= SB_BY_SHEET_CUT; driver++) {
         const sb_operation *operation = sb_shop_driven(c->shop, driver);
-        int64_t quantity = counted(&c->plan->counts, driver);
+        int64_t quantity =
+            driver == SB_BY_HARD_CUT ? costing_hard_cuts(c, NULL) : counted(&c->plan->counts, driver);
         if (!operation || quantity == 0)
             continue;
         sb_labour_line line = {.operation = operation, .text = "", .from_plan = true};

@@ -69,6 +69,21 @@ static int64_t caused(const sb_part *part, sb_driver driver) {
     }
 }
 
+int64_t costing_hard_cuts(const costing *c, int64_t *weights) {
+    sb_hard_cuts cuts = sb_hard_cuts_of(c->run, c->shop, c->takeoff, c->plan);
+    int64_t count = 0;
+    for (size_t i = 0; i < cuts.count; i++) {
+        const sb_hard_cut *cut = &cuts.items[i];
+        const sb_part *part =
+            cut->part ? cut->part
+                      : c->cutlist->needs.items[c->plan->problem->needs.items[cut->need].tag].part;
+        if (weights && part)
+            weights[part->piece] = sb_add(weights[part->piece], cut->count);
+        count = sb_add(count, cut->count);
+    }
+    return sb_mul(count, 1000);
+}
+
 const int64_t *costing_driver_weights(const costing *c, sb_driver driver) {
     int64_t *weights = SB_NEW_ARRAY(c->run->pool, int64_t, c->count + 1);
     for (size_t i = 0; i < c->takeoff->parts.count; i++) {
@@ -76,5 +91,7 @@ const int64_t *costing_driver_weights(const costing *c, sb_driver driver) {
         if (planned(part))
             weights[part->piece] = sb_add(weights[part->piece], caused(part, driver));
     }
+    if (driver == SB_BY_HARD_CUT)
+        costing_hard_cuts(c, weights);
     return if_any(weights, c->count);
 }

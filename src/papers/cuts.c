@@ -92,7 +92,8 @@ static bool any_angle_later(const sb_takeoff *takeoff) {
 }
 
 /* The page that goes to the pile and the rack, before the first cut and after the last. */
-static void fill_pull(cuts_paper *p, const sb_takeoff *takeoff) {
+static void fill_pull(cuts_paper *p) {
+    const sb_takeoff *takeoff = p->takeoff;
     sb_sheet *sheet = sb_sheet_add(p->run, p->document, "Pull");
     sb_heading_add(p->run, sheet, p->document->title);
     sb_paragraph_add(p->run, sheet, caution, false);
@@ -101,22 +102,34 @@ static void fill_pull(cuts_paper *p, const sb_takeoff *takeoff) {
         sb_paragraph_add(p->run, sheet, reading_angles, false);
     for (size_t i = 0; takeoff && i < takeoff->saw_notes.count; i++)
         sb_paragraph_add(p->run, sheet, takeoff->saw_notes.items[i], false);
-    cuts_pull(p, takeoff, sheet);
+    cuts_pull(p, sheet);
     cuts_keep(p, sheet);
     sb_paragraph_add(p->run, sheet, plan_line(p), true);
 }
 
-static void fill(cuts_paper *p, const sb_takeoff *takeoff) {
-    fill_pull(p, takeoff);
+static void fill(cuts_paper *p) {
+    fill_pull(p);
     if (p->plan->boards.count > 0) {
         cuts_stops(p, sb_sheet_add(p->run, p->document, "Stops"));
-        draw_angles(p, takeoff);
+        draw_angles(p);
         cuts_boards(p, sb_sheet_add(p->run, p->document, "Boards"));
     }
     if (p->plan->sheets.count > 0)
         cuts_sheets(p, sb_sheet_add(p->run, p->document, "Sheets"));
-    if (takeoff)
-        cuts_after(p, takeoff, sb_sheet_add(p->run, p->document, "Glue, edge, fit"));
+    if (p->takeoff)
+        cuts_after(p, sb_sheet_add(p->run, p->document, "Glue, edge, fit"));
+}
+
+cuts_paper cuts_paper_of(sb_run *run, sb_document *document, const sb_shop *shop, const sb_way *way) {
+    return (cuts_paper){.run = run,
+                        .document = document,
+                        .plan = way->plan,
+                        .problem = &way->cutlist->problem,
+                        .cutlist = way->cutlist,
+                        .shop = shop,
+                        .settings = &shop->settings,
+                        .takeoff = way->takeoff,
+                        .style = &shop->settings.style};
 }
 
 sb_document *sb_paper_cuts(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way) {
@@ -128,16 +141,16 @@ sb_document *sb_paper_cuts(sb_run *run, const sb_shop *shop, const sb_job *job, 
     sb_document *document = sb_document_new(run, title, job->date, settings->style, settings->currency);
     document->foot = sb_pool_print(run->pool, "%s, %s", name, sb_write_date(run, job->date));
     document->letter = settings->style.units == SB_UNITS_IN;
-    cuts_paper p = {run,          document, way->plan,       &way->cutlist->problem,
-                    way->cutlist, settings, &settings->style};
-    fill(&p, way->takeoff);
+    cuts_paper p = cuts_paper_of(run, document, shop, way);
+    fill(&p);
     return document;
 }
 
 sb_document *sb_paper_bare_cuts(sb_run *run, const sb_plan *plan, sb_style style, sb_currency currency) {
     sb_document *document = sb_document_new(run, "Cut sheet", (sb_date){0}, style, currency);
     document->letter = style.units == SB_UNITS_IN;
-    cuts_paper p = {run, document, plan, plan->problem, NULL, NULL, &document->style};
-    fill(&p, NULL);
+    cuts_paper p = {
+        .run = run, .document = document, .plan = plan, .problem = plan->problem, .style = &document->style};
+    fill(&p);
     return document;
 }

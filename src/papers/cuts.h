@@ -10,9 +10,14 @@ typedef struct cuts_paper {
     const sb_plan *plan;
     const sb_problem *problem;
     const sb_cutlist *cutlist;   /* NULL: a bare list */
-    const sb_settings *settings; /* NULL: a bare list */
+    const sb_settings *settings; /* NULL: a bare list; so are the shop and the takeoff */
+    const sb_shop *shop;
+    const sb_takeoff *takeoff;
     const sb_style *style;
 } cuts_paper;
+
+/* Of a job; a bare list has neither shop nor takeoff. */
+cuts_paper cuts_paper_of(sb_run *run, sb_document *document, const sb_shop *shop, const sb_way *way);
 
 /* What a need is called at the saw: the part and its piece, or the bare list's name; and what wood it needs. */
 const char *cuts_name(const cuts_paper *p, size_t need);
@@ -44,8 +49,16 @@ const char *cuts_turned(bool turned, bool rolled);
 /* "long edge 1400, short edge 1210 mm", "each edge 863.5 mm, from long point to short point"; "" where all is square or the
  * section was not told. In cuts_edges.c. */
 const char *cuts_edge_words(const cuts_paper *p, const sb_need *need);
-/* What to do where the saw does not go that far; "" where it does. */
-const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end, const sb_style *style);
+
+/* ---- cuts_limits.c ---- */
+
+/* What to do where the saw does not go that far, or where a piece so wide (0: not told) is wider than it cuts; "" where it does. */
+const char *cuts_reach(sb_run *run, const sb_saw *saw, sb_cut_end end, sb_length width,
+                       const sb_style *style);
+/* A line for each kind of cut of a stock that wants more than the saw set to its angle. */
+void cuts_stock_limits(const cuts_paper *p, sb_sheet *sheet, size_t stock);
+/* The same of a part whose ends are cut later; "". */
+const char *cuts_later_limits(const cuts_paper *p, const sb_part *part);
 
 /* ---- cuts_spares.c ---- */
 
@@ -62,13 +75,15 @@ typedef struct cuts_marks {
     sb_length step; /* the marks are on this one, the shop's or a finer one */
     bool fit;       /* false: the board has no room for marks, only for stops */
     sb_length rest; /* left over or offcut */
-    sb_length *cut; /* by part: where waste before it is cut off; below nothing: there is none, or it has an angled front */
+    sb_length *
+        cut; /* by part: where waste before it is cut off; below nothing: there is none, or it has an angled front */
 } cuts_marks;
 /* "true: 10 mm off; no room to spare, finer marks" */
 const char *cuts_truing(const cuts_paper *p, const sb_supply *supply, const cuts_marks *marks);
 cuts_marks cuts_marks_of(const cuts_paper *p, const sb_board_plan *board);
 bool cuts_is_strip(const cuts_paper *p, size_t need); /* ripped out of a wider board */
-bool cuts_beside(const cuts_paper *p, const sb_board_plan *board, size_t part); /* a section's second strip and on */
+bool cuts_beside(const cuts_paper *p, const sb_board_plan *board,
+                 size_t part); /* a section's second strip and on */
 /* One cut is both the rear of the part before and this one's front; true for the first. */
 bool cuts_shares(const cuts_paper *p, const sb_board_plan *board, size_t part);
 /* Width of what stays beside the last strip of a section, on the tape's step. */
@@ -88,9 +103,10 @@ bool cuts_marks_keep_off(const cuts_paper *p, const sb_board_plan *board, const 
 const char *cuts_bad_words(const cuts_paper *p, const sb_board_plan *board);
 /* Behind the last part: what is cut away before the leftover, the leftover, and what is cut off behind it. */
 typedef struct cuts_rest {
-    sb_length from;          /* behind the last cut */
-    sb_length before, behind; /* marks of the cuts at the leftover's ends; below nothing: it has no such cut */
-    sb_length length;        /* of what is left over or falls off, on the tape's step */
+    sb_length from; /* behind the last cut */
+    sb_length before,
+        behind;       /* marks of the cuts at the leftover's ends; below nothing: it has no such cut */
+    sb_length length; /* of what is left over or falls off, on the tape's step */
 } cuts_rest;
 cuts_rest cuts_rest_of(const cuts_paper *p, const sb_board_plan *board, const cuts_marks *marks);
 /* The waste before a part, where there is some. */
@@ -100,13 +116,13 @@ void cuts_rest_rows(const cuts_paper *p, sb_table *table, const sb_board_plan *b
                     const char *boards);
 bool cuts_any_waste(const cuts_paper *p);
 
-void cuts_pull(cuts_paper *p, const sb_takeoff *takeoff, sb_sheet *sheet);
+void cuts_pull(cuts_paper *p, sb_sheet *sheet);
 void cuts_stops(cuts_paper *p, sb_sheet *sheet);
 void cuts_boards(cuts_paper *p, sb_sheet *sheet);
 void cuts_sheets(cuts_paper *p, sb_sheet *sheet);
 void cuts_keep(cuts_paper *p, sb_sheet *sheet);
 /* What is done to a part off the saw, in one phrase: "glue up from 4 staves of ...; plane to ..." */
 const char *cuts_next_words(const cuts_paper *p, const sb_part *part);
-void cuts_after(cuts_paper *p, const sb_takeoff *takeoff, sb_sheet *sheet);
+void cuts_after(cuts_paper *p, sb_sheet *sheet);
 
 #endif

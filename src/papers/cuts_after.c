@@ -40,13 +40,10 @@ static const char *fit_words(const cuts_paper *p, const sb_part *part) {
 }
 
 static const char *ends_words(const cuts_paper *p, const sb_part *part) {
-    bool later = part->staves > 1 || part->layers > 1 || part->stock->kind == SB_STOCK_SHEET;
-    if (!later || (cuts_end_square(part->end1) && cuts_end_square(part->end2)))
+    if (!sb_part_ends_later(part) || (cuts_end_square(part->end1) && cuts_end_square(part->end2)))
         return "";
     const char *ends = cuts_ends(p->run, part->end1, part->end2, p->style);
-    const char *reach = cuts_reach(p->run, &p->settings->crosscut, part->end1, p->style);
-    if (!*reach)
-        reach = cuts_reach(p->run, &p->settings->crosscut, part->end2, p->style);
+    const char *reach = cuts_later_limits(p, part);
     return *reach ? sb_pool_print(p->run->pool, "%s; %s", ends, reach) : ends;
 }
 
@@ -94,7 +91,8 @@ static void piece_table(const cuts_paper *p, sb_sheet *sheet, const sb_takeoff *
     }
 }
 
-void cuts_after(cuts_paper *p, const sb_takeoff *takeoff, sb_sheet *sheet) {
+void cuts_after(cuts_paper *p, sb_sheet *sheet) {
+    const sb_takeoff *takeoff = p->takeoff;
     sb_heading_add(p->run, sheet, "Glue, edge, fit");
     sb_paragraph_add(p->run, sheet,
                      "All parts in their finished sizes, and what is done to them off the saw.", false);

@@ -54,7 +54,8 @@ static sb_length later_of(sb_length a, sb_length b) {
 }
 
 /* Behind what is cut away a part starts where the plan has it or later: the blade of a square cut runs from the mark. */
-static sb_length behind_waste(const cuts_paper *p, const sb_board_plan *board, size_t part, cuts_marks *marks) {
+static sb_length behind_waste(const cuts_paper *p, const sb_board_plan *board, size_t part,
+                              cuts_marks *marks) {
     const sb_supply *supply = &p->problem->supplies.items[board->supply];
     const sb_placed *placed = &board->parts.items[part];
     const sb_waste *waste = cuts_waste_before(p, board, part);

@@ -6,9 +6,9 @@
 static const char *origin(const cuts_paper *p, const sb_supply *supply) {
     if (supply->leftover)
         return *supply->label ? sb_pool_print(p->run->pool, "rack, %s", supply->label) : "rack";
-    return p->cutlist ? p->cutlist->supplies.items[supply->tag].offer->merchant
+    return p->cutlist       ? p->cutlist->supplies.items[supply->tag].offer->merchant
            : *supply->label ? sb_pool_print(p->run->pool, "stock row %zu, %s", supply->row, supply->label)
-                      : sb_pool_print(p->run->pool, "stock row %zu", supply->row);
+                            : sb_pool_print(p->run->pool, "stock row %zu", supply->row);
 }
 
 static int64_t taken(const sb_plan *plan, size_t supply) {
@@ -29,7 +29,8 @@ static sb_cell *pull_row(cuts_paper *p, sb_sheet *sheet, sb_table **table) {
 }
 
 /* Timber in random widths: as much of it as is bought, to lay the parts out on. */
-static void pull_volumes(cuts_paper *p, const sb_takeoff *takeoff, sb_sheet *sheet, sb_table **table) {
+static void pull_volumes(cuts_paper *p, sb_sheet *sheet, sb_table **table) {
+    const sb_takeoff *takeoff = p->takeoff;
     for (size_t i = 0; takeoff && i < takeoff->totals.count; i++) {
         const sb_stock *stock = takeoff->totals.items[i].stock;
         int64_t amount = 0;
@@ -46,7 +47,7 @@ static void pull_volumes(cuts_paper *p, const sb_takeoff *takeoff, sb_sheet *she
     }
 }
 
-void cuts_pull(cuts_paper *p, const sb_takeoff *takeoff, sb_sheet *sheet) {
+void cuts_pull(cuts_paper *p, sb_sheet *sheet) {
     sb_table *table = NULL;
     for (size_t i = 0; i < p->problem->supplies.count; i++) {
         int64_t count = taken(p->plan, i);
@@ -60,7 +61,7 @@ void cuts_pull(cuts_paper *p, const sb_takeoff *takeoff, sb_sheet *sheet) {
         row[3] = sb_cell_text(origin(p, supply));
         row[4] = sb_cell_tick();
     }
-    pull_volumes(p, takeoff, sheet, &table);
+    pull_volumes(p, sheet, &table);
 }
 
 /* ---- what goes back ---- */

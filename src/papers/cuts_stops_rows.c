@@ -149,19 +149,6 @@ static void stop_block(const cuts_paper *p, sb_table *table, const stop *s, bool
     boards_rows(&r, s);
 }
 
-/* What to do where the saw does not reach takes more words than a row has room for. */
-static void reach_line(const cuts_paper *p, sb_sheet *sheet, const stop *s) {
-    const sb_need *need = &p->problem->needs.items[s->need];
-    const char *reach = p->settings ? cuts_reach(p->run, &p->settings->crosscut, need->end1, p->style) : "";
-    if (p->settings && !*reach)
-        reach = cuts_reach(p->run, &p->settings->crosscut, need->end2, p->style);
-    if (*reach)
-        sb_paragraph_add(p->run, sheet,
-                         sb_pool_print(p->run->pool, "%s, %s: %s.", cuts_length(p, need->length),
-                                       names_words(p, s), reach),
-                         false);
-}
-
 size_t cuts_stock_stops(const cuts_paper *p, sb_sheet *sheet, const stops *all, size_t start) {
     const sb_need *needs = p->problem->needs.items;
     size_t stock = needs[all->items[start].need].stock, end = start;
@@ -170,7 +157,6 @@ size_t cuts_stock_stops(const cuts_paper *p, sb_sheet *sheet, const stops *all, 
     for (; end < all->count && needs[all->items[end].need].stock == stock; end++)
         stop_block(p, table, &all->items[end],
                    end > start && all->items[end].setting == all->items[end - 1].setting);
-    for (size_t i = start; i < end; i++)
-        reach_line(p, sheet, &all->items[i]);
+    cuts_stock_limits(p, sheet, stock);
     return end;
 }

@@ -19,6 +19,6 @@ size_t cuts_alike(const sb_sheet_plan *plan, size_t first);
 void draw_sheet(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan, int64_t first,
                 const char *title);
 /* The saw as it is set for each end off square; nothing where all is square. */
-void draw_angles(cuts_paper *p, const sb_takeoff *takeoff);
+void draw_angles(cuts_paper *p);
 
 #endif

@@ -205,7 +205,8 @@ static bool same_size(sb_cut_end a, sb_cut_end b) {
 }
 
 /* From the saw, and of parts that get their angles when they are glued up. */
-static angle_uses angles_of(const cuts_paper *p, const sb_takeoff *takeoff) {
+static angle_uses angles_of(const cuts_paper *p) {
+    const sb_takeoff *takeoff = p->takeoff;
     angle_uses uses = {0};
     for (size_t i = 0; i < p->problem->needs.count; i++) {
         const sb_need *need = &p->problem->needs.items[i];
@@ -214,7 +215,7 @@ static angle_uses angles_of(const cuts_paper *p, const sb_takeoff *takeoff) {
     }
     for (size_t i = 0; takeoff && i < takeoff->parts.count; i++) {
         const sb_part *part = &takeoff->parts.items[i];
-        if (part->staves <= 1 && part->layers <= 1 && part->stock->kind != SB_STOCK_SHEET)
+        if (!sb_part_ends_later(part))
             continue;
         add_end(p, &uses, part->end1, part->title, true);
         add_end(p, &uses, part->end2, part->title, !same_size(part->end1, part->end2));
@@ -248,8 +249,8 @@ static void add_drawing(const cuts_paper *p, sb_sheet *sheet, const angle_use *u
     put_figure(f, false);
 }
 
-void draw_angles(cuts_paper *p, const sb_takeoff *takeoff) {
-    angle_uses uses = angles_of(p, takeoff);
+void draw_angles(cuts_paper *p) {
+    angle_uses uses = angles_of(p);
     if (uses.count == 0)
         return;
     sb_sheet *sheet = sb_sheet_add(p->run, p->document, "Angles");
@@ -261,7 +262,8 @@ void draw_angles(cuts_paper *p, const sb_takeoff *takeoff) {
             add_drawing(p, sheet, use, false, i);
         if (use->bevel.udeg > 0)
             add_drawing(p, sheet, use, true, i);
-        const char *reach = p->settings ? cuts_reach(p->run, &p->settings->crosscut, use->end, p->style) : "";
+        const char *reach =
+            p->settings ? cuts_reach(p->run, &p->settings->crosscut, use->end, (sb_length){0}, p->style) : "";
         if (*reach)
             sb_paragraph_add(
                 p->run, sheet,

@@ -111,6 +111,8 @@ static work_unit unit_of(const estimate_paper *p, const sb_operation *operation)
         return feet ? (work_unit){"ft", 3048, 4} : (work_unit){"m", 1, 0};
     case SB_BY_SQUARE_METRE:
         return feet ? (work_unit){"ft2", 9290304, 8} : (work_unit){"m2", 1, 0};
+    case SB_BY_HARD_CUT:
+        return (work_unit){"hard cut", 1, 0};
     case SB_BY_FENCE:
         return (work_unit){"fence set", 1, 0};
     case SB_BY_RETURN:

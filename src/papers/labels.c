@@ -97,8 +97,7 @@ sb_document *sb_paper_labels(sb_run *run, const sb_shop *shop, const sb_job *job
     sb_cards *cards = sb_cards_add(run, sb_sheet_add(run, document, "Labels"), grid->columns, grid->rows);
     cards->side = grid->side, cards->top = grid->top;
     cards->across = grid->across, cards->down = grid->down;
-    const cuts_paper p = {run,          document, way->plan,       &way->cutlist->problem,
-                          way->cutlist, settings, &settings->style};
+    const cuts_paper p = cuts_paper_of(run, document, shop, way);
     labels l = {&p, way->takeoff, cards,
                 job->reference && *job->reference ? sb_pool_print(run->pool, "%s, %s", name, job->reference)
                                                   : name};

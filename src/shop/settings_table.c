@@ -271,6 +271,7 @@ const shop_setting shop_settings[] = {
     {"trim", setting_length, OF_SAW(trim), .zero_fits = true},
     {"mitre", read_mitre, .scope = IN_SAW},
     {"bevel", read_bevel, .scope = IN_SAW},
+    {"widest", setting_widest, .scope = IN_SAW, .times = OFTEN},
     {"longest-rip", setting_length, OF_SAW(longest_rip)},
     {"smallest-strip", setting_length, OF_SAW(smallest_strip)},
     {"stages", read_stages, .scope = IN_PANEL},

@@ -90,7 +90,7 @@ bool setting_text(settings_reader *reader, const shop_setting *setting, sb_curso
     return true;
 }
 
-static bool above_zero(settings_reader *reader, const shop_setting *setting, sb_place at, int64_t value) {
+bool setting_above_zero(settings_reader *reader, const shop_setting *setting, sb_place at, int64_t value) {
     if (value > 0 || (value == 0 && setting->zero_fits))
         return true;
     sb_error(reader->run, at, "expected more than zero behind `%s`", setting->keyword);
@@ -100,7 +100,7 @@ static bool above_zero(settings_reader *reader, const shop_setting *setting, sb_
 bool setting_length(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     sb_place at = cursor->at->place;
     sb_length *target = setting_target(reader, setting);
-    return setting_take_length(reader, cursor, target) && above_zero(reader, setting, at, target->nm);
+    return setting_take_length(reader, cursor, target) && setting_above_zero(reader, setting, at, target->nm);
 }
 
 bool setting_share(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
@@ -110,14 +110,15 @@ bool setting_share(settings_reader *reader, const shop_setting *setting, sb_curs
 bool setting_money(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     sb_place at = cursor->at->place;
     sb_money *target = setting_target(reader, setting);
-    return setting_take_money(reader, cursor, target) && above_zero(reader, setting, at, target->minor);
+    return setting_take_money(reader, cursor, target) &&
+           setting_above_zero(reader, setting, at, target->minor);
 }
 
 bool setting_time(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     const sb_token *token = take_quantity(reader, cursor, "a time, as 30 h");
     sb_duration *target = setting_target(reader, setting);
     return token && sb_read_duration(reader->run, token->text, token->place, comma(reader), target) &&
-           above_zero(reader, setting, token->place, target->ms);
+           setting_above_zero(reader, setting, token->place, target->ms);
 }
 
 bool setting_either(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {

@@ -7,8 +7,9 @@ static const char *const kind_words[] = {"board",  "sheet", "volume", "fixing",
                                          "finish", "glue",  "edging", "other"};
 static const char *const kind_units[] = {"", "", "", "", "ml", "mg", "mm", ""};
 static const char *const driver_words[SB_DRIVER_COUNT] = {
-    "board",     "change", "stop", "cut", "rip",  "sheet", "fence", "return",
-    "sheet-cut", "joint",  "m",    "m2",  "part", "piece", "batch", "each"};
+    "board",  "change",    "stop",  "cut", "hard-cut", "rip",  "sheet", "fence",
+    "return", "sheet-cut", "joint", "m",   "m2",       "part", "piece", "batch",
+    "each"};
 
 #define COUNT(words) (sizeof(words) / sizeof *(words))
 

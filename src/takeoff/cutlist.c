@@ -47,12 +47,6 @@ static void add_stocks(listing *l) {
 
 /* ---- needs ------------------------------------------------------------------------------------------------------ */
 
-/* Blanks of glued parts are cut square; the ends come when they are one. Sheets are cut square as well. */
-static bool cut_square(const sb_part *part) {
-    return part->staves > 1 || part->layers > 1 || part->over_length.nm > 0 ||
-           part->stock->kind == SB_STOCK_SHEET;
-}
-
 static sb_cut_grain grain_of(const sb_part *part) {
     static const sb_cut_grain grains[] = {
         [SB_GRAIN_ALONG] = SB_CUT_ALONG, [SB_GRAIN_ACROSS] = SB_CUT_ACROSS, [SB_GRAIN_FREE] = SB_CUT_FREE};
@@ -72,7 +66,7 @@ static void add_need(listing *l, const sb_takeoff *takeoff, const sb_part *part)
                     .grain = grain_of(part),
                     .tag = l->list->needs.count,
                     .place = part->place};
-    if (!cut_square(part))
+    if (!sb_part_ends_later(part))
         need.end1 = part->end1, need.end2 = part->end2;
     struct sb_need_source source = {takeoff, part};
     SB_PUSH(l->run->pool, l->list->needs, source);

@@ -17,8 +17,9 @@ static void operations_arrive(void **state) {
 
 static void every_driver_has_its_word(void **state) {
     static const char *const words[SB_DRIVER_COUNT] = {
-        "board",     "change", "stop", "cut", "rip",  "sheet", "fence", "return",
-        "sheet-cut", "joint",  "m",    "m2",  "part", "piece", "batch", "each"};
+        "board",  "change",    "stop",  "cut", "hard-cut", "rip",  "sheet", "fence",
+        "return", "sheet-cut", "joint", "m",   "m2",       "part", "piece", "batch",
+        "each"};
     bench *b = *state;
     for (int i = 0; i < SB_DRIVER_COUNT; i++) {
         assert_string_equal(sb_driver_word((sb_driver)i), words[i]);
