@@ -24,6 +24,8 @@ sb_document *sb_paper_estimate(sb_run *run, const sb_shop *shop, const sb_job *j
 sb_document *sb_paper_cuts(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way); /* shop and job may be NULL-like for bare lists: see cuts.c */
 /* Labels for parts and for what goes back into the rack, in the grid that the shop sets. */
 sb_document *sb_paper_labels(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way);
+/* The same of a bare list, called `name`. */
+sb_document *sb_paper_bare_labels(sb_run *run, const sb_plan *plan, const char *name, const struct sb_label_grid *grid, sb_style style);
 sb_document *sb_paper_order(sb_run *run, const sb_shop *shop, const char *title, sb_date date, const sb_order *order);
 /* The same lines in one table, for CSV. */
 sb_document *sb_paper_order_list(sb_run *run, const sb_shop *shop, const char *title, sb_date date, const sb_order *order);

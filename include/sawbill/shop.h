@@ -255,6 +255,9 @@ void sb_shop_unknown_operation(sb_run *run, const sb_shop *shop, sb_place at, co
 /* Where a setting stands, to say where a figure comes from: "margin", "panel kerf"; nowhere when it is not told. */
 sb_place sb_shop_setting(const sb_shop *shop, const char *name);
 
+/* Three labels across a page and eight down, where a shop says nothing else. */
+struct sb_label_grid sb_label_grid_usual(void);
+
 /* What a metre (boards) or square metre (sheets) of usable leftover is worth: the settings' share of the lowest price at
  * which the same could be had new, rounded down; zero for other kinds. */
 sb_cost sb_shop_leftover_rate(const sb_shop *shop, const sb_stock *stock);

@@ -30,12 +30,14 @@ static int cut_job(sb_run *run, const sb_options *options) {
 }
 
 /* The shop around the list, if there is one, brings labour and leftovers into the plan. */
-static bool bare_rules(sb_run *run, const sb_options *options, sb_problem *problem, sb_style *style) {
+static bool bare_rules(sb_run *run, const sb_options *options, sb_problem *problem, sb_style *style,
+                       struct sb_label_grid *labels) {
     const char *home = options->material_only ? NULL : sb_shop_find(run, options->parts);
     const sb_shop *shop = home ? desk_shop(run, options, home, NULL) : NULL;
     if (shop) {
         sb_problem_under_shop(run, problem, shop);
         *style = shop->settings.style;
+        *labels = shop->settings.labels;
     }
     problem->rules.material_only = shop == NULL;
     problem->rules.seconds = options->seconds;
@@ -56,16 +58,18 @@ static int cut_list(sb_run *run, const sb_options *options) {
     sb_style style = inches ? (sb_style){SB_UNITS_IN, {SB_NM_PER_INCH / 32}, false}
                             : (sb_style){SB_UNITS_MM, {SB_NM_PER_MM / 10}, false};
     sb_currency currency = {"", 2};
+    struct sb_label_grid grid = sb_label_grid_usual();
     bool read = sb_problem_read(run, problem, options->parts, options->stock, trim, currency.digits);
     bool measured = !options->measured || sb_problem_measured(run, problem, options->measured);
-    if (!read || !measured || !bare_rules(run, options, problem, &style))
+    if (!read || !measured || !bare_rules(run, options, problem, &style, &grid))
         return STATUS_WRONG_INPUT;
     const sb_plan *plan = sb_plan_make(run, problem);
     if (!plan || !sb_ok(run))
         return STATUS_WRONG_INPUT;
     sb_document *cuts = sb_paper_bare_cuts(run, plan, style, currency);
     const char *name = path_base(run, options->parts, ".csv");
-    if (options->out && !put_papers(run, options, options->out, name, cuts, NULL))
+    sb_document *labels = options->labels ? sb_paper_bare_labels(run, plan, name, &grid, style) : NULL;
+    if (options->out && !put_papers(run, options, options->out, name, cuts, labels))
         return STATUS_WRONG_INPUT;
     if (options->json)
         show_record(run, sb_record_plan(run, plan, currency.digits));
@@ -86,12 +90,11 @@ int command_cut(sb_run *run, const sb_options *options) {
         return cut_job(run, options);
     if (!options->parts || !options->stock)
         return wrong_use("use: sawbill cut JOB, or sawbill cut --parts FILE --stock FILE");
-    if (options->labels)
-        return wrong_use("--labels goes with a job; a bare list has no pieces to tell apart");
     if (options->sets.count > 0 || options->option)
         return wrong_use("%s goes with a job; a bare list has nothing to choose",
                          options->option ? "--option" : "--set");
-    if (options->drawings && !options->out)
-        return wrong_use("--drawings of a bare list wants --out DIR to put them in");
+    if ((options->drawings || options->labels) && !options->out)
+        return wrong_use("%s of a bare list wants --out DIR to put them in",
+                         options->drawings ? "--drawings" : "--labels");
     return cut_list(run, options);
 }

@@ -118,6 +118,10 @@ static void read_late(settings_reader *reader, sb_statements lines) {
     }
 }
 
+struct sb_label_grid sb_label_grid_usual(void) {
+    return (struct sb_label_grid){3, 8, SB_MM(8), SB_MM(13), {0}, {0}};
+}
+
 bool shop_read_settings(shop_reader *reader, const char *path) {
     const sb_source *source = sb_source_read(reader->run, path);
     if (!source)
@@ -129,7 +133,7 @@ bool shop_read_settings(shop_reader *reader, const char *path) {
                                            .language = "en",
                                            .currency = {"", 2},
                                            .panel_rip_first = true,
-                                           .labels = {3, 8, SB_MM(8), SB_MM(13), {0}, {0}},
+                                           .labels = sb_label_grid_usual(),
                                            .place = {source, 0, 0}};
     read_early(&settings, lines);
     read_late(&settings, lines);

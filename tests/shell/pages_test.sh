@@ -70,11 +70,16 @@ status 0 "$SAWBILL" cut -q "$home/samples/rack-bench.job" --labels --out "$work/
 few=$(pdfinfo "$work/few/rack-bench-labels.pdf" | sed -n 's/^Pages: *//p')
 many=$(pdfinfo "$work/labels/rack-bench-labels.pdf" | sed -n 's/^Pages: *//p')
 [ "$few" -gt "$many" ] || fail "the grid of the shop makes no difference: $few, $many pages"
-status 2 "$SAWBILL" cut --parts "$work/a.csv" --stock "$work/b.csv" --labels
 
 # A bare list has its sheet where --out says.
 printf 'name,stock,length,count\npeg,batten,37,60\n' > "$work/pegs.csv"
 printf 'stock,length,price\nbatten,2500,5\n' > "$work/stock.csv"
 status 0 "$SAWBILL" cut -q --parts "$work/pegs.csv" --stock "$work/stock.csv" --kerf 3 --out "$work/list" --drawings svg
 [ -s "$work/list/pegs-cuts.pdf" ] && [ -s "$work/list/pegs-board-1.svg" ] || fail "no sheet of a bare list"
+status 0 "$SAWBILL" cut -q --parts "$work/pegs.csv" --stock "$work/stock.csv" --kerf 3 --out "$work/list" --labels
+pdftotext -raw "$work/list/pegs-labels.pdf" - | tr "\\f" "\\n" > "$work/pegs.txt"
+[ "$(grep -cx peg "$work/pegs.txt")" -eq 60 ] && [ "$(grep -cx "37 mm" "$work/pegs.txt")" -eq 60 ] || fail "a bare list has not a label for each part"
+grep -qx "60 of 60" "$work/pegs.txt" || fail "labels of a bare list are not counted"
+status 2 "$SAWBILL" cut --parts "$work/pegs.csv" --stock "$work/stock.csv" --labels
+complains "wants --out"
 finish
