@@ -122,8 +122,8 @@ void xlsx_put_sheet(xlsx *x, xlsx_sheet *laid, lxw_worksheet *worksheet);
 /* xlsx_pictures.c */
 bool xlsx_take_pictures(xlsx *x); /* of all drawings; false after a failure */
 size_t xlsx_pictures_size(const xlsx *x);
-void xlsx_lay_picture(const xlsx_sheet *laid,
-                      xlsx_block *place); /* takes no rows where there is no picture */
+bool xlsx_lay_picture(const xlsx_sheet *laid, xlsx_block *place); /* false: there is none */
+void xlsx_name_picture(sb_run *run, xlsx_block *place);           /* a line of text instead */
 lxw_error xlsx_put_picture(const xlsx_sheet *laid, const xlsx_block *place, lxw_worksheet *worksheet);
 
 /* xlsx_page.c */

@@ -237,10 +237,12 @@ bool xlsx_lay_out(sb_run *run, const sb_document *document, xlsx_sheet *sheet) {
             continue;
         if (place->block->kind == SB_BLOCK_TABLE)
             lay_table(sheet, place);
-        else if (place->block->kind == SB_BLOCK_DRAWING)
-            xlsx_lay_picture(sheet, place);
-        else
+        else if (place->block->kind != SB_BLOCK_DRAWING)
             lay_text(run, sheet, place);
+        else if (!xlsx_lay_picture(sheet, place) && *place->block->drawing->title) {
+            xlsx_name_picture(run, place);
+            lay_text(run, sheet, place);
+        }
         if (place->gap <= 0)
             continue;
         sheet->row_count += place->rows + 1;

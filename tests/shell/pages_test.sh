@@ -82,4 +82,11 @@ pdftotext -raw "$work/list/pegs-labels.pdf" - | tr "\\f" "\\n" > "$work/pegs.txt
 grep -qx "60 of 60" "$work/pegs.txt" || fail "labels of a bare list are not counted"
 status 2 "$SAWBILL" cut --parts "$work/pegs.csv" --stock "$work/stock.csv" --labels
 complains "wants --out"
+
+# A workbook shows each of many boards, or says where its picture is.
+awk 'BEGIN { print "name,stock,length,count"; for (i = 0; i < 405; i++) printf "part %d,batten,%d,1\n", i, 1300 + i }' > "$work/many.csv"
+status 0 "$SAWBILL" cut -q --parts "$work/many.csv" --stock "$work/stock.csv" --kerf 3 --out "$work/list"
+unzip -l "$work/list/many-cuts.xlsx" > "$work/inside"
+[ "$(grep -c "media/image.*png" "$work/inside")" -eq 400 ] || fail "the workbook lacks pictures"
+unzip -p "$work/list/many-cuts.xlsx" xl/sharedStrings.xml | grep -q "Board 405: .*see the picture on the pages" || fail "the workbook does not say where a picture is"
 finish
