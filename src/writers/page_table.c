@@ -97,8 +97,8 @@ double table_height(const laid_table *laid) {
     return height;
 }
 
-/* Rows from `row` on that stand together. */
-static size_t together(const laid_table *laid, size_t row) {
+/* Rows from `row` on that belong together. */
+static size_t group_end(const laid_table *laid, size_t row) {
     const sb_table *table = laid->table;
     size_t end = row + 1, next = 0;
     if (table->groups.count) {
@@ -109,6 +109,14 @@ static size_t together(const laid_table *laid, size_t row) {
     if (end + table->total_rows >= table->rows.count)
         end = table->rows.count;
     return end;
+}
+
+/* The same, and none of them stands alone on its page: the first takes the next ones with it, the last goes with those before. */
+static size_t together(const laid_table *laid, size_t row) {
+    size_t count = laid->table->rows.count, end = group_end(laid, row);
+    if (row == 0 && end == 1 && end < count)
+        end = group_end(laid, end);
+    return end + 1 == count ? count : end;
 }
 
 static double rows_height(const laid_table *laid, size_t from, size_t end) {

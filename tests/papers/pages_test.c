@@ -226,6 +226,44 @@ static void each_part_has_a_label(void **state) {
     }
 }
 
+/* ---- rows stay in company --------------------------------------------------------------------------------- */
+
+static size_t page_with(sb_run *run, ink_pages pages, const char *words) {
+    for (size_t p = 0; p < pages.count; p++)
+        for (size_t i = 0; i < pages.items[p].items.count; i++)
+            if (pages.items[p].items.items[i].is_text &&
+                strcmp(words_of(run, &pages.items[p].items.items[i].text), words) == 0)
+                return p;
+    fail_msg("nowhere: %s", words);
+    return 0;
+}
+
+/* Below so many lines of text: no row, and no heading, stands on a page without a row beside it. */
+static void no_row_stands_alone(void **state) {
+    (void)state;
+    for (int filler = 20; filler < 60; filler++)
+        for (int rows = 2; rows < 6; rows++) {
+            sb_run run = sb_run_new();
+            sb_document *document =
+                sb_document_new(&run, "made", (sb_date){0}, (sb_style){SB_UNITS_MM, {SB_NM_PER_MM}, false},
+                                (sb_currency){"", 2});
+            sb_sheet *sheet = sb_sheet_add(&run, document, "made");
+            for (int i = 0; i < filler; i++)
+                sb_paragraph_add(&run, sheet, "filler", true);
+            sb_heading_add(&run, sheet, "heading");
+            sb_table *table = sb_table_add(&run, sheet, "title", "Row|Done");
+            for (int i = 0; i < rows; i++)
+                sb_row_add(&run, table)[0] = sb_cell_text(sb_pool_print(run.pool, "row %d", i));
+            ink_pages pages = pages_of(&run, type_open(&run), document);
+            const char *last = sb_pool_print(run.pool, "row %d", rows - 1);
+            const char *before = sb_pool_print(run.pool, "row %d", rows - 2);
+            assert_int_equal(page_with(&run, pages, "heading"), page_with(&run, pages, "row 0"));
+            assert_int_equal(page_with(&run, pages, "title"), page_with(&run, pages, "row 1"));
+            assert_int_equal(page_with(&run, pages, before), page_with(&run, pages, last));
+            sb_run_free(&run);
+        }
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(samples_are_legible),
@@ -237,6 +275,7 @@ int main(void) {
         cmocka_unit_test(sheets_with_slivers),
         cmocka_unit_test(ends_at_all_angles),
         cmocka_unit_test(each_part_has_a_label),
+        cmocka_unit_test(no_row_stands_alone),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
