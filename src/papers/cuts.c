@@ -15,7 +15,8 @@ static const char reading[] = "Every mark is measured from the trued end. The bl
 static const char reading_angles[] =
     "Angles are given twice: as the saw's scale shows them, counted from a square cut, and as they stand on "
     "the "
-    "piece against its edge. Lengths of angled parts are over the long points.";
+    "piece against its edge. Set 30 and the piece shows 60. Lengths of angled parts are over the long "
+    "points.";
 
 const char *cuts_name(const cuts_paper *p, size_t need) {
     const sb_need *n = &p->problem->needs.items[need];
@@ -91,13 +92,26 @@ static bool any_angle_later(const sb_takeoff *takeoff) {
     return false;
 }
 
+/* With what the two usual mistakes cost; common practice, no source, and worked in tests/papers/trade_marks_test.c. */
+static const char *reading_words(const cuts_paper *p) {
+    sb_length kerf = p->problem->rules.kerf;
+    sb_style exact = sb_style_exact(p->style);
+    if (p->plan->boards.count == 0 || kerf.nm == 0)
+        return reading;
+    return sb_pool_print(
+        p->run->pool,
+        "%s A blade on the wrong side of a mark makes the part %s short, one through its middle %s.", reading,
+        sb_write_length_unit(p->run, kerf, &exact),
+        sb_write_length_unit(p->run, (sb_length){kerf.nm / 2}, &exact));
+}
+
 /* The page that goes to the pile and the rack, before the first cut and after the last. */
 static void fill_pull(cuts_paper *p) {
     const sb_takeoff *takeoff = p->takeoff;
     sb_sheet *sheet = sb_sheet_add(p->run, p->document, "Pull");
     sb_heading_add(p->run, sheet, p->document->title);
     sb_paragraph_add(p->run, sheet, caution, false);
-    sb_paragraph_add(p->run, sheet, reading, false);
+    sb_paragraph_add(p->run, sheet, reading_words(p), false);
     if (cuts_any_angle(p) || any_angle_later(takeoff))
         sb_paragraph_add(p->run, sheet, reading_angles, false);
     for (size_t i = 0; takeoff && i < takeoff->saw_notes.count; i++)

@@ -133,6 +133,17 @@ static void long_point_less_short_point(void **state) {
     assert_int_equal(sb_mitre_run(mm(89), degrees(0)).nm, 0);
 }
 
+/* Geometry: the cut face of 89 mm at 45 is w / cos M = 125.865 long, the third side beside the width and the run. */
+static void length_of_the_cut_face(void **state) {
+    static const double angles[] = {0, 22.5, 30, 45, 60};
+    (void)state;
+    for (size_t i = 0; i < sizeof angles / sizeof *angles; i++) {
+        double run = (double)sb_mitre_run(mm(89), degrees(angles[i])).nm * 1e-6;
+        assert_true(fabs(hypot(89, run) - 89 / cos(angles[i] * acos(-1.0) / 180)) < 1e-3);
+    }
+    assert_true(fabs(hypot(89, (double)sb_mitre_run(mm(89), degrees(45)).nm * 1e-6) - 125.865) < 1e-3);
+}
+
 /* Geometry: k / cos M; compound k / (cos M cos B), here the crown of the first table: 3 x sqrt 2. */
 static void kerf_along_the_board(void **state) {
     static const double table[][2] = {{0, 3.2}, {30, 3.6950}, {45, 4.5255}, {60, 6.4}};
@@ -159,6 +170,7 @@ int main(void) {
         cmocka_unit_test(butted_sides),
         cmocka_unit_test(nonsense_has_no_setting),
         cmocka_unit_test(long_point_less_short_point),
+        cmocka_unit_test(length_of_the_cut_face),
         cmocka_unit_test(kerf_along_the_board),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
