@@ -125,6 +125,7 @@ typedef enum sb_label_place {
     SB_LABEL_INSIDE, /* in its room; above or below the shapes with a line to it where that is too small */
     SB_LABEL_ABOVE,  /* in a row above all shapes, with a line to its point */
     SB_LABEL_BELOW,
+    SB_LABEL_CORNER, /* its number in a frame, near the lower left corner of its room */
     SB_LABEL_ON      /* a ring somewhere along its room, which has no width or no height */
 } sb_label_place;
 /* Text and number stand beside or below one another; where the text has no room its mark stands for it, and is explained
@@ -132,7 +133,7 @@ typedef enum sb_label_place {
 typedef struct sb_label {
     sb_label_place place;
     sb_point at;          /* what it points to; the middle of its room */
-    sb_length wide, high; /* of the room, for INSIDE and ON */
+    sb_length wide, high; /* of the room, for INSIDE, CORNER and ON */
     const char *text, *number, *mark; /* each may be "" */
     bool again;           /* as the one before it: left out where it has no room of its own */
 } sb_label;

@@ -90,8 +90,13 @@ static void keep_row(keeping *k, int64_t count, size_t supply, const char *size,
     row[4] = sb_cell_tick();
 }
 
+static bool ends_with(const char *text, const char *end) {
+    size_t size = strlen(text), tail = strlen(end);
+    return size >= tail && strcmp(text + size - tail, end) == 0;
+}
+
 /* A strip is no stock of its own: it waits for small parts, without a label. Those of one size stand in one row. */
-static void strip_row(keeping *k, int64_t count, size_t supply, const char *size) {
+static void strip_row(keeping *k, int64_t count, size_t supply, const char *size, const char *from) {
     cuts_paper *p = k->p;
     const char *title = cuts_stock_title(p, p->problem->supplies.items[supply].stock);
     for (size_t i = 0; k->strips && i < k->strips->rows.count; i++) {
@@ -99,26 +104,30 @@ static void strip_row(keeping *k, int64_t count, size_t supply, const char *size
         if (strcmp(row[1].text, title) != 0 || strcmp(row[2].text, size) != 0)
             continue;
         row[0] = sb_cell_count(row[0].amount + count);
+        if (!ends_with(row[3].text, from))
+            row[3].text = sb_pool_print(p->run->pool, "%s, %s", row[3].text, from);
         return;
     }
     if (!k->strips)
         k->strips = sb_table_add(p->run, k->sheet, "Strips ripped off beside parts, to keep for small ones",
-                                 "Count>|Stock|Size>|Done");
+                                 "Count>|Stock|Size>|From|Done");
     sb_cell *row = sb_row_add(p->run, k->strips);
     row[0] = sb_cell_count(count);
     row[1] = sb_cell_text(title);
     row[2] = sb_cell_text(size);
-    row[3] = sb_cell_tick();
+    row[3] = sb_cell_text(from);
+    row[4] = sb_cell_tick();
 }
 
-static void keep_strips(keeping *k, const sb_board_plan *board) {
+static void keep_strips(keeping *k, const sb_board_plan *board, int64_t first) {
     const cuts_paper *p = k->p;
     for (size_t i = 0; i < board->parts.count; i++) {
         size_t need = board->parts.items[i].need;
         sb_length width = cuts_strip_left(p, board, i);
         if (cuts_strip_kept(p, board, i))
             strip_row(k, board->count, board->supply,
-                      cuts_face(p, p->problem->needs.items[need].length, width));
+                      cuts_face(p, p->problem->needs.items[need].length, width),
+                      origin_words(k, "board", first, board->count));
     }
 }
 
@@ -151,6 +160,7 @@ void cuts_keep(cuts_paper *p, sb_sheet *sheet) {
     keeping k = {.p = p, .sheet = sheet};
     keep_from_boards(&k);
     keep_from_sheets(&k);
-    for (size_t i = 0; i < p->plan->boards.count; i++)
-        keep_strips(&k, &p->plan->boards.items[i]);
+    int64_t first = 1;
+    for (size_t i = 0; i < p->plan->boards.count; first += p->plan->boards.items[i++].count)
+        keep_strips(&k, &p->plan->boards.items[i], first);
 }

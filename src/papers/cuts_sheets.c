@@ -1,98 +1,62 @@
 /* Sheet by sheet: numbered cuts in the order of work, each with its fence setting from a trued or sawn edge. */
+#include "papers/cuts_sheets.h"
 #include "papers/draw.h"
 
 static const char intro[] =
     "Grain runs along the sheet. Cut in the order of the numbers. The fence is set from the near edge of the "
     "piece "
     "to the near side of the blade; one setting serves so many cuts (times) in each of so many pieces of the "
-    "stated size, along the grain first. In truing, the first cut takes the stated amount off a factory "
+    "stated size, along the grain first. Strips S1, S2 and so on wait until a cut names them. In truing, the "
+    "first cut takes the stated amount off a factory "
     "edge, and the second has the fence against the trued edge.";
 
-/* ---- cuts with one setting of the fence ---- */
-
-typedef struct setting {
-    size_t first; /* of its cuts in the plan */
-    size_t times; /* in each piece */
-    size_t pieces;
-} setting;
-
-static sb_length fence(const sb_sheet_cut *cut) {
-    return sb_length_sub(cut->at, cut->across_width ? cut->divides.y : cut->divides.x);
-}
-
-/* The cut behind `before` divides what that one left. */
-static bool divides_rest(const sb_sheet_cut *before, const sb_sheet_cut *cut) {
-    sb_rect a = before->divides, b = cut->divides;
-    if (before->across_width)
-        return a.x.nm == b.x.nm && a.w.nm == b.w.nm && b.y.nm > before->at.nm &&
-               a.y.nm + a.l.nm == b.y.nm + b.l.nm;
-    return a.y.nm == b.y.nm && a.l.nm == b.l.nm && b.x.nm > before->at.nm &&
-           a.x.nm + a.w.nm == b.x.nm + b.w.nm;
-}
-
-static bool goes_on(const sb_sheet_cut *before, const sb_sheet_cut *cut) {
-    return before->across_width == cut->across_width && before->stage == cut->stage &&
-           (cut->stage == 0 || fence(before).nm == fence(cut).nm) && divides_rest(before, cut);
-}
-
-static size_t times_from(const sb_sheet_plan *plan, size_t first) {
-    size_t times = 1;
-    while (first + times < plan->cuts.count &&
-           goes_on(&plan->cuts.items[first + times - 1], &plan->cuts.items[first + times]))
-        times++;
-    return times;
-}
-
-static bool same_work(const sb_sheet_cut *a, const sb_sheet_cut *b) {
-    return a->stage > 0 && a->stage == b->stage && a->across_width == b->across_width &&
-           fence(a).nm == fence(b).nm && a->divides.w.nm == b->divides.w.nm &&
-           a->divides.l.nm == b->divides.l.nm;
-}
-
-static setting setting_from(const sb_sheet_plan *plan, size_t first) {
-    setting s = {first, times_from(plan, first), 1};
-    for (size_t next = first + s.times; next < plan->cuts.count; next += s.times, s.pieces++)
-        if (!same_work(&plan->cuts.items[first], &plan->cuts.items[next]) ||
-            times_from(plan, next) != s.times)
-            break;
-    return s;
-}
-
-size_t cuts_alike(const sb_sheet_plan *plan, size_t first) {
-    setting s = setting_from(plan, first);
-    return s.times * s.pieces;
-}
-
 /* Truing: the first cut takes off what the sheet's edge loses, the second has its fence against the trued edge. */
-static void true_row(const cuts_paper *p, sb_cell *row, const sb_sheet_plan *plan, setting s) {
+static void true_row(const cuts_paper *p, sb_cell *row, const sb_sheet_plan *plan, fence_setting s) {
     const sb_supply *supply = &p->problem->supplies.items[plan->supply];
     const sb_sheet_cut *last = &plan->cuts.items[s.first + s.times - 1];
-    row[1] = sb_cell_strong(sb_cell_length(cuts_mark(p, fence(last))));
+    row[1] = sb_cell_strong(sb_cell_length(cuts_mark(p, fence_of(last))));
     sb_length off = last->across_width ? supply->trim2 : supply->trim1;
     row[5] = sb_cell_text(sb_pool_print(p->run->pool, "true %s, %s off",
                                         last->across_width ? "ends" : "sides", cuts_length(p, off)));
 }
 
-static void setting_row(const cuts_paper *p, sb_table *table, const sb_sheet_plan *plan, setting s) {
+/* "S1 to S3: 826 x 1234 mm"; of the sheet itself and of a rest that lies at the fence already, its size alone. */
+static const char *piece_words(const cuts_paper *p, const sb_sheet_plan *plan, const sheet_strips *strips,
+                               fence_setting s) {
+    const sb_sheet_cut *cuts = &plan->cuts.items[s.first];
+    size_t *numbers = SB_NEW_ARRAY(p->run->pool, size_t, s.pieces), count = 0;
+    for (size_t i = 0; i < s.pieces; i++) {
+        numbers[count] = sheet_strip_number(strips, cuts[i * s.times].divides);
+        count += numbers[count] > 0;
+    }
+    const char *face = cuts_face(p, cuts->divides.l, cuts->divides.w);
+    return count == 0
+               ? face
+               : sb_pool_print(p->run->pool, "%s: %s", sheet_strips_words(p->run, numbers, count), face);
+}
+
+static void setting_row(const cuts_paper *p, sb_table *table, const sb_sheet_plan *plan,
+                        const sheet_strips *strips, fence_setting s) {
     const sb_sheet_cut *cut = &plan->cuts.items[s.first];
     sb_cell *row = sb_row_add(p->run, table);
     row[0] = sb_cell_text(cuts_number(p, (int64_t)s.first + 1, (int64_t)(s.times * s.pieces)));
-    row[1] = sb_cell_strong(sb_cell_length(cuts_mark(p, fence(cut))));
+    row[1] = sb_cell_strong(sb_cell_length(cuts_mark(p, fence_of(cut))));
     row[2] = sb_cell_count((int64_t)s.times);
     row[3] = sb_cell_count((int64_t)s.pieces);
-    row[4] = sb_cell_text(cuts_face(p, cut->divides.l, cut->divides.w));
-    row[5] = sb_cell_text(cut->across_width ? "crosscut" : "rip");
+    row[4] = sb_cell_text(piece_words(p, plan, strips, s));
+    row[5] = sb_cell_text(sb_pool_print(p->run->pool, "%s %s", cut->across_width ? "crosscut" : "rip",
+                                        sheet_result_words(p, plan, strips, s)));
     row[6] = sb_cell_tick();
     if (cut->stage == 0)
         true_row(p, row, plan, s);
 }
 
 static void cuts_table(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan, const char *title) {
-    sb_table *table =
-        sb_table_add(p->run, sheet, title, "Cut|Fence at>|Times>|Pieces>|Size of piece|What|Done");
+    sb_table *table = sb_table_add(p->run, sheet, title, "Cut|Fence at>|Times>|Pieces>|Piece|What|Done");
+    const sheet_strips strips = sheet_strips_of(p, plan);
     for (size_t i = 0; i < plan->cuts.count;) {
-        setting s = setting_from(plan, i);
-        setting_row(p, table, plan, s);
+        fence_setting s = fence_setting_from(plan, i);
+        setting_row(p, table, plan, &strips, s);
         i += s.times * s.pieces;
     }
 }
@@ -187,7 +151,7 @@ static void add_sheet(cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan,
 void cuts_sheets(cuts_paper *p, sb_sheet *sheet) {
     sb_heading_add(p->run, sheet, "Sheets");
     sb_paragraph_add(p->run, sheet, intro, false);
-    draw_legend(p, sheet, "length along the grain x width; numbers in rings: cuts");
+    draw_legend(p, sheet, "length x width; rings: cuts, frames: strips");
     int64_t first = 1;
     for (size_t i = 0; i < p->plan->sheets.count; i++) {
         const sb_sheet_plan *plan = &p->plan->sheets.items[i];

@@ -14,8 +14,6 @@ const char *draw_mark(sb_run *run, draw_marks *marks, const char *words);
 void draw_legend(const cuts_paper *p, sb_sheet *sheet, const char *numbers);
 /* One pattern of boards, over several drawings where it has many parts. `first`: its number. */
 void draw_board(const cuts_paper *p, sb_sheet *sheet, const sb_board_plan *board, int64_t first);
-/* How many cuts from `first` on are made with one setting of the fence: cuts_sheets.c. */
-size_t cuts_alike(const sb_sheet_plan *plan, size_t first);
 void draw_sheet(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan, int64_t first,
                 const char *title);
 /* The saw as it is set for each end off square; nothing where all is square. */

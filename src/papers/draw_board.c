@@ -148,9 +148,18 @@ static void put_beside(const stretch *s, size_t index, const part_shape *o) {
         return;
     sb_shape_rect(s->p->run, s->drawing, SB_FILL_BLACK, SB_PEN_THIN, (sb_point){o->front, o->near_edge},
                   long_way, least(s->p->problem->rules.rip_kerf, rest));
-    if (cuts_strip_kept(s->p, s->board, index))
-        sb_shape_rect(s->p->run, s->drawing, SB_FILL_DOTS, SB_PEN_LINE,
-                      (sb_point){o->front, minus(s->width, kept)}, long_way, kept);
+    if (!cuts_strip_kept(s->p, s->board, index))
+        return;
+    sb_shape_rect(s->p->run, s->drawing, SB_FILL_DOTS, SB_PEN_LINE,
+                  (sb_point){o->front, minus(s->width, kept)}, long_way, kept);
+    sb_label_add(s->p->run, s->drawing,
+                 (sb_label){.place = SB_LABEL_INSIDE,
+                            .at = {halved(plus(o->front, o->rear)), minus(s->width, halved(kept))},
+                            .wide = long_way,
+                            .high = kept,
+                            .text = "keep",
+                            .number = cuts_face(s->p, long_way, kept),
+                            .mark = ""});
 }
 
 static void put_part(const stretch *s, size_t index) {

@@ -1,4 +1,5 @@
 /* Sheets as they are cut: their length lies along the page, the trued corner at the lower left. */
+#include "papers/cuts_sheets.h"
 #include "papers/draw.h"
 
 typedef struct sheet_view {
@@ -63,6 +64,15 @@ static bool is_like_before(const sb_sheet_plan *plan, size_t i) {
     const sb_sheet_part *a = &plan->parts.items[i], *b = i ? a - 1 : NULL;
     return b && a->need == b->need && a->turned == b->turned &&
            (a->at.x.nm == b->at.x.nm || a->at.y.nm == b->at.y.nm);
+}
+
+/* In a corner of each, so that the cuts can name them. */
+static void put_strips(const sheet_view *v) {
+    const sheet_strips strips = sheet_strips_of(v->p, v->plan);
+    for (size_t i = 0; i < strips.count; i++)
+        put_label(
+            v, SB_LABEL_CORNER, strips.items[i],
+            (sb_label){.text = "", .number = sb_pool_print(v->p->run->pool, "S%zu", i + 1), .mark = ""});
 }
 
 static void put_parts(const sheet_view *v) {
@@ -136,10 +146,13 @@ void draw_sheet(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan,
     v.drawing->scale_most = 3;
     put_rect(&v, (sb_rect){{0}, {0}, supply->width, supply->length}, SB_FILL_HATCH, SB_PEN_LINE);
     put_leftovers(&v);
-    for (size_t i = 0; i < plan->cuts.count;)
-        for (size_t end = i + cuts_alike(plan, i), first_cut = i; i < end; i++)
-            put_cut(&v, i, i > first_cut);
+    for (size_t i = 0; i < plan->cuts.count;) {
+        fence_setting s = fence_setting_from(plan, i);
+        for (size_t end = i + s.times * s.pieces; i < end; i++)
+            put_cut(&v, i, i > s.first);
+    }
     put_parts(&v);
+    put_strips(&v);
     put_corner(&v);
     put_grain(&v);
 }

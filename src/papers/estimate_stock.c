@@ -182,12 +182,11 @@ static void put_kind(estimate_paper *p, sb_stock_kind kind, const char *title, c
                      void (*put)(const estimate_paper *, sb_table *, const sb_stock_total *, taken)) {
     if (!has_kind(p, kind))
         return;
-    sb_table *table =
-        sb_table_add(p->run, p->stock, title,
-                     sb_pool_print(p->run->pool,
-                                   "Stock|Taken>|Taken, %s>|In parts, %s>|Spare, %s>|Kept, %s>|"
-                                   "Waste, %s>|Waste of used up>",
-                                   unit, unit, unit, unit, unit));
+    sb_table *table = sb_table_add(p->run, p->stock, title,
+                                   sb_pool_print(p->run->pool,
+                                                 "Stock|Taken>|Taken, %s>|In parts, %s>|Spare, %s>|Kept, %s>|"
+                                                 "Waste, %s>|Waste of used up>",
+                                                 unit, unit, unit, unit, unit));
     for (size_t i = 0; i < p->e->takeoff->totals.count; i++) {
         const sb_stock_total *total = &p->e->takeoff->totals.items[i];
         if (total->stock->kind == kind)
@@ -245,17 +244,23 @@ static void put_volumes(estimate_paper *p) {
 
 void estimate_stock(estimate_paper *p) {
     const sb_style *style = &p->shop->settings.style;
-    sb_paragraph_add(
-        p->run, p->stock,
-        "What is taken is in parts, spare for defects, kept, and waste: kerf, trims, offcuts, what is cut off at "
-        "angles, ripped off beside a part or trimmed to fit. Kept are usable leftovers, and strips ripped off beside "
-        "parts where they are wide enough for others; what is used up is what is taken without them. Lengths of "
-        "boards are of full width. Spare is put into the plan for knots and splits, in whole lengths of parts; the "
-        "first of its shares is asked of the net, added to it, the second of what is bought, lost from it. Plan cost "
-        "counts boards, handling and leftovers; no plan costs less than the figure behind it. The waste of the "
-        "Summary is that of all stocks by volume, with what planing takes off and what the grades of timber by "
-        "volume lose.",
-        true);
+    sb_paragraph_add(p->run, p->stock,
+                     "What is taken is in parts, spare for defects, kept, and waste: kerf, trims, offcuts, "
+                     "what is cut off at "
+                     "angles, ripped off beside a part or trimmed to fit. Kept are usable leftovers, and "
+                     "strips ripped off beside "
+                     "parts where they are wide enough for others; what is used up is what is taken without "
+                     "them. Lengths of "
+                     "boards are of full width. Spare is put into the plan for knots and splits, in whole "
+                     "lengths of parts; the "
+                     "first of its shares is asked of the net, added to it, the second of what is bought, "
+                     "lost from it. Plan cost "
+                     "counts boards, handling and leftovers; no plan costs less than the figure behind it. "
+                     "The waste of the "
+                     "Summary is that of all stocks by volume, with what planing takes off and what the "
+                     "grades of timber by "
+                     "volume lose.",
+                     true);
     put_kind(p, SB_STOCK_BOARD, "Boards", long_unit(style), put_board);
     put_kind(p, SB_STOCK_SHEET, "Sheets", face_unit(style), put_sheet);
     if (has_kind(p, SB_STOCK_BOARD) || has_kind(p, SB_STOCK_SHEET))

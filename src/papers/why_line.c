@@ -29,12 +29,13 @@ static void say_part(why *w, const sb_part *part) {
                           (long long)piece->count, piece->title),
             part->place);
     why_say_length(w, "finished length", part->length, part->length_worked ? part->length_worked : "",
-            sb_formula_place(part->length_formula));
+                   sb_formula_place(part->length_formula));
     if (part->allow.nm > 0 || part->over_length.nm > 0)
         why_say_length(w, "cut length", part->cut_length,
-                sb_pool_print(w->run->pool, "finished length%s%s", more(w, part->allow, "to trim to fit"),
-                              more(w, part->over_length, "over-length of the glue-up")),
-                part->place);
+                       sb_pool_print(w->run->pool, "finished length%s%s",
+                                     more(w, part->allow, "to trim to fit"),
+                                     more(w, part->over_length, "over-length of the glue-up")),
+                       part->place);
     why_say(w, "stock", part->stock->title, sb_pool_print(w->run->pool, "the role '%s'", part->role),
             part->stock->place);
     if (part->length_formula)
@@ -64,10 +65,10 @@ static void say_offer(why *w, const sb_order_line *line) {
     const sb_price *price = &line->offer->price;
     const char *listed = number_words(w->run, w->shop, price->micro, 6, w->shop->settings.currency.digits);
     why_say_money(w, bought_words(w, line), line->amount,
-            sb_pool_print(w->run->pool, "%s each; listed at %s %s%s",
-                          exact_cost_words(w->run, w->shop, line->each), listed,
-                          price->per == SB_PER_EACH ? "" : "per ", sb_per_word(price->per)),
-            line->offer->place);
+                  sb_pool_print(w->run->pool, "%s each; listed at %s %s%s",
+                                exact_cost_words(w->run, w->shop, line->each), listed,
+                                price->per == SB_PER_EACH ? "" : "per ", sb_per_word(price->per)),
+                  line->offer->place);
 }
 
 /* Of a lot, the amount is told, not its count. */
@@ -125,9 +126,9 @@ bool why_work(why *w, const char *figure) {
                               line->from_plan ? ", counted from the cutting plan" : ""),
                 line->operation->place);
         why_say_money(w, "amount", line->amount,
-                sb_pool_print(w->run->pool, "at %s an hour (%s)", money_words(w->run, w->shop, line->hour),
-                              line->operation->worker->id),
-                line->place);
+                      sb_pool_print(w->run->pool, "at %s an hour (%s)",
+                                    money_words(w->run, w->shop, line->hour), line->operation->worker->id),
+                      line->place);
     }
     return found;
 }
@@ -136,27 +137,27 @@ static void say_price(why *w, const sb_price_line *line) {
     const sb_takeoff_piece *piece = &w->way->takeoff->pieces.items[line->piece];
     const sb_settings *s = &w->shop->settings;
     why_say_money(w, piece->title, line->unit,
-            sb_pool_print(w->run->pool, "unit price, %s; %lld off make %s",
-                          s->prices_gross ? "with tax" : "net", (long long)line->count,
-                          money_words(w->run, w->shop, line->line)),
-            piece->source->place);
+                  sb_pool_print(w->run->pool, "unit price, %s; %lld off make %s",
+                                s->prices_gross ? "with tax" : "net", (long long)line->count,
+                                money_words(w->run, w->shop, line->line)),
+                  piece->source->place);
     why_say_money(w, "its cost, for all", line->cost,
-            sb_pool_print(w->run->pool, "material %s + labour %s + overhead %s, its share of the job's",
-                          money_words(w->run, w->shop, line->material),
-                          money_words(w->run, w->shop, line->labour),
-                          money_words(w->run, w->shop, line->overhead)),
-            (sb_place){0});
+                  sb_pool_print(w->run->pool, "material %s + labour %s + overhead %s, its share of the job's",
+                                money_words(w->run, w->shop, line->material),
+                                money_words(w->run, w->shop, line->labour),
+                                money_words(w->run, w->shop, line->overhead)),
+                  (sb_place){0});
     why_say_money(w, "its price, for all", line->price,
-            sb_pool_print(w->run->pool, "cost + contingency %s, then %s of %s",
-                          money_words(w->run, w->shop, line->contingency),
-                          w->way->estimate->method == SB_MARGIN_ON_PRICE ? "a margin on price"
-                                                                         : "a markup on cost",
-                          share_words(w->run, w->shop, w->way->estimate->rate)),
-            (sb_place){0});
+                  sb_pool_print(w->run->pool, "cost + contingency %s, then %s of %s",
+                                money_words(w->run, w->shop, line->contingency),
+                                w->way->estimate->method == SB_MARGIN_ON_PRICE ? "a margin on price"
+                                                                               : "a markup on cost",
+                                share_words(w->run, w->shop, w->way->estimate->rate)),
+                  (sb_place){0});
     why_say_money(w, "less discount", line->discount,
-            sb_pool_print(w->run->pool, "then divided by %lld and rounded up to the price point",
-                          (long long)line->count),
-            (sb_place){0});
+                  sb_pool_print(w->run->pool, "then divided by %lld and rounded up to the price point",
+                                (long long)line->count),
+                  (sb_place){0});
 }
 
 bool why_piece(why *w, const char *figure) {

@@ -74,8 +74,8 @@ static void say_cost(why *w) {
 
 static void say_contingency(why *w) {
     why_say_money(w, "contingency", estimate(w)->contingency,
-            sb_pool_print(w->run->pool, "%s of cost", share(w, estimate(w)->contingency_rate)),
-            either(w, &estimate(w)->job->contingency, "contingency"));
+                  sb_pool_print(w->run->pool, "%s of cost", share(w, estimate(w)->contingency_rate)),
+                  either(w, &estimate(w)->job->contingency, "contingency"));
 }
 
 static void say_base(why *w) {
@@ -89,28 +89,29 @@ static void say_price(why *w) {
         margin ? sb_pool_print(w->run->pool, "base / (1 - margin), margin %s of price", share(w, e->rate))
                : sb_pool_print(w->run->pool, "base x (1 + markup), markup %s on cost", share(w, e->rate));
     why_say_money(w, "price", e->price, how,
-            margin ? either(w, &e->job->margin, "margin") : either(w, &e->job->markup, "markup"));
+                  margin ? either(w, &e->job->margin, "margin") : either(w, &e->job->markup, "markup"));
 }
 
 static void say_discount(why *w) {
     const sb_estimate *e = estimate(w);
     why_say_money(w, "discount", e->discount,
-            e->discount_rate.ppm == 0
-                ? "none"
-                : sb_pool_print(w->run->pool, "%s of price", share(w, e->discount_rate)),
-            e->job->discount.place);
+                  e->discount_rate.ppm == 0
+                      ? "none"
+                      : sb_pool_print(w->run->pool, "%s of price", share(w, e->discount_rate)),
+                  e->job->discount.place);
 }
 
 static void say_pieces(why *w) {
     why_say_money(w, "pieces, net", estimate(w)->pieces_net,
-            sb_pool_print(w->run->pool, "price - discount, and %s that price points add",
-                          money(w, estimate(w)->rounding)),
-            setting(w, "price-point"));
+                  sb_pool_print(w->run->pool, "price - discount, and %s that price points add",
+                                money(w, estimate(w)->rounding)),
+                  setting(w, "price-point"));
 }
 
 static void say_delivery(why *w) {
     why_say_money(w, "delivery", estimate(w)->delivery,
-            estimate(w)->delivery.minor == 0 ? "none" : "as the job says", estimate(w)->job->delivery.place);
+                  estimate(w)->delivery.minor == 0 ? "none" : "as the job says",
+                  estimate(w)->job->delivery.place);
 }
 
 static void say_net(why *w) {
@@ -121,9 +122,9 @@ static void say_tax(why *w) {
     const sb_estimate *e = estimate(w);
     for (size_t i = 0; i < e->taxes.count; i++)
         why_say_money(w, "tax", e->taxes.items[i].amount,
-                sb_pool_print(w->run->pool, "%s of %s", share(w, e->taxes.items[i].tax->rate),
-                              money(w, e->taxes.items[i].base)),
-                e->taxes.items[i].tax->place);
+                      sb_pool_print(w->run->pool, "%s of %s", share(w, e->taxes.items[i].tax->rate),
+                                    money(w, e->taxes.items[i].base)),
+                      e->taxes.items[i].tax->place);
     if (e->taxes.count == 0)
         why_say_money(w, "tax", e->tax, "the shop sets none", w->shop->settings.place);
 }
@@ -133,14 +134,15 @@ static void say_total(why *w) {
 }
 
 static void say_deposit(why *w) {
-    why_say_money(w, "deposit", estimate(w)->deposit,
-            sb_pool_print(w->run->pool, "%s of the total with tax", share(w, estimate(w)->deposit_rate)),
-            either(w, &estimate(w)->job->deposit, "deposit"));
+    why_say_money(
+        w, "deposit", estimate(w)->deposit,
+        sb_pool_print(w->run->pool, "%s of the total with tax", share(w, estimate(w)->deposit_rate)),
+        either(w, &estimate(w)->job->deposit, "deposit"));
 }
 
 static void say_floor(why *w) {
-    why_say_money(w, "floor", estimate(w)->floor,
-            "cost + delivery: below this net price the job loses money", (sb_place){0});
+    why_say_money(w, "floor", estimate(w)->floor, "cost + delivery: below this net price the job loses money",
+                  (sb_place){0});
 }
 
 static void say_hours(why *w) {
@@ -150,7 +152,7 @@ static void say_hours(why *w) {
 
 static void say_earned(why *w) {
     why_say_money(w, "earned per hour", estimate(w)->earned_hour,
-            "(net - material - overhead - delivery) / hours", (sb_place){0});
+                  "(net - material - overhead - delivery) / hours", (sb_place){0});
 }
 
 static void say_margin(why *w) {
@@ -196,10 +198,9 @@ static size_t chain_start(size_t index) {
 static void say_short(why *w, size_t index) {
     if (totals[index].say == say_material)
         why_say_money(w, "material", estimate(w)->material_total, "'why material' shows its lines",
-                (sb_place){0});
+                      (sb_place){0});
     else if (totals[index].say == say_labour)
-        why_say_money(w, "labour", estimate(w)->labour_total, "'why labour' shows its lines",
-                (sb_place){0});
+        why_say_money(w, "labour", estimate(w)->labour_total, "'why labour' shows its lines", (sb_place){0});
     else
         totals[index].say(w);
 }

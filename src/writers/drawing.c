@@ -16,7 +16,7 @@ typedef struct lay {
     bool marks_alone; /* a mark may stand without its number; among numbers to cut at it would be missed */
     ink shapes, labels;
     SB_LIST(ink_box) taken;
-    label_sets inside, above, below, on;
+    label_sets inside, above, below, corner, on;
 } lay;
 
 static double x_of(const lay *l, sb_length x) {
@@ -50,14 +50,15 @@ static PangoLayout *set_text(const lay *l, const char *text, int size, bool stro
 }
 
 static void sort_label(lay *l, const sb_label *label) {
-    bool ring = label->place == SB_LABEL_ON;
+    bool small = label->place == SB_LABEL_ON || label->place == SB_LABEL_CORNER;
     label_set set = {.label = label, .at = point_of(l, label->at)};
     set.text = set_text(l, label->text, TYPE_SMALL, false);
-    set.number = set_text(l, label->number, ring ? TYPE_SMALL : TYPE_NUMBER, true);
+    set.number = set_text(l, label->number, small ? TYPE_SMALL : TYPE_NUMBER, true);
     set.mark = set.text ? set_text(l, label->mark, TYPE_TITLE, true) : NULL;
     label_sets *const lists[] = {[SB_LABEL_INSIDE] = &l->inside,
                                  [SB_LABEL_ABOVE] = &l->above,
                                  [SB_LABEL_BELOW] = &l->below,
+                                 [SB_LABEL_CORNER] = &l->corner,
                                  [SB_LABEL_ON] = &l->on};
     if (set.text || set.number)
         SB_PUSH(l->run->pool, *lists[label->place], set);
@@ -158,6 +159,44 @@ static void put_rings(lay *l) {
             put_outside(l, &l->on.items[i]);
 }
 
+/* ---- frames in corners ---------------------------------------------------------------------------------- */
+
+static bool put_frame_at(lay *l, const label_set *set, ink_box box) {
+    ink_box around = {box.left - 1.5, box.top - 1.5, box.width + 3, box.height + 3};
+    if (!is_free(l, around))
+        return false;
+    ink_frame(l->run, &l->labels, box, SB_FILL_PAPER, 0.7);
+    label_form form = {NULL, set->number, true, false};
+    form_put(l->run, &l->labels, &form, box, false);
+    SB_PUSH(l->run->pool, l->taken, box);
+    return true;
+}
+
+/* Along the near edge from the left, then along the left edge upwards. */
+static bool put_frame(lay *l, const label_set *set) {
+    const double off = 7, step = 4;
+    double width = type_width(set->number) + 4, height = type_height(set->number) + 1;
+    double wide = x_of(l, set->label->wide), high = x_of(l, set->label->high);
+    double left = set->at.x - wide / 2 + off, top = set->at.y + high / 2 - off - height;
+    if (height + 4 > high || width + 4 > wide)
+        return false;
+    if (top < set->at.y - high / 2 + 2)
+        top = set->at.y - height / 2;
+    for (double x = left; x + width + 2 < set->at.x + wide / 2; x += step)
+        if (put_frame_at(l, set, (ink_box){x, top, width, height}))
+            return true;
+    for (double y = top; y > set->at.y - high / 2 + 2; y -= step)
+        if (put_frame_at(l, set, (ink_box){left, y, width, height}))
+            return true;
+    return false;
+}
+
+static void put_frames(lay *l) {
+    for (size_t i = 0; i < l->corner.count; i++)
+        if (!put_frame(l, &l->corner.items[i]))
+            put_outside(l, &l->corner.items[i]);
+}
+
 /* ---- what marks stand for ------------------------------------------------------------------------------- */
 
 static const char *add_key(const lay *l, const char *key, const label_sets *labels) {
@@ -197,6 +236,7 @@ static ink lay_at(lay *l) {
     for (size_t i = 0; i < l->drawing->labels.count; i++)
         sort_label(l, &l->drawing->labels.items[i]);
     l->marks_alone = below_is_free(l);
+    put_frames(l);
     put_all_inside(l);
     put_rings(l);
     ink rows = {0}, all = {.width = l->width};

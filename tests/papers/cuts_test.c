@@ -408,60 +408,102 @@ static void parts_of_one_length_share_their_stop(void **state) {
 
 typedef struct panel {
     double w, l;
-    bool gone; /* divided, or taken as a part */
+    bool gone;      /* divided, or taken as a part */
+    long long name; /* a strip's number; 0: none */
 } panel;
 
 typedef struct bench {
     panel panels[400];
     size_t count;
     double kerf, step;
-    long long next; /* number of the cut that comes next */
+    long long next;   /* number of the cut that comes next */
+    long long strips; /* so many have their names */
 } bench;
 
-static panel *find_panel(bench *b, double w, double l) {
+static panel *find_panel(bench *b, double w, double l, long long name) {
     for (size_t i = 0; i < b->count; i++)
-        if (!b->panels[i].gone && fabs(b->panels[i].w - w) <= b->step && fabs(b->panels[i].l - l) <= b->step)
+        if (!b->panels[i].gone && b->panels[i].name == name && fabs(b->panels[i].w - w) <= b->step &&
+            fabs(b->panels[i].l - l) <= b->step)
             return &b->panels[i];
-    fail_msg("no piece of %g x %g", w, l);
+    fail_msg("no piece S%lld of %g x %g", name, w, l);
     return NULL;
 }
 
-static void add_panel(bench *b, double w, double l) {
+static panel *add_panel(bench *b, double w, double l) {
     if (w <= 0 || l <= 0)
-        return;
+        return NULL;
     assert_true(b->count < sizeof b->panels / sizeof *b->panels);
-    b->panels[b->count++] = (panel){w, l, false};
+    b->panels[b->count] = (panel){w, l, false, 0};
+    return &b->panels[b->count++];
+}
+
+/* "S1, S3 to S5": the number at that place in the list; 0: the list is shorter, or there is none. */
+static long long strip_listed(const char *list, long long place) {
+    for (const char *at = list; *at == 'S'; at += strspn(at, ", ")) {
+        char *end;
+        long long from = strtoll(at + 1, &end, 10), to = from;
+        if (strncmp(end, " to S", 5) == 0)
+            to = strtoll(end + 5, &end, 10);
+        if (place <= to - from)
+            return from + place;
+        place -= to - from + 1;
+        at = end;
+    }
+    return 0;
+}
+
+/* The names that a row gives to pieces at the fence, and to what is left of each. */
+static const char *list_behind(const char *text, const char *words) {
+    const char *at = strstr(text, words);
+    return at ? at + strlen(words) : "";
+}
+
+static void name_panel(bench *b, panel *made, const char *list, long long *place) {
+    long long name = made ? strip_listed(list, *place) : 0;
+    if (name == 0)
+        return;
+    assert_int_equal(name, ++b->strips);
+    made->name = name;
+    ++*place;
 }
 
 /* `times` off one piece with one setting of the fence. */
-static void divide(bench *b, panel *from, bool crosscut, double fence, int64_t times) {
+static void divide(bench *b, panel *from, const sb_cell *row, long long *near, long long *rests) {
+    bool crosscut = strncmp(row[5].text, "crosscut", 8) == 0, all_strips = !strstr(row[5].text, "parts");
+    const char *strips = list_behind(row[5].text, "strip S");
+    strips = *strips ? strips - 1 : list_behind(row[5].text, "strips ");
     panel rest = *from;
+    double fence = mm_of((sb_length){row[1].amount});
     from->gone = true;
-    for (int64_t i = 0; i < times; i++) {
+    for (int64_t i = 0; i < row[2].amount; i++) {
         double *size = crosscut ? &rest.l : &rest.w;
         assert_true(fence > 0 && fence <= *size + b->step);
-        add_panel(b, crosscut ? rest.w : fence, crosscut ? fence : rest.l);
+        panel *made = add_panel(b, crosscut ? rest.w : fence, crosscut ? fence : rest.l);
+        if (all_strips)
+            name_panel(b, made, strips, near);
         *size -= fence + b->kerf;
     }
-    add_panel(b, rest.w, rest.l);
+    name_panel(b, add_panel(b, rest.w, rest.l), list_behind(row[5].text, "the rest: "), rests);
 }
 
+/* "S1 to S3: 826 x 1234 mm": each piece by its name; one without a name is the sheet, or what the row before went on with. */
 static void follow_cut(bench *b, const sb_cell *row) {
     double w, l, fence = mm_of((sb_length){row[1].amount});
-    long long from = 0, to = 0;
+    const char *size = strchr(row[4].text, ':') ? strchr(row[4].text, ':') + 1 : row[4].text;
+    long long from = 0, to = 0, near = 0, rests = 0;
     if (sscanf(row[0].text, "%lld to %lld", &from, &to) != 2)
         to = from;
     assert_int_equal(from, b->next);
     assert_int_equal(to - from + 1, row[2].amount * row[3].amount);
     b->next = to + 1;
-    assert_int_equal(sscanf(row[4].text, "%lf x %lf mm", &l, &w), 2);
+    assert_int_equal(sscanf(size, "%lf x %lf mm", &l, &w), 2);
     if (strncmp(row[5].text, "true ", 5) == 0) {
-        panel *sheet = find_panel(b, w, l);
+        panel *sheet = find_panel(b, w, l, 0);
         *(strncmp(row[5].text, "true ends", 9) == 0 ? &sheet->l : &sheet->w) = fence;
         return;
     }
     for (int64_t i = 0; i < row[3].amount; i++)
-        divide(b, find_panel(b, w, l), strcmp(row[5].text, "crosscut") == 0, fence, row[2].amount);
+        divide(b, find_panel(b, w, l, strip_listed(row[4].text, i)), row, &near, &rests);
 }
 
 static void take_parts(bench *b, const sb_table *parts, int64_t *made, const sb_sheet_plan *plan) {
@@ -469,7 +511,8 @@ static void take_parts(bench *b, const sb_table *parts, int64_t *made, const sb_
     for (size_t r = 0; r < parts->rows.count; r++) {
         const sb_cell *row = parts->rows.items[r];
         for (int64_t i = 0; i < row[1].amount; i++) {
-            find_panel(b, mm_of((sb_length){row[2].amount}), mm_of((sb_length){row[3].amount}))->gone = true;
+            find_panel(b, mm_of((sb_length){row[2].amount}), mm_of((sb_length){row[3].amount}), 0)->gone =
+                true;
             if (strncmp(row[0].text, "left over", 9) != 0)
                 made[plan->parts.items[part++].need] += plan->count;
             else
@@ -811,6 +854,7 @@ static void strips_beside_ripped_parts(void **state) {
     assert_string_equal(row_telling(cuts, "Boards", "lath", 4),
                         "cut square, rip to 40 mm; beside it 52 mm are left, keep it");
     assert_int_equal(told(cuts, "900 x 52 mm"), 1);
+    assert_string_equal(row_telling(cuts, "Pull", "900 x 52 mm", 3), "board 1");
     assert_int_equal(told(cuts, "300 x 22 mm"), 0);
     assert_int_equal(told(cuts, "back into the rack, with a label"), 0);
     sb_run_free(&run);

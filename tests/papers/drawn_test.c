@@ -146,8 +146,40 @@ static void sheets_have_their_parts(void **state) {
     sample_close(&s);
 }
 
+static size_t frames_in(const sb_drawing *drawing) {
+    size_t count = 0;
+    for (size_t i = 0; i < drawing->labels.count; i++)
+        if (drawing->labels.items[i].place == SB_LABEL_CORNER) {
+            const sb_label *label = &drawing->labels.items[i];
+            assert_int_equal(label->number[0], 'S');
+            assert_int_equal(strtol(label->number + 1, NULL, 10), ++count);
+            assert_true(label->wide.nm > 0 && label->high.nm > 0);
+        }
+    return count;
+}
+
+/* Every strip that a cut names stands in the drawing by that name. */
+static void strips_are_named_where_they_lie(void **state) {
+    sample s;
+    (void)state;
+    sample_open(&s, "shelf-options");
+    const sb_way *way = &s.ways->list.items[0];
+    const sb_document *cuts = sb_paper_cuts(&s.run, s.shop, s.job, way);
+    int64_t first = 1;
+    size_t named = 0;
+    for (size_t i = 0; i < way->plan->sheets.count; first += way->plan->sheets.items[i++].count) {
+        size_t frames =
+            frames_in(drawing_named(cuts, sb_pool_print(s.run.pool, "sheet-%lld", (long long)first)));
+        named += frames;
+    }
+    assert_true(named > way->plan->sheets.count);
+    assert_true(told(cuts, "crosscut into strips S1 to S3") > 0);
+    sample_close(&s);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(strips_are_named_where_they_lie),
         cmocka_unit_test(boards_have_their_parts_at_true_angles),
         cmocka_unit_test(the_blade_stands_at_what_the_scale_says),
         cmocka_unit_test(sheets_have_their_parts),
