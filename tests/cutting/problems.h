@@ -68,6 +68,7 @@ static UNUSED const sb_plan *planned(sb_run *run, const sb_problem *p) {
     if (plan->bound.milli > plan->cost.milli)
         print_error("cost %lld, bound %lld\n", (long long)plan->cost.milli, (long long)plan->bound.milli);
     assert_true(sb_ok(run));
+    assert_true(sb_plan_check(run, plan)); /* whatever the planner itself has checked */
     assert_true(plan->bound.milli <= plan->cost.milli);
     return plan;
 }
