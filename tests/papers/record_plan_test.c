@@ -247,6 +247,103 @@ static void cuts_make_the_parts(void **state) {
     sample_close(&s);
 }
 
+/* ---- what shows a bound of sheets, from the record alone ------------------------------------------------------ */
+
+static int64_t item(const sb_record *record, const char *key, size_t index) {
+    const sb_record *at = in(record, key)->first;
+    for (size_t i = 0; at && i < index; i++)
+        at = at->next;
+    assert_non_null(at);
+    return at->integer;
+}
+
+static size_t items(const sb_record *record, const char *key) {
+    size_t count = 0;
+    for (const sb_record *at = in(record, key)->first; at; at = at->next)
+        count++;
+    return count;
+}
+
+/* The least that sheets from supply `s` on cost whose worths come to what is left. */
+static int64_t least_cover(const sb_record *proof, size_t s, int64_t left) {
+    int64_t least = INT64_MAX / 4;
+    if (left <= 0 || s == items(proof, "worth"))
+        return left <= 0 ? 0 : least;
+    for (int64_t n = 0;; n++) {
+        int64_t rest = left - n * item(proof, "worth", s);
+        int64_t cost = n * item(proof, "least", s) + least_cover(proof, s + 1, rest);
+        least = cost < least ? cost : least;
+        if (item(proof, "worth", s) <= 0 || rest <= 0)
+            return least;
+    }
+}
+
+static void verify_proof(const sb_record *proof, size_t needs, size_t supplies) {
+    const char *how = in(proof, "how")->text;
+    bool scales = strcmp(how, "cover") == 0;
+    int64_t scale = in(proof, "scale")->integer, sum = 0;
+    assert_true(scales || strcmp(how, "guillotine") == 0 || strcmp(how, "strips") == 0);
+    assert_int_equal(items(proof, "duals"), needs);
+    assert_int_equal(items(proof, "counted"), needs);
+    assert_int_equal(items(proof, "worth"), supplies);
+    assert_int_equal(items(proof, "least"), supplies);
+    assert_int_equal(find(proof, "scales") ? items(proof, "scales") : 0, scales ? needs : 0);
+    assert_int_equal(find(proof, "once") ? items(proof, "once") : 0, scales ? 0 : needs);
+    assert_int_equal(!find(proof, "unit_x_mm"), scales);
+    assert_int_equal(!find(proof, "unit_y_mm"), scales);
+    for (size_t i = 0; i < needs; i++)
+        sum += item(proof, "duals", i) * item(proof, "counted", i);
+    int64_t figure = in(proof, "common")->integer + least_cover(proof, 0, sum);
+    assert_true((in(proof, "bound")->integer - 1) * scale < figure);
+    assert_true(in(proof, "bound")->integer <= in(proof, "cost")->integer);
+}
+
+static void add_panel(sb_run *run, sb_problem *p, double length, double width, int64_t count) {
+    sb_need need = {.name = "panel", .length = {(int64_t)(length * 1e6)}, .width = {(int64_t)(width * 1e6)}};
+    need.count = count;
+    SB_PUSH(run->pool, p->needs, need);
+}
+
+static void add_sheet(sb_run *run, sb_problem *p, double length, double width, int64_t price) {
+    sb_supply supply = {.length = {(int64_t)(length * 1e6)}, .width = {(int64_t)(width * 1e6)}};
+    supply.price.milli = price * 1000;
+    supply.available = -1;
+    supply.label = "";
+    SB_PUSH(run->pool, p->supplies, supply);
+}
+
+static const char *prove_panels(int stages, double width) {
+    sb_run run = sb_run_new();
+    sb_problem p = {.rules = {.panel_kerf = {3200000}, .material_only = true, .stages = stages}};
+    SB_PUSH(run.pool, p.stock, ((sb_cut_stock){.name = "ply", .sheet = true}));
+    add_sheet(&run, &p, 1220, 1220, 2600);
+    add_sheet(&run, &p, 1220, 610, 1390);
+    add_panel(&run, &p, 520, width, 19);
+    add_panel(&run, &p, 450, 330, 22);
+    const sb_plan *plan = sb_plan_make(&run, &p);
+    assert_non_null(plan);
+    const sb_record *proof = in(sb_record_plan(&run, plan, 2), "certificate")->first;
+    verify_proof(proof, p.needs.count, p.supplies.count);
+    const char *how = in(proof, "how")->text;
+    const char *known = strcmp(how, "cover") == 0    ? "cover"
+                        : strcmp(how, "strips") == 0 ? "strips"
+                                                     : "guillotine";
+    sb_run_free(&run);
+    return known;
+}
+
+/* Panels of many widths: each of the three kinds comes about. */
+static void sheets_tell_how_they_are_proved(void **state) {
+    int strips = 0, guillotine = 0, jobs = 12;
+    (void)state;
+    for (int i = 0; i < jobs; i++) {
+        strips += strcmp(prove_panels(3, 200 + 37 * i), "strips") == 0;
+        guillotine += strcmp(prove_panels(0, 200 + 37 * i), "guillotine") == 0;
+    }
+    print_message("of %d: %d by strips, %d by guillotine\n", jobs, strips, guillotine);
+    assert_true(strips > 0 && strips < jobs && guillotine > 0 && guillotine < jobs);
+}
+
 /* ---- jobs -------------------------------------------------------------------------------------------------------- */
 
 static int64_t parts_on(const sb_record *board) {
@@ -309,7 +406,7 @@ int main(void) {
         cmocka_unit_test(money_by_hand),           cmocka_unit_test(positions_from_the_factory_end),
         cmocka_unit_test(mitres_share_a_cut),      cmocka_unit_test(strips_lie_side_by_side),
         cmocka_unit_test(cuts_make_the_parts),     cmocka_unit_test(jobs_add_up),
-        cmocka_unit_test(a_bound_is_rounded_down),
+        cmocka_unit_test(a_bound_is_rounded_down), cmocka_unit_test(sheets_tell_how_they_are_proved),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
