@@ -99,6 +99,8 @@ int64_t sb_pane_l(const sb_pane *pane, bool turned);
 int64_t sb_tree_cost(const sb_sheet_bench *bench, size_t offer, const sb_tree *tree);
 bool sb_leftover_is_useful(const sb_cut_stock *stock, int64_t w, int64_t l);
 int64_t sb_tree_fences(const sb_tree *tree);
+/* The same parts in the order in which one would cut them, where that costs no more. */
+void sb_tree_tidy(const sb_sheet_bench *bench, sb_laid *laid);
 int64_t sb_tree_returns(const sb_tree *tree); /* pieces that go back over the saw */
 
 /* ---- the search ---------------------------------------------------------------------------------- */

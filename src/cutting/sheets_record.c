@@ -159,8 +159,11 @@ static void tell_shortage(recording *r, size_t index, int64_t missing) {
 void sb_sheets_record(sb_sheet_bench *bench, const sb_laying *laying, sb_plan *plan) {
     recording r = {.bench = bench, .plan = plan, .first = plan->sheets.count};
     start_needs(&r);
-    for (size_t i = 0; i < laying->sheets.count; i++)
-        record_laid(&r, &laying->sheets.items[i]);
+    for (size_t i = 0; i < laying->sheets.count; i++) {
+        sb_laid laid = laying->sheets.items[i];
+        sb_tree_tidy(bench, &laid);
+        record_laid(&r, &laid);
+    }
     for (size_t i = 0; i < bench->panes.count; i++) {
         const sb_pane *pane = &bench->panes.items[i];
         if (r.open[i] > 0)

@@ -79,12 +79,13 @@ static void put_parts(const sheet_view *v) {
     draw_marks letters = {0};
     for (size_t i = 0; i < v->plan->parts.count; i++) {
         const sb_sheet_part *part = &v->plan->parts.items[i];
-        const char *name = cuts_name(v->p, part->need);
+        const char *name = cuts_name(v->p, part->need), *size = size_words(v, part->at);
         put_rect(v, part->at, SB_FILL_PAPER, SB_PEN_LINE);
         put_label(v, SB_LABEL_INSIDE, part->at,
                   (sb_label){.text = name,
-                             .number = size_words(v, part->at),
-                             .mark = draw_mark(v->p->run, &letters, name),
+                             .number = size,
+                             .mark = draw_mark(v->p->run, &letters,
+                                               sb_pool_print(v->p->run->pool, "%s %s", name, size)),
                              .again = is_like_before(v->plan, i)});
     }
 }

@@ -586,18 +586,47 @@ static sb_problem *sheets_by_chance(sb_run *run, uint64_t *seed) {
     return problem;
 }
 
+/* A letter stands for one name and one size as it lies, or the pieces that carry it cannot be told apart; how many pairs of
+ * parts share one. */
+static int64_t letters_are_clear(const sb_drawing *drawing) {
+    int64_t shared = 0;
+    for (size_t i = 0; i < drawing->labels.count; i++)
+        for (size_t j = 0; j < i; j++) {
+            const sb_label *a = &drawing->labels.items[i], *b = &drawing->labels.items[j];
+            if (*a->mark == '\0' || *b->mark == '\0')
+                continue;
+            bool same = strcmp(a->text, b->text) == 0 && strcmp(a->number, b->number) == 0;
+            assert_int_equal(strcmp(a->mark, b->mark) == 0, same);
+            shared += same;
+        }
+    return shared;
+}
+
+static int64_t check_letters(const sb_document *cuts) {
+    const sb_sheet *sheet = sheet_named(cuts, "Sheets");
+    int64_t shared = 0;
+    for (size_t i = 0; sheet && i < sheet->blocks.count; i++)
+        if (sheet->blocks.items[i].drawing)
+            shared += letters_are_clear(sheet->blocks.items[i].drawing);
+    return shared;
+}
+
 static void cuts_make_any_sheet(void **state) {
     (void)state;
     uint64_t seed = 77;
+    int64_t shared = 0;
     sb_style style = {SB_UNITS_MM, {SB_NM_PER_MM / 2}, false};
     for (int round = 0; round < 200; round++) {
         sb_run run = sb_run_new();
         const sb_plan *plan = sb_plan_make(&run, sheets_by_chance(&run, &seed));
         if (!plan || !sb_ok(&run))
             fail_msg("%s", sb_notices_text(&run, SB_NOTE, false));
-        follow_sheets(&run, sb_paper_bare_cuts(&run, plan, style, (sb_currency){"", 2}), plan);
+        const sb_document *cuts = sb_paper_bare_cuts(&run, plan, style, (sb_currency){"", 2});
+        follow_sheets(&run, cuts, plan);
+        shared += check_letters(cuts);
         sb_run_free(&run);
     }
+    assert_true(shared > 0);
 }
 
 /* ---- angles, cautions ---- */
