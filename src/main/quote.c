@@ -18,6 +18,7 @@ static bool write_papers(sb_run *run, const sb_desk *desk, const sb_ways *ways) 
         return false;
     sb_file_set *files = sb_file_set_new(run, desk->folder);
     return file_xlsx(run, files, sb_pool_print(run->pool, "%s-quote", desk->base), quote) &&
+           file_pdf(run, files, sb_pool_print(run->pool, "%s-quote", desk->base), quote) &&
            file_xlsx(run, files, sb_pool_print(run->pool, "%s-estimate", desk->base), estimate) &&
            file_xlsx(run, files, sb_pool_print(run->pool, "%s-cuts", desk->base), cuts) &&
            file_pdf(run, files, sb_pool_print(run->pool, "%s-cuts", desk->base), cuts) &&
@@ -28,9 +29,10 @@ static bool write_papers(sb_run *run, const sb_desk *desk, const sb_ways *ways) 
 
 static const char *papers_list(sb_run *run, const sb_desk *desk) {
     static const char *const papers[][2] = {
-        {"quote.xlsx", "for the customer"},  {"estimate.xlsx", "for the shop only"},
-        {"cuts.pdf", "for the saw"},         {"cuts.xlsx", "the same as a workbook"},
-        {"order.xlsx", "for the merchants"}, {"order.csv", "the same for other programs"}};
+        {"quote.pdf", "for the customer"},           {"quote.xlsx", "the same as a workbook"},
+        {"estimate.xlsx", "for the shop only"},      {"cuts.pdf", "for the saw"},
+        {"cuts.xlsx", "the same as a workbook"},     {"order.xlsx", "for the merchants"},
+        {"order.csv", "the same for other programs"}};
     const char *list = sb_pool_print(run->pool, "\nPapers: %s/\n", desk->folder);
     for (size_t i = 0; i < sizeof papers / sizeof *papers; i++)
         list = sb_pool_print(run->pool, "%s  %s-%-14s %s\n", list, desk->base, papers[i][0], papers[i][1]);

@@ -91,6 +91,8 @@ static const char *option_title(const quote *q, size_t index) {
 static void put_way(const quote *q, size_t index) {
     const sb_way *way = &q->ways->list.items[index];
     bool choice = q->ways->list.count > 1;
+    if (index > 0)
+        sb_room_break_add(q->run, q->sheet);
     if (choice)
         sb_heading_add(q->run, q->sheet, option_title(q, index));
     if (way->option)
@@ -184,10 +186,12 @@ static void put_acceptance(const quote *q) {
     say(q, wording_fill(q->run, q->words, "accept-text", "reference", reference_of(q->job)), false);
     if (q->ways->list.count > 1)
         put_choice(q);
+    static const char *const lines[] = {"name", "place-date", "signature"};
     sb_table *table = pairs(q);
-    pair(q, table, word(q, "name"), sb_cell_text("________________________"));
-    pair(q, table, word(q, "place-date"), sb_cell_text("________________________"));
-    pair(q, table, word(q, "signature"), sb_cell_text("________________________"));
+    for (size_t i = 0; i < sizeof lines / sizeof *lines; i++) {
+        sb_row_add(q->run, table); /* room for a hand that writes */
+        pair(q, table, word(q, lines[i]), sb_cell_text("________________________________"));
+    }
 }
 
 static sb_document *document_of(const quote *q) {
@@ -213,10 +217,11 @@ sb_document *sb_paper_quote(sb_run *run, const sb_shop *shop, const sb_job *job,
         say(&q, word(&q, "options-intro"), false);
     for (size_t i = 0; i < ways->list.count; i++)
         put_way(&q, i);
-    if (ways->list.count > 1) /* the options fill a page of their own */
-        sb_page_break_add(run, q.sheet);
+    if (ways->list.count > 1)
+        sb_room_break_add(run, q.sheet);
     put_notes(&q);
     put_terms(&q);
+    sb_room_break_add(run, q.sheet);
     put_acceptance(&q);
     put_views(&q);
     return document;

@@ -2,12 +2,17 @@
 #include "writers/page_widths.h"
 #include "writers/shown.h"
 
-static const double padding = 3.5, after = 14; /* above and below a row's text; below the table */
+static const double after = 14; /* below the table */
 enum {
     TICK_SIZE = 12
 };
 
 /* ---- laying out ------------------------------------------------------------------------------------------ */
+
+/* Above and below a row's text: pairs stand closer, no rule parts them. */
+static double padding_of(const laid_table *laid) {
+    return laid->table->no_heading ? 1.8 : 3.5;
+}
 
 static PangoLayout *set_cell(sb_run *run, const type_case *type, const sb_document *document,
                              const sb_cell *cell) {
@@ -47,7 +52,7 @@ static double row_height(const laid_table *laid, size_t row) {
     }
     if (tick && most < TICK_SIZE)
         most = TICK_SIZE;
-    return most > 0 ? most + 2 * padding : 8;
+    return most > 0 ? most + 2 * padding_of(laid) : 8;
 }
 
 static void set_texts(sb_run *run, const type_case *type, const sb_document *document, laid_table *laid) {
@@ -63,14 +68,14 @@ static void set_texts(sb_run *run, const type_case *type, const sb_document *doc
 }
 
 laid_table table_lay(sb_run *run, const type_case *type, const sb_document *document, const sb_table *table,
-                     double width) {
+                     double width, const laid_table *above) {
     laid_table laid = {.table = table};
     size_t columns = table->column_count, rows = table->rows.count;
     laid.widths = SB_NEW_ARRAY(run->pool, double, columns);
     laid.lefts = SB_NEW_ARRAY(run->pool, double, columns);
     laid.heights = SB_NEW_ARRAY(run->pool, double, rows + 1);
     set_texts(run, type, document, &laid);
-    page_widths(run, &laid, width);
+    page_widths(run, &laid, width, above);
     if (laid.title)
         type_wrap(laid.title, width);
     for (size_t i = 0; laid.heads && i < columns; i++) {
@@ -80,7 +85,7 @@ laid_table table_lay(sb_run *run, const type_case *type, const sb_document *docu
     }
     for (size_t i = 0; i < rows * columns; i++)
         if (laid.cells[i])
-            type_wrap(laid.cells[i], laid.widths[i % columns]);
+            type_wrap(laid.cells[i], page_cell_width(&laid, i / columns, i % columns));
     for (size_t row = 0; row < rows; row++)
         laid.heights[row] = row_height(&laid, row);
     return laid;
@@ -177,11 +182,11 @@ static void turn_page(flow *f, const laid_table *laid) {
 static void place_cell(flow *f, const laid_table *laid, size_t row, size_t column, double top) {
     const sb_cell *cell = &laid->table->rows.items[row][column];
     PangoLayout *layout = cell_at(laid, row, column);
-    ink_box box = {PAGE_SIDE + laid->lefts[column], top, laid->widths[column], 0};
+    ink_box box = {PAGE_SIDE + laid->lefts[column], top, page_cell_width(laid, row, column), 0};
     if (cell->kind == SB_CELL_TICK)
         ink_frame(f->run, flow_page(f),
-                  (ink_box){box.left + (box.width - TICK_SIZE) / 2, f->y + padding, TICK_SIZE, TICK_SIZE},
-                  SB_FILL_NONE, 0.9);
+                  (ink_box){box.left + (box.width - TICK_SIZE) / 2, top, TICK_SIZE, TICK_SIZE}, SB_FILL_NONE,
+                  0.9);
     if (!layout)
         return;
     box.top += row_baseline(laid, row) - first_baseline(layout);
@@ -192,6 +197,7 @@ static void place_cell(flow *f, const laid_table *laid, size_t row, size_t colum
 /* A row taller than a page goes on over as many as it takes, line by line. */
 static void place_tall(flow *f, const laid_table *laid, size_t row) {
     int *done = SB_NEW_ARRAY(f->run->pool, int, laid->table->column_count);
+    double padding = padding_of(laid);
     bool more = true;
     for (bool first = true; more; first = false) {
         if (!first)
@@ -240,7 +246,7 @@ static void place_row(flow *f, const laid_table *laid, size_t row) {
     if (table->total_rows && row == first_total)
         put_rule(f, laid, f->y, 1);
     for (size_t i = 0; i < table->column_count; i++)
-        place_cell(f, laid, row, i, f->y + padding);
+        place_cell(f, laid, row, i, f->y + padding_of(laid));
     f->y += laid->heights[row];
     bool last = row + 1 == table->rows.count || row + 1 == first_total;
     if (!table->no_heading && row < first_total && !last && !is_gap(laid, row))

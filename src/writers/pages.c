@@ -57,14 +57,14 @@ static laid_block lay_text(flow *f, const sb_block *block) {
     return laid;
 }
 
-static laid_block lay_block(flow *f, const sb_block *block) {
+static laid_block lay_block(flow *f, const sb_block *block, const laid_table *above) {
     laid_block laid = {.kind = block->kind};
     switch (block->kind) {
     case SB_BLOCK_HEADING:
     case SB_BLOCK_PARAGRAPH:
         return lay_text(f, block);
     case SB_BLOCK_TABLE:
-        laid.table = table_lay(f->run, f->type, f->document, block->table, f->width);
+        laid.table = table_lay(f->run, f->type, f->document, block->table, f->width, above);
         laid.height = table_height(&laid.table);
         laid.gap = 14;
         break;
@@ -173,7 +173,8 @@ static void place_sheet(flow *f, const sb_sheet *sheet) {
     flow_turn(f);
     laid_block *laid = SB_NEW_ARRAY(f->run->pool, laid_block, sheet->blocks.count + 1);
     for (size_t i = 0; i < sheet->blocks.count; i++)
-        laid[i] = lay_block(f, &sheet->blocks.items[i]);
+        laid[i] = lay_block(f, &sheet->blocks.items[i],
+                            i > 0 && laid[i - 1].table.table ? &laid[i - 1].table : NULL);
     for (size_t i = 0; i < sheet->blocks.count; i++)
         place_block(f, &laid[i], sheet->blocks.count - i);
 }

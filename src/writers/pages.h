@@ -45,7 +45,8 @@ typedef struct laid_table {
 } laid_table;
 
 laid_table table_lay(sb_run *run, const type_case *type, const sb_document *document, const sb_table *table,
-                     double width);
+                     double width,
+                     const laid_table *above); /* above: the block before, where that is a table; else NULL */
 double table_height(const laid_table *laid);
 double table_first_height(const laid_table *laid); /* of what must not be parted from what is above */
 void table_place(flow *f, const laid_table *laid);
