@@ -50,6 +50,7 @@ typedef struct sb_material_line {
                                    than what is bought under SB_CHARGE_USED */
     sb_cost each;
     sb_money amount; /* round(quantity * each) */
+    const int64_t *weights; /* by kind of piece: how the amount is shared out; their sum stays below 2^27 */
     sb_place place;  /* the price row, the job line */
 } sb_material_line;
 
@@ -62,6 +63,7 @@ typedef struct sb_labour_line {
     sb_duration time;       /* quantity * operation->time, to the nearest ms */
     sb_money hour;          /* the worker's rate */
     sb_money amount;        /* round(quantity * operation->time * hour): the time is not rounded in between */
+    const int64_t *weights; /* as above */
     sb_place place;
 } sb_labour_line;
 
@@ -97,6 +99,7 @@ typedef struct sb_estimate {
     SB_LIST(sb_tax_line) taxes;          /* none or one */
     sb_duration time;                    /* of all labour, to the nearest ms */
     sb_money material_total, labour_total, overhead;
+    const int64_t *overhead_weights; /* by the hours of each kind of piece; NULL: by its labour cost */
     sb_money cost;        /* material + labour + overhead */
     sb_money contingency; /* contingency_rate of cost */
     sb_money base;        /* cost + contingency */
@@ -165,6 +168,21 @@ typedef struct sb_batches {
 } sb_batches;
 const sb_batches *sb_batches_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job,
                                 const sb_tune *tune);
+
+/* Quantity breaks: the job beside batches of it in the sizes that the job, else the shop, asks for. A size counts sets: the
+ * fewest pieces in the job's proportion, one where there is one kind of piece. `own`: the job itself, always among them.
+ * A size that cannot be made, for want of stock say, is left out with advice. `own` of the call: the job's own ways. */
+typedef struct sb_break {
+    int64_t sets, pieces;
+    const sb_job *job;
+    const sb_ways *ways;
+} sb_break;
+typedef struct sb_breaks {
+    SB_LIST(sb_break) list; /* by size */
+    size_t own;             /* the job, in the list */
+} sb_breaks;
+const sb_breaks *sb_breaks_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job,
+                              const sb_tune *tune, const sb_ways *own);
 
 /* Shares `amount` out by weights (>= 0, less counts as 0), in whole minor units that add up to it (largest remainder, earlier
  * first on ties). All weights zero: even shares. */

@@ -140,6 +140,13 @@ bool sb_read_count(sb_run *run, const char *text, sb_place at, int64_t *out);   
 bool sb_read_date(sb_run *run, const char *text, sb_place at, sb_date *out);                        /* 2026-03-31 */
 bool sb_read_yes(sb_run *run, const char *text, sb_place at, bool *out);                            /* yes | no */
 
+typedef struct sb_counts {
+    int64_t *items;
+    size_t count, capacity;
+} sb_counts;
+/* `1, 5, 10, 25`: sizes of batches, none twice, at most 12 of them; in `out` the smaller ones come first. */
+bool sb_read_sizes(sb_run *run, sb_cursor *cursor, sb_counts *out);
+
 /* ---- measured boards: what a person with a tape found on them ---------------------------------------------- */
 
 /* Lengths from the board's front end, the one that is trued first. */

@@ -19,7 +19,9 @@ const sb_wording *sb_wording_read(sb_run *run, const char *templates, const char
 /* The text for a key; the key itself when the file lacks it, which was an error when it was read. */
 const char *sb_wording_text(sb_run *run, const sb_wording *wording, const char *key);
 
-sb_document *sb_paper_quote(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways, const sb_wording *wording);
+/* `breaks`: the job in other numbers, NULL where nobody asks; the customer sees them where the job says so. */
+sb_document *sb_paper_quote(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways, const sb_breaks *breaks,
+                            const sb_wording *wording);
 sb_document *sb_paper_estimate(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
 sb_document *sb_paper_cuts(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way); /* shop and job may be NULL-like for bare lists: see cuts.c */
 /* Labels for parts and for what goes back into the rack, in the grid that the shop sets. */
@@ -62,6 +64,8 @@ sb_record *sb_record_takeoff(sb_run *run, const sb_shop *shop, const sb_takeoff 
 void sb_paper_batches(sb_run *run, sb_document *comparison, const sb_ways *ways, const sb_batches *batches);
 void sb_record_batches(sb_run *run, sb_record *comparison, const sb_shop *shop, const sb_ways *ways,
                        const sb_batches *batches);
+/* Adds to the record of a quote what the job costs in other numbers. */
+void sb_record_breaks(sb_run *run, sb_record *quote, const sb_shop *shop, const sb_breaks *breaks);
 sb_record *sb_record_comparison(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
 
 /* `why`: where a figure comes from. Figures are named as the papers print them: "total", "price", "labour", a part's title, a stock

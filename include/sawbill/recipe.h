@@ -264,6 +264,12 @@ typedef struct sb_job {
     SB_LIST(sb_job_amount) extras; /* extra AMOUNT : text, a cost, net */
     sb_job_share discount, deposit, margin, markup, contingency;
     int validity_days;         /* 0: the shop's */
+    struct sb_job_breaks {     /* `breaks 1, 5, 10 [quoted] | quoted | none`: batches of these sizes, priced beside the job */
+        sb_counts sizes;       /* in sets: the fewest pieces in the job's proportion, of one kind of piece one */
+        bool given;            /* the job tells them; else they are the shop's */
+        bool quoted;           /* the customer sees them */
+        sb_place place;
+    } breaks;
     const char *tax;           /* NULL: the shop's default */
     sb_place tax_place;
     bool use_rack;             /* `rack yes | no`, default yes */

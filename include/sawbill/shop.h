@@ -215,6 +215,7 @@ typedef struct sb_settings {
     bool discount_hidden;                    /* quotes show the prices after discount and say no more */
     sb_money price_point;                    /* unit prices are rounded up to a multiple; 0: minor unit */
     int validity_days;
+    sb_counts breaks;                        /* `breaks 1, 5, 10`: sizes of batches that estimates price beside the job's own */
     sb_share deposit;                        /* share of the total with tax */
     int price_age_days;                      /* older prices get advice; 0: never */
     sb_duration week;                        /* working hours in a week, for the lead time; 0: not told */

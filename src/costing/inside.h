@@ -22,6 +22,11 @@ typedef struct costing {
 /* share.c: the same as sb_share_out, on bare numbers. */
 void costing_share(sb_run *run, int64_t amount, const int64_t *weights, size_t count, int64_t *shares);
 
+/* Weights by which a line is shared out: in lowest terms, and no finer than a spreadsheet can follow to the last
+ * figure (its numbers have 53 bits, an amount times a weight must fit). All even where there are none, or `weights` is
+ * NULL. */
+const int64_t *costing_in_lowest_terms(const costing *c, const int64_t *weights);
+
 /* weights.c: [count] weights; NULL when no kind of piece has any. */
 const int64_t *costing_stock_weights(const costing *c, const sb_stock *stock);
 const int64_t *costing_driver_weights(const costing *c, sb_driver driver);
@@ -42,6 +47,13 @@ costing_left costing_left_of(const costing *c, const sb_stock *stock);
 
 /* charge.c: what of an order line is charged, in thousandths. */
 int64_t costing_charged(const costing *c, const sb_order_line *line);
+
+/* sets.c: the job is `own` sets of so many pieces; the same job in another number of them. */
+typedef struct costing_sets {
+    int64_t own, pieces;
+} costing_sets;
+costing_sets costing_sets_of(const sb_job *job);
+const sb_job *costing_job_of_sets(sb_pool *pool, const sb_job *of, costing_sets sets, int64_t times);
 
 /* In this order, each filling its part of the estimate. */
 void costing_labour(costing *c);

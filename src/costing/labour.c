@@ -20,7 +20,8 @@ static void reckon(sb_labour_line *line) {
     line->amount.minor = sb_mul_div(micros, line->hour.minor, US_PER_HOUR);
 }
 
-static void share_line(costing *c, const sb_labour_line *line, const int64_t *weights) {
+static void share_line(costing *c, const sb_labour_line *line) {
+    const int64_t *weights = line->weights;
     int64_t *shares = SB_NEW_ARRAY(c->run->pool, int64_t, c->count + 1);
     costing_share(c->run, line->amount.minor, weights, c->count, shares);
     for (size_t i = 0; i < c->count; i++) {
@@ -35,10 +36,11 @@ static void share_line(costing *c, const sb_labour_line *line, const int64_t *we
 static void add_line(costing *c, sb_labour_line line, const int64_t *weights) {
     sb_estimate *e = c->estimate;
     reckon(&line);
+    line.weights = costing_in_lowest_terms(c, weights);
     SB_PUSH(c->run->pool, e->labour, line);
     e->labour_total = sb_money_add(e->labour_total, line.amount);
     c->micros = sb_add(c->micros, micros_of(&line));
-    share_line(c, &line, weights);
+    share_line(c, &line);
 }
 
 static const char *text_of(const sb_work *work) {

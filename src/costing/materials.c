@@ -77,10 +77,11 @@ static const char *rack_words(const costing *c, const sb_order_line *line) {
 static void add_line(costing *c, sb_material_line line, const int64_t *weights) {
     sb_estimate *e = c->estimate;
     line.amount.minor = sb_mul_div(line.quantity_milli, line.each.milli, 1000000);
+    line.weights = costing_in_lowest_terms(c, weights ? weights : c->busy);
     SB_PUSH(c->run->pool, e->materials, line);
     e->material_total = sb_money_add(e->material_total, line.amount);
     int64_t *shares = SB_NEW_ARRAY(c->run->pool, int64_t, c->count + 1);
-    costing_share(c->run, line.amount.minor, weights ? weights : c->busy, c->count, shares);
+    costing_share(c->run, line.amount.minor, line.weights, c->count, shares);
     for (size_t i = 0; i < c->count; i++)
         e->pieces.items[i].material = sb_money_add(e->pieces.items[i].material, (sb_money){shares[i]});
 }

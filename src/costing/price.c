@@ -47,9 +47,10 @@ static void set_overhead(costing *c) {
     const sb_settings *s = &c->shop->settings;
     sb_estimate *e = c->estimate;
     bool by_hour = s->overhead_hour.minor != 0;
+    e->overhead_weights = by_hour ? costing_in_lowest_terms(c, c->spent) : NULL;
     int64_t *weights = SB_NEW_ARRAY(c->run->pool, int64_t, c->count + 1);
     for (size_t i = 0; i < c->count; i++)
-        weights[i] = by_hour ? c->spent[i] : e->pieces.items[i].labour.minor;
+        weights[i] = by_hour ? e->overhead_weights[i] : e->pieces.items[i].labour.minor;
     if (by_hour)
         e->overhead.minor = sb_mul_div(c->micros, s->overhead_hour.minor, US_PER_HOUR);
     else

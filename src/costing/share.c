@@ -56,6 +56,21 @@ void costing_share(sb_run *run, int64_t amount, const int64_t *weights, size_t c
         shares[i] = -shares[i];
 }
 
+static const int64_t WEIGHTS_MOST = 1 << 26; /* 67 108 864: an amount may have 2^26 minor units beside it */
+
+const int64_t *costing_in_lowest_terms(const costing *c, const int64_t *weights) {
+    int64_t *lowest = SB_NEW_ARRAY(c->run->pool, int64_t, c->count + 1), divisor = 0, sum = 0;
+    for (size_t i = 0; weights && i < c->count; i++)
+        divisor = weights[i] > 0 ? sb_common_divisor(divisor, weights[i]) : divisor;
+    for (size_t i = 0; i < c->count; i++) {
+        lowest[i] = divisor == 0 ? 1 : weights[i] > 0 ? weights[i] / divisor : 0;
+        sum = sb_add(sum, lowest[i]);
+    }
+    for (size_t i = 0; sum > WEIGHTS_MOST && i < c->count; i++)
+        lowest[i] = sb_mul_div_up(lowest[i], WEIGHTS_MOST, sum);
+    return lowest;
+}
+
 void sb_share_out(sb_run *run, sb_money amount, const int64_t *weights, size_t count, sb_money *shares) {
     int64_t *bare = SB_NEW_ARRAY(run->pool, int64_t, count + 1);
     costing_share(run, amount.minor, weights, count, bare);

@@ -57,3 +57,27 @@ void sb_record_batches(sb_run *run, sb_record *comparison, const sb_shop *shop, 
         sb_put_text(run, record, "cheapest", cheapest ? cheapest->name : NULL);
     }
 }
+
+static void record_break(sb_run *run, sb_record *array, const sb_shop *shop, const sb_break *of) {
+    int digits = shop->settings.currency.digits;
+    sb_record *record = sb_put_object(run, array, NULL);
+    sb_put_integer(run, record, "pieces", of->pieces);
+    sb_record *options = sb_put_array(run, record, "options");
+    for (size_t w = 0; w < of->ways->list.count; w++) {
+        const sb_way *way = &of->ways->list.items[w];
+        sb_record *option = sb_put_object(run, options, NULL);
+        sb_put_text(run, option, "name", way->option ? way->option->name : NULL);
+        sb_record *units = sb_put_array(run, option, "unit");
+        for (size_t i = 0; i < way->estimate->pieces.count; i++)
+            sb_put_money(run, units, NULL, way->estimate->pieces.items[i].unit, digits);
+        sb_put_money(run, option, "cost", way->estimate->cost, digits);
+        sb_put_money(run, option, "net", way->estimate->net, digits);
+        sb_put_money(run, option, "gross", way->estimate->gross, digits);
+    }
+}
+
+void sb_record_breaks(sb_run *run, sb_record *quote, const sb_shop *shop, const sb_breaks *breaks) {
+    sb_record *array = sb_put_array(run, quote, "breaks");
+    for (size_t i = 0; i < breaks->list.count; i++)
+        record_break(run, array, shop, &breaks->list.items[i]);
+}

@@ -1,6 +1,7 @@
 /* The customer's paper. It is made from the price lines of the estimate, the words of templates/, what the job file says to
  * the customer and the outlines of pieces; nothing else of recipes, and nothing of cost, margin, hours or stock is read here. */
 #include "papers/figures.h"
+#include "papers/quote_breaks.h"
 #include "papers/quote_notes.h"
 #include "papers/quote_table.h"
 #include "papers/quote_views.h"
@@ -11,6 +12,7 @@ typedef struct quote {
     const sb_shop *shop;
     const sb_job *job;
     const sb_ways *ways;
+    const sb_breaks *breaks; /* NULL: the customer sees none */
     const sb_wording *words;
     quote_notes notes; /* of the pieces */
     sb_sheet *sheet;
@@ -98,6 +100,8 @@ static void put_way(const quote *q, size_t index) {
     if (way->option)
         say(q, way->option->note, false);
     quote_table(q->run, q->sheet, way->estimate, q->words, index == 0);
+    if (q->breaks)
+        quote_breaks(q->run, q->sheet, q->breaks, index, q->words);
     for (size_t i = 0; i < q->notes.count; i++)
         if (quote_note_is_of(&q->notes.items[i], index))
             say(q, q->notes.items[i].text, true);
@@ -207,8 +211,10 @@ static sb_document *document_of(const quote *q) {
 }
 
 sb_document *sb_paper_quote(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways,
-                            const sb_wording *wording) {
+                            const sb_breaks *breaks, const sb_wording *wording) {
     quote q = {.run = run, .shop = shop, .job = job, .ways = ways, .words = wording};
+    if (job->breaks.quoted && breaks && breaks->list.count > 1)
+        q.breaks = breaks;
     q.notes = quote_notes_of(run, ways);
     sb_document *document = document_of(&q);
     q.sheet = sb_sheet_add(run, document, word(&q, "quote"));

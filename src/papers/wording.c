@@ -29,6 +29,9 @@ static const char *const KEYS[] = {"quote",
                                    "discount",
                                    "discounted",
                                    "tax-included",
+                                   "breaks",
+                                   "breaks-note",
+                                   "breaks-count",
                                    "currency",
                                    "tax-on-total",
                                    "tax-by-line",
@@ -56,8 +59,9 @@ enum {
     KEY_COUNT = sizeof KEYS / sizeof *KEYS
 };
 
-/* Words of pictures, which also speak without them: a wording from before there were any is still whole. */
-static const char *const SPARED[] = {"views", "view-front", "view-side"};
+/* Words that came later, over what speaks without them too: a wording from before is still whole. */
+static const char *const SPARED[] = {"views",  "view-front",  "view-side",
+                                     "breaks", "breaks-note", "breaks-count"};
 
 struct sb_wording {
     const sb_source *source;
@@ -88,7 +92,7 @@ static void spare_words(sb_run *run, sb_wording *wording) {
             continue;
         *text = "";
         sb_note(run, (sb_place){wording->source, 0, 0},
-                "there is no line \"%s : ...\": pictures stand without these words", SPARED[i]);
+                "there is no line \"%s : ...\": what it is for stands without these words", SPARED[i]);
     }
 }
 

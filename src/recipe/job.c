@@ -98,6 +98,7 @@ static const recipe_keyword keywords[] = {
     {"markup", recipe_read_markup, RECIPE_ONCE, NULL},
     {"contingency", recipe_read_contingency, RECIPE_ONCE, NULL},
     {"validity", recipe_read_validity, RECIPE_ONCE, NULL},
+    {"breaks", recipe_read_breaks, RECIPE_ONCE, NULL},
     {"tax", read_tax, RECIPE_ONCE, NULL},
     {"rack", read_rack, RECIPE_ONCE, NULL},
     {"note", read_note, RECIPE_PROSE, NULL},

@@ -94,6 +94,22 @@ void recipe_read_contingency(recipe_reader *reader) {
     take_share(reader, "cost", "", &reader->job->contingency);
 }
 
+/* ---- breaks SIZE, ... [quoted] | quoted | none ------------------------------------------------------------------------ */
+
+void recipe_read_breaks(recipe_reader *reader) {
+    struct sb_job_breaks breaks = {.place = recipe_line_place(reader)};
+    if (sb_take_word(&reader->cursor, "none")) {
+        breaks.given = true;
+    } else {
+        breaks.given = !sb_at_word(&reader->cursor, "quoted");
+        if (breaks.given && !sb_read_sizes(reader->run, &reader->cursor, &breaks.sizes))
+            return;
+        breaks.quoted = sb_take_word(&reader->cursor, "quoted");
+    }
+    if (recipe_end_line(reader))
+        reader->job->breaks = breaks;
+}
+
 /* ---- validity N [days] ---------------------------------------------------------------------------------------------- */
 
 void recipe_read_validity(recipe_reader *reader) {

@@ -252,6 +252,12 @@ static bool read_replace(settings_reader *reader, const shop_setting *setting, s
     return true;
 }
 
+/* `1, 5, 10, 25` */
+static bool read_breaks(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
+    (void)setting;
+    return sb_read_sizes(reader->run, cursor, &reader->settings->breaks);
+}
+
 /* ---- the table ---- */
 
 #define OF_SHOP(field)  .scope = IN_SHOP, .offset = offsetof(sb_settings, field)
@@ -292,6 +298,7 @@ const shop_setting shop_settings[] = {
     {"tax-rounding", setting_either, OF_SHOP(tax_per_line), .words = {"total", "line"}},
     {"discounts", setting_either, OF_SHOP(discount_hidden), .words = {"shown", "hidden"}},
     {"price-point", setting_money, OF_SHOP(price_point)},
+    {"breaks", read_breaks, .scope = IN_SHOP},
     {"validity", setting_days, OF_SHOP(validity_days)},
     {"deposit", setting_share, OF_SHOP(deposit), .of = "total"},
     {"price-age", setting_days, OF_SHOP(price_age_days)},

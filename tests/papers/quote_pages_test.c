@@ -5,7 +5,7 @@
 
 static ink_pages pages_for(sample *s, const char *language, bool letter) {
     const sb_wording *wording = sb_wording_read(&s->run, "templates", language);
-    sb_document *quote = sb_paper_quote(&s->run, s->shop, s->job, s->ways, wording);
+    sb_document *quote = sb_paper_quote(&s->run, s->shop, s->job, s->ways, NULL, wording);
     const type_case *type = type_open(&s->run);
     if (!quote || !type || !sb_ok(&s->run))
         sample_fail(s, "no quote");

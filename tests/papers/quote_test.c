@@ -2,7 +2,7 @@
 #include "paper.h"
 
 static sb_document *quote_of(made *m, const sb_ways *ways, const char *language) {
-    sb_document *quote = sb_paper_quote(&m->run, &m->shop, &m->job, ways, paper_wording(&m->run, language));
+    sb_document *quote = sb_paper_quote(&m->run, &m->shop, &m->job, ways, NULL, paper_wording(&m->run, language));
     if (!sb_ok(&m->run))
         fail_msg("%s", sb_notices_text(&m->run, SB_NOTE, false));
     return quote;

@@ -5,7 +5,7 @@
 
 static sb_document *quote_of(sample *s) {
     const sb_wording *wording = sb_wording_read(&s->run, "templates", "en");
-    sb_document *document = sb_paper_quote(&s->run, s->shop, s->job, s->ways, wording);
+    sb_document *document = sb_paper_quote(&s->run, s->shop, s->job, s->ways, NULL, wording);
     if (!sb_ok(&s->run))
         sample_fail(s, "a quote");
     return document;
