@@ -30,7 +30,7 @@ MODULES  = xlsxwriter pangocairo pangoft2 fontconfig libpcre2-8 jansson clp cbc
 VERSION  = 0.1.0
 
 override CFLAGS := -std=c11 -D_POSIX_C_SOURCE=200809L $(OPTIMISE) $(WARNINGS) $(WERROR) $(SANITIZE) \
-                   -fPIC -fvisibility=hidden $(CFLAGS)
+                   -fPIC -fvisibility=hidden -ffp-contract=off $(CFLAGS)
 CPPFLAGS_ALL = -Iinclude -Isrc -DSAWBILL_VERSION='"$(VERSION)"' -DSAWBILL_PREFIX='"$(PREFIX)"' -MMD -MP $(CPPFLAGS) \
                $(patsubst -I%,-isystem%,$(shell pkg-config --cflags $(MODULES) 2>/dev/null))
 LIBS     = $(shell pkg-config --libs $(MODULES) 2>/dev/null) -lcsv -lm

@@ -195,6 +195,33 @@ sb_money sb_tax_inside(sb_money gross, sb_share rate);
 /* The price of one out of an amount for `count`, up to a multiple of `point` (0: of the minor unit). */
 sb_money sb_unit_price(sb_money amount, int64_t count, sb_share tax, sb_money point);
 
+/* ---- three-point values ------------------------------------------------------------------------------------------
+ *
+ * A value that is at least o, most likely m and at most p is drawn from the beta distribution over o..p with alpha = 1 + 4 (m - o) /
+ * (p - o), beta = 1 + 4 (p - m) / (p - o): mean (o + 4 m + p) / 6 (Malcolm, Roseboom, Clark, Fazar: Operations Research 7(5), 1959,
+ * 646-669), variance (mean - o) (p - mean) / 7. The textbooks' ((p - o) / 6)^2 is an approximation; no draw rests on it.
+ *
+ * Random numbers: xoshiro256** (Blackman, Vigna: Scrambled linear pseudorandom number generators, ACM Transactions on Mathematical
+ * Software 47(4), 2021), its state from splitmix64 (Steele, Lea, Flood: Fast splittable pseudorandom number generators, OOPSLA 2014).
+ * Whole numbers, and floating point out of + - * / alone, which every machine rounds alike: the same draws everywhere. */
+typedef struct sb_generator { uint64_t state[4]; } sb_generator;
+uint64_t sb_splitmix64(uint64_t *state);
+sb_generator sb_generator_of(uint64_t seed);
+uint64_t sb_generator_next(sb_generator *g);
+double sb_generator_unit(sb_generator *g); /* from 0 to below 1, in steps of 2^-53 */
+
+typedef struct sb_beta sb_beta;
+const sb_beta *sb_beta_of(sb_run *run, int64_t least, int64_t likely, int64_t most); /* least <= likely <= most, least < most */
+double sb_beta_at(const sb_beta *beta, double unit); /* the share of the way from least to most under which `unit` of all draws lie */
+double sb_three_point_mean(int64_t least, int64_t likely, int64_t most);
+double sb_three_point_variance(int64_t least, int64_t likely, int64_t most);
+double sb_three_point_textbook_variance(int64_t least, int64_t most);
+
+/* Repeated work: with each doubling of the count the average time falls to `share` of what it was (T. P. Wright: Factors affecting the cost
+ * of airplanes, Journal of the Aeronautical Sciences 3, 1936, 122-128). The average over `count`, as a share of the first one's time, to
+ * the ppm. */
+sb_share sb_learned(sb_share share, int64_t count);
+
 #pragma GCC visibility pop
 #ifdef __cplusplus
 }

@@ -27,6 +27,9 @@ void costing_share(sb_run *run, int64_t amount, const int64_t *weights, size_t c
  * NULL. */
 const int64_t *costing_in_lowest_terms(const costing *c, const int64_t *weights);
 
+/* power.c: base^exponent, base >= 0, the same to the last bit on every machine. */
+double costing_power(double base, double exponent);
+
 /* weights.c: [count] weights; NULL when no kind of piece has any. */
 const int64_t *costing_stock_weights(const costing *c, const sb_stock *stock);
 const int64_t *costing_driver_weights(const costing *c, sb_driver driver);
