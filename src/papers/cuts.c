@@ -130,8 +130,8 @@ static void fill(cuts_paper *p) {
     }
     if (p->plan->sheets.count > 0)
         cuts_sheets(p, sb_sheet_add(p->run, p->document, "Sheets"));
-    if (p->takeoff)
-        cuts_after(p, sb_sheet_add(p->run, p->document, "Glue, edge, fit"));
+    if (p->takeoff || cuts_any_rip(p))
+        cuts_after(p, sb_sheet_add(p->run, p->document, "Rip, glue, edge, fit"));
 }
 
 cuts_paper cuts_paper_of(sb_run *run, sb_document *document, const sb_shop *shop, const sb_way *way) {

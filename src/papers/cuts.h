@@ -123,6 +123,11 @@ void cuts_sheets(cuts_paper *p, sb_sheet *sheet);
 void cuts_keep(cuts_paper *p, sb_sheet *sheet);
 /* What is done to a part off the saw, in one phrase: "glue up from 4 staves of ...; plane to ..." */
 const char *cuts_next_words(const cuts_paper *p, const sb_part *part);
+/* ---- cuts_rip.c ---- */
+
+bool cuts_any_rip(const cuts_paper *p);
+void cuts_rip(const cuts_paper *p, sb_sheet *sheet);
+
 void cuts_after(cuts_paper *p, sb_sheet *sheet);
 
 #endif
