@@ -90,7 +90,7 @@ static void measure_height(const views *v, int64_t right, int64_t height) {
     line(v, x, top, x, v->ground);
     line(v, x - u, top, x + u, top);
     line(v, x - u, v->ground, x + u, v->ground);
-    words(v, x + 13 * u, v->ground - height / 2, 24 * u, 6 * u, "", measure(v, height));
+    words(v, x + 16 * u, v->ground - height / 2, 28 * u, 6 * u, "", measure(v, height));
 }
 
 /* ---- a view --------------------------------------------------------------------------------------------- */

@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-static const int64_t STEEPEST = 80000000; /* udeg from upright */
+static const int64_t STEEPEST = 85000000; /* udeg from upright */
 
 static bool above_zero(takeoff_making *making, const sb_formula *formula, sb_length length) {
     if (length.nm > 0)
@@ -23,7 +23,7 @@ static bool take_lean(takeoff_making *making, const sb_recipe_outline *line, sb_
         return false;
     if (lean.udeg < -STEEPEST || lean.udeg > STEEPEST) {
         sb_error(making->walk->run, sb_formula_place(line->lean),
-                 "an outline leans at most 80 deg from upright");
+                 "an outline leans at most 85 deg from upright");
         return false;
     }
     double top = (double)out->height.nm * tan((double)lean.udeg * 1e-6 * 3.14159265358979323846 / 180);

@@ -97,7 +97,9 @@ static void a_workbench_in_inches(void **state) {
 static void a_recipe_without_outlines_has_no_picture(void **state) {
     sample s;
     (void)state;
-    sample_make(&s, "piece frame\n  recipe mitred-frame\n  set shape regular\n");
+    sample_make(&s, "piece frame\n  recipe mitred-frame\n");
+    assert_non_null(picture(quote_of(&s), 0));
+    s.ways->list.items[0].takeoff->pieces.items[0].outlines.count = 0;
     assert_null(picture(quote_of(&s), 0));
     sample_close(&s);
 }

@@ -27,7 +27,7 @@ wrong 'outline front long by 95 mm at 0 mm' 8:36 'comma'
 wrong 'outline front long by lang at 0 mm, 0 mm' 8:23 'did you mean "long"'
 wrong 'outline front long by 95 mm * long at 0 mm, 0 mm' 8:23 'length'
 wrong 'outline front long by long - 600 mm at 0 mm, 0 mm' 8:23 'more than nothing'
-wrong 'outline side long by long at 0 mm, 0 mm lean 85 deg' 8:46 '80 deg'
+wrong 'outline side long by long at 0 mm, 0 mm lean 86 deg' 8:46 '85 deg'
 
 # Those of a turn and those under a condition.
 printf 'repeat i from 1 to 3\n  outline front long by 95 mm at 0 mm, (i - 1) * 100 mm\nend\noutline side 95 mm by 295 mm at 0 mm, 0 mm when long > 1 m\n' >> "$home/templates/box.recipe"
