@@ -120,7 +120,7 @@ const char *sheet_strips_words(sb_run *run, const size_t *numbers, size_t count)
 typedef struct result {
     size_t *near, *rests; /* numbers of strips */
     size_t near_count, rest_count;
-    bool parts;               /* some of the pieces at the fence are parts */
+    size_t parts;             /* of the pieces at the fence */
     bool back, goes_on, last; /* of the rests: some go back; one is cut on at once; some are parts */
     bool offcut;
 } result;
@@ -144,7 +144,7 @@ static void take_near(const walk *w, const sheet_strips *strips, result *r, sb_r
     if (number > 0)
         r->near[r->near_count++] = number;
     else if (holds_part(w->plan, piece))
-        r->parts = true;
+        r->parts++;
     else if (holds_leftover(w->plan, piece))
         r->back = true;
     else
@@ -174,7 +174,7 @@ static const char *with(sb_run *run, const char *words, const char *more) {
 }
 
 static const char *result_words(sb_run *run, const result *r) {
-    const char *words = r->parts ? "into parts" : "";
+    const char *words = r->parts == 0 ? "" : r->parts == 1 ? "into a part" : "into parts";
     if (r->near_count > 0)
         words = sb_pool_print(run->pool, "%s%s %s%s %s", words, r->parts ? " and" : "into", "strip",
                               r->near_count > 1 ? "s" : "", sheet_strips_words(run, r->near, r->near_count));

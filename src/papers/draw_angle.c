@@ -10,6 +10,7 @@
 enum {
     PANEL = 88, /* width of one of the two figures */
     HEIGHT = 60,
+    BETWEEN = 4,  /* swing and tilt of one end */
     STOP_TOP = 8, /* the fence, or the table */
     EDGE = 14,    /* where the piece lies against it */
     CLEAR = 34    /* left of all of the blade, for what the piece shows */
@@ -21,8 +22,8 @@ typedef struct figure {
     sb_drawing *drawing;
     const sb_style *style;
     sb_angle angle;
-    double left;  /* of the panel */
-    bool to_left; /* the blade's free end */
+    double left, top; /* of the panel */
+    bool to_left;     /* the blade's free end */
     bool tilts;
     double lean, width, pivot; /* angle in radians; of the piece; along the fence */
 } figure;
@@ -36,7 +37,7 @@ static sb_length on_paper(double mm) {
 }
 
 static sb_point point_at(const figure *f, double x, double y) {
-    return (sb_point){on_paper(f->left + x), on_paper(f->tilts ? HEIGHT - y : y)};
+    return (sb_point){on_paper(f->left + x), on_paper(f->top + (f->tilts ? HEIGHT - y : y))};
 }
 
 static void put_shape(const figure *f, const spot *spots, size_t count, bool closed, sb_fill fill,
@@ -87,7 +88,8 @@ static void put_piece(const figure *f) {
 }
 
 static void put_blade(const figure *f) {
-    double from = -4, to = f->width + 9, half = blade_half / cos(f->lean);
+    double from = -lesser(4, 6 / tan(f->lean)), to = f->width + lesser(9, 12 / tan(f->lean));
+    double half = blade_half / cos(f->lean);
     spot blade[] = {{blade_x(f, from) - half, EDGE + from},
                     {blade_x(f, from) + half, EDGE + from},
                     {blade_x(f, to) + half, EDGE + to},
@@ -151,6 +153,7 @@ static void put_on_piece(const figure *f) {
 
 /* A figure for the blade leaning one way. */
 static void put_figure(figure f, bool to_left) {
+    static const char *const where[2][2] = {{"near edge", "far edge"}, {"upper face", "lower face"}};
     f.to_left = to_left;
     f.left = to_left ? 0 : PANEL;
     f.lean = (double)f.angle.udeg * 1e-6 * DEGREE;
@@ -161,10 +164,10 @@ static void put_figure(figure f, bool to_left) {
     put_blade(&f);
     put_scale(&f);
     put_on_piece(&f);
-    put_words(
-        &f, (spot){PANEL / 2.0 - 3, STOP_TOP / 2.0 - 0.5}, PANEL - 8, STOP_TOP - 1,
-        sb_pool_print(f.run->pool, "%s to the %s", f.tilts ? "tilted" : "swung", to_left ? "left" : "right"),
-        sb_write_angle(f.run, f.angle, f.style));
+    put_words(&f, (spot){PANEL / 2.0 - 3, STOP_TOP / 2.0 - 0.5}, PANEL - 8, STOP_TOP - 1,
+              sb_pool_print(f.run->pool, "mark on the %s: %s %s", where[f.tilts][to_left],
+                            f.tilts ? "tilt" : "swing", to_left ? "left" : "right"),
+              sb_write_angle(f.run, f.angle, f.style));
 }
 
 /* ---- which there are --------------------------------------------------------------------------------------- */
@@ -225,28 +228,39 @@ static angle_uses angles_of(const cuts_paper *p) {
 
 /* ---- on paper ---------------------------------------------------------------------------------------------- */
 
-static const char intro[] = "The piece lies to the left of the blade and is kept; what is hatched falls off. "
-                            "Where the piece is kept on the right "
-                            "of the blade, the same long point wants the other figure. The far edge lies "
-                            "against the fence, the lower face on "
-                            "the table.";
+static const char intro[] =
+    "The piece lies to the left of the blade and is kept; what is hatched falls off. "
+    "Where the piece is kept on the right of the blade, the same mark wants the other "
+    "figure. The far edge lies against the fence, the lower face on the table; the page "
+    "Boards says which of them a mark is on.";
 
-static void add_drawing(const cuts_paper *p, sb_sheet *sheet, const angle_use *use, bool tilts,
-                        size_t index) {
-    sb_angle angle = tilts ? use->bevel : use->mitre, other = tilts ? use->mitre : use->bevel;
-    const char *with = other.udeg == 0
-                           ? ""
-                           : sb_pool_print(p->run->pool, ", together with %s %s", tilts ? "mitre" : "bevel",
-                                           sb_write_angle(p->run, other, p->style));
-    const char *title = sb_pool_print(p->run->pool, "%s %s%s: %s", tilts ? "Bevel" : "Mitre",
-                                      sb_write_angle(p->run, angle, p->style), with, use->names);
-    sb_drawing *drawing = sb_drawing_add(
-        p->run, sheet, title, sb_pool_print(p->run->pool, "angle-%zu%s", index + 1, tilts ? "-bevel" : ""),
-        on_paper(2 * PANEL), on_paper(HEIGHT));
+static const char *title_of(const cuts_paper *p, const angle_use *use) {
+    const char *swing = sb_write_angle(p->run, use->mitre, p->style);
+    const char *tilt = sb_write_angle(p->run, use->bevel, p->style);
+    if (use->mitre.udeg > 0 && use->bevel.udeg > 0)
+        return sb_pool_print(p->run->pool, "Mitre %s together with bevel %s: %s", swing, tilt, use->names);
+    return use->mitre.udeg > 0 ? sb_pool_print(p->run->pool, "Mitre %s: %s", swing, use->names)
+                               : sb_pool_print(p->run->pool, "Bevel %s: %s", tilt, use->names);
+}
+
+/* Swing and tilt of a compound end below one another, so that no page comes between them. */
+static void add_drawing(const cuts_paper *p, sb_sheet *sheet, const angle_use *use, size_t index) {
+    const sb_angle angles[] = {use->mitre, use->bevel};
+    bool compound = use->mitre.udeg > 0 && use->bevel.udeg > 0;
+    sb_drawing *drawing =
+        sb_drawing_add(p->run, sheet, title_of(p, use), sb_pool_print(p->run->pool, "angle-%zu", index + 1),
+                       on_paper(2 * PANEL), on_paper(compound ? 2 * HEIGHT + BETWEEN : HEIGHT));
+    figure f = {.run = p->run, .drawing = drawing, .style = p->style};
     drawing->scale_most = 1;
-    figure f = {.run = p->run, .drawing = drawing, .style = p->style, .angle = angle, .tilts = tilts};
-    put_figure(f, true);
-    put_figure(f, false);
+    for (int i = 0; i < 2; i++) {
+        f.angle = angles[i];
+        f.tilts = i == 1;
+        if (f.angle.udeg == 0)
+            continue;
+        put_figure(f, true);
+        put_figure(f, false);
+        f.top += HEIGHT + BETWEEN;
+    }
 }
 
 void draw_angles(cuts_paper *p) {
@@ -258,10 +272,7 @@ void draw_angles(cuts_paper *p) {
     sb_paragraph_add(p->run, sheet, intro, false);
     for (size_t i = 0; i < uses.count; i++) {
         const angle_use *use = &uses.items[i];
-        if (use->mitre.udeg > 0)
-            add_drawing(p, sheet, use, false, i);
-        if (use->bevel.udeg > 0)
-            add_drawing(p, sheet, use, true, i);
+        add_drawing(p, sheet, use, i);
         const char *reach =
             p->settings ? cuts_reach(p->run, &p->settings->crosscut, use->end, (sb_length){0}, p->style) : "";
         if (*reach)

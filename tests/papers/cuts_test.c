@@ -351,10 +351,12 @@ static void stops_add_up(void **state) {
     for (size_t i = 0; i < SAMPLES; i++) {
         sample s;
         sample_open(&s, sample_names[i]);
-        const sb_way *way = &s.ways->list.items[0];
-        /* one length out of two stocks is set once, and listed with each */
-        assert_true(check_stops(&s.run, sb_paper_cuts(&s.run, s.shop, s.job, way), way->plan) >=
-                    way->plan->counts.stops);
+        for (size_t w = 0; w < s.ways->list.count; w++) {
+            const sb_way *way = &s.ways->list.items[w];
+            /* one length out of two stocks is set once, and listed with each */
+            assert_true(check_stops(&s.run, sb_paper_cuts(&s.run, s.shop, s.job, way), way->plan) >=
+                        way->plan->counts.stops);
+        }
         sample_close(&s);
     }
 }
@@ -469,7 +471,7 @@ static void name_panel(bench *b, panel *made, const char *list, long long *place
 
 /* `times` off one piece with one setting of the fence. */
 static void divide(bench *b, panel *from, const sb_cell *row, long long *near, long long *rests) {
-    bool crosscut = strncmp(row[5].text, "crosscut", 8) == 0, all_strips = !strstr(row[5].text, "parts");
+    bool crosscut = strncmp(row[5].text, "crosscut", 8) == 0, all_strips = !strstr(row[5].text, "part");
     const char *strips = list_behind(row[5].text, "strip S");
     strips = *strips ? strips - 1 : list_behind(row[5].text, "strips ");
     panel rest = *from;
@@ -486,6 +488,21 @@ static void divide(bench *b, panel *from, const sb_cell *row, long long *near, l
     name_panel(b, add_panel(b, rest.w, rest.l), list_behind(row[5].text, "the rest: "), rests);
 }
 
+/* "826", "1234 mm", "95 1/2\"" in millimetres. */
+static double size_said(const char **at) {
+    char *end;
+    double size = strtod(*at, &end), over = 0, under = 1;
+    int used = 0;
+    if (*end == '/') {
+        size /= strtod(end + 1, &end);
+    } else if (sscanf(end, " %lf/%lf%n", &over, &under, &used) == 2) {
+        size += over / under;
+        end += used;
+    }
+    *at = end;
+    return *end == '"' ? size * 25.4 : size;
+}
+
 /* "S1 to S3: 826 x 1234 mm": each piece by its name; one without a name is the sheet, or what the row before went on with. */
 static void follow_cut(bench *b, const sb_cell *row) {
     double w, l, fence = mm_of((sb_length){row[1].amount});
@@ -496,7 +513,11 @@ static void follow_cut(bench *b, const sb_cell *row) {
     assert_int_equal(from, b->next);
     assert_int_equal(to - from + 1, row[2].amount * row[3].amount);
     b->next = to + 1;
-    assert_int_equal(sscanf(size, "%lf x %lf mm", &l, &w), 2);
+    l = size_said(&size);
+    size = strstr(size, " x ");
+    assert_non_null(size);
+    size += 3;
+    w = size_said(&size);
     if (strncmp(row[5].text, "true ", 5) == 0) {
         panel *sheet = find_panel(b, w, l, 0);
         *(strncmp(row[5].text, "true ends", 9) == 0 ? &sheet->l : &sheet->w) = fence;
@@ -552,12 +573,14 @@ static void follow_sheets(sb_run *run, const sb_document *cuts, const sb_plan *p
 
 static void cuts_make_the_sheet_parts(void **state) {
     (void)state;
-    sample s;
-    sample_open(&s, "shelf-options");
-    for (size_t w = 0; w < s.ways->list.count; w++)
-        follow_sheets(&s.run, sb_paper_cuts(&s.run, s.shop, s.job, &s.ways->list.items[w]),
-                      s.ways->list.items[w].plan);
-    sample_close(&s);
+    for (size_t i = 0; i < SAMPLES; i++) {
+        sample s;
+        sample_open(&s, sample_names[i]);
+        for (size_t w = 0; w < s.ways->list.count; w++)
+            follow_sheets(&s.run, sb_paper_cuts(&s.run, s.shop, s.job, &s.ways->list.items[w]),
+                          s.ways->list.items[w].plan);
+        sample_close(&s);
+    }
 }
 
 /* Sheets of 1250 x 2500 mm under all rules of a saw. */

@@ -118,6 +118,38 @@ static void the_blade_stands_at_what_the_scale_says(void **state) {
     sample_close(&s);
 }
 
+/* A compound end: two blades lean by its mitre, two by its bevel, and each figure says where the mark is that wants it. */
+static void a_compound_end_has_both_in_one_drawing(void **state) {
+    sample s;
+    (void)state;
+    sample_make(&s, "piece planter\n  recipe splayed-planter\n");
+    const sb_way *way = &s.ways->list.items[0];
+    const sb_part *side = &way->takeoff->parts.items[0];
+    const sb_drawing *drawing = drawing_named(sb_paper_cuts(&s.run, s.shop, s.job, way), "angle-1");
+    double mitre = fabs((double)side->end1.mitre.udeg / 1e6),
+           bevel = fabs((double)side->end1.bevel.udeg / 1e6);
+    int swung = 0, tilted = 0, said = 0;
+    assert_true(mitre > 1 && bevel > 1);
+    for (size_t i = 0; i < drawing->shapes.count; i++) {
+        const sb_shape *shape = &drawing->shapes.items[i];
+        if (shape->fill != SB_FILL_BLACK || shape->pen != SB_PEN_THIN)
+            continue;
+        double leans = degrees_between(shape->points.items[0], shape->points.items[3]);
+        swung += near_to(leans, mitre);
+        tilted += near_to(leans, bevel);
+    }
+    assert_int_equal(swung, 2);
+    assert_int_equal(tilted, 2);
+    static const char *const figures[] = {
+        "mark on the far edge: swing left", "mark on the near edge: swing right",
+        "mark on the lower face: tilt left", "mark on the upper face: tilt right"};
+    for (size_t i = 0; i < drawing->labels.count; i++)
+        for (size_t j = 0; j < 4; j++)
+            said += strcmp(drawing->labels.items[i].text, figures[j]) == 0;
+    assert_int_equal(said, 4);
+    sample_close(&s);
+}
+
 /* Parts of a sheet lie where the plan has them, none on another, kerfs in black between them. */
 static void sheets_have_their_parts(void **state) {
     sample s;
@@ -179,6 +211,7 @@ static void strips_are_named_where_they_lie(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_compound_end_has_both_in_one_drawing),
         cmocka_unit_test(strips_are_named_where_they_lie),
         cmocka_unit_test(boards_have_their_parts_at_true_angles),
         cmocka_unit_test(the_blade_stands_at_what_the_scale_says),

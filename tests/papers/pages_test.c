@@ -112,7 +112,7 @@ static const char *put_file(sb_run *run, const char *folder, const char *name, c
     return path;
 }
 
-static sb_document *cuts_of(sb_run *run, const char *parts, const char *stock) {
+static const sb_plan *plan_of(sb_run *run, const char *parts, const char *stock) {
     const char *base = getenv("TMPDIR");
     char *folder = sb_pool_print(run->pool, "%s/sawbill-pages-XXXXXX", base && *base ? base : "/tmp");
     assert_non_null(mkdtemp(folder));
@@ -128,8 +128,12 @@ static sb_document *cuts_of(sb_run *run, const char *parts, const char *stock) {
     const sb_plan *plan = sb_plan_make(run, problem);
     if (!plan || !sb_ok(run))
         fail_msg("%s", sb_notices_text(run, SB_NOTE, false));
-    return sb_paper_bare_cuts(run, plan, (sb_style){SB_UNITS_MM, {SB_NM_PER_MM / 10}, false},
-                              (sb_currency){"", 2});
+    return plan;
+}
+
+static sb_document *cuts_of(sb_run *run, const char *parts, const char *stock) {
+    return sb_paper_bare_cuts(run, plan_of(run, parts, stock),
+                              (sb_style){SB_UNITS_MM, {SB_NM_PER_MM / 10}, false}, (sb_currency){"", 2});
 }
 
 static void legible_list(const char *parts, const char *stock) {
@@ -177,6 +181,29 @@ static void sheets_with_slivers(void **state) {
         "stock,length,price,width,kind\nply,2440,50,1220,sheet\n");
 }
 
+static void sixty_parts_on_one_sheet(void **state) {
+    (void)state;
+    legible_list("name,stock,length,width,count\ntile,ply,240,120,60\n",
+                 "stock,length,price,width,kind\nply,2500,50,1250,sheet\n");
+    legible_list("name,stock,length,width,count\ntile,ply,80,60,60\nslip,ply,40,30,60\n",
+                 "stock,length,price,width,kind\nply,2500,50,1250,sheet\n");
+}
+
+static void long_and_foreign_names_on_sheets(void **state) {
+    (void)state;
+    legible_list("name,stock,length,width,count\nupper left-hand stretcher of the low bench,ply,420,300,4\n"
+                 "Donaudampfschifffahrtsgesellschaftskapitän,ply,390,140,6\nלוח עליון,ply,420,90,4\nلوح "
+                 "جانبي,ply,390,400,2\n"
+                 "Élément supérieur d'étagère,ply,700,260,2\nŽebřina šikmá,ply,260,40,9\n",
+                 "stock,length,price,width,kind\nply,2500,50,1250,sheet\n");
+}
+
+static void one_millimetre_on_a_sheet(void **state) {
+    (void)state;
+    legible_list("name,stock,length,width,count\nshim,ply,1,1,3\nveneer,ply,2400,1,2\ntop,ply,2400,600,1\n",
+                 "stock,length,price,width,kind\nply,2500,50,1250,sheet\n");
+}
+
 static void ends_at_all_angles(void **state) {
     (void)state;
     legible_list(
@@ -184,6 +211,12 @@ static void ends_at_all_angles(void **state) {
         "rafter,batten,900,2,mitre 35,square\nhip,batten,500,3,mitre 30 bevel 20,mitre -30 bevel 20\n"
         "lid,batten,300,4,bevel 45,bevel -45\n",
         "stock,length,price,width\nbatten,4000,5,140\n");
+    legible_list(
+        "name,stock,length,count,end1,end2\nsliver,batten,900,2,mitre 0.1,mitre -0.1\n"
+        "wedge,batten,3000,2,mitre 85,square\nspike,batten,1400,2,mitre 75 bevel 60,mitre 75 bevel -60\n"
+        "chamfer,batten,300,4,bevel 1,bevel 88\n"
+        "upper left-hand stretcher of the low bench,batten,500,3,mitre 12.34 bevel 5.67,mitre 33 bevel 44\n",
+        "stock,length,price,width\nbatten,4000,5,45\n");
 }
 
 /* ---- labels --------------------------------------------------------------------------------------------- */
@@ -264,6 +297,56 @@ static void no_row_stands_alone(void **state) {
         }
 }
 
+static void labels_of_hard_names(void **state) {
+    (void)state;
+    static const int64_t grids[][2] = {{3, 8}, {5, 13}, {7, 20}};
+    sb_run run = sb_run_new();
+    const sb_plan *plan =
+        plan_of(&run,
+                "name,stock,length,count,end1,end2\n"
+                "upper left-hand stretcher of the low bench,batten,420.5,4,mitre 45,mitre -45\n"
+                "Donaudampfschifffahrtsgesellschaftskapitän,batten,390,4,square,bevel 12.5\n"
+                "לוח עליון,batten,1,4,square,square\nŽebřina šikmá,batten,2400,2,square,square\n",
+                "stock,length,price,width\nbatten,3000,5,45\n");
+    for (size_t g = 0; g < sizeof grids / sizeof *grids; g++) {
+        struct sb_label_grid grid = sb_label_grid_usual();
+        grid.columns = grids[g][0], grid.rows = grids[g][1];
+        const sb_document *labels = sb_paper_bare_labels(&run, plan, "made", &grid,
+                                                         (sb_style){SB_UNITS_MM, {SB_NM_PER_MM / 10}, false});
+        ink_pages pages = pages_of(&run, type_open(&run), labels);
+        assert_int_equal(pages.count, 1);
+        stands_alone(&run, &pages.items[0], 1);
+        stays_on_the_page(&run, &pages.items[0], 1);
+    }
+    sb_run_free(&run);
+}
+
+/* The pictures of the quote, of every recipe that has some, as small and as large as its inputs are likely to be. */
+static void outlines_are_legible(void **state) {
+    (void)state;
+    static const char *const pieces[] = {"garden-bench",
+                                         "ledged-gate",
+                                         "raised-bed",
+                                         "shelf-unit",
+                                         "trough-planter",
+                                         "workbench",
+                                         "dining-table",
+                                         "planter-seat",
+                                         "splayed-planter",
+                                         "mitred-frame",
+                                         "mitred-frame\n  set shape regular\n  set sides 15",
+                                         "mitred-frame\n  set wide 250 mm\n  set high 2000 mm"};
+    for (size_t i = 0; i < sizeof pieces / sizeof *pieces; i++) {
+        sample s;
+        char lines[160];
+        snprintf(lines, sizeof lines, "piece it\n  recipe %s\n", pieces[i]);
+        sample_make(&s, lines);
+        const sb_wording *wording = sb_wording_read(&s.run, "templates", "en");
+        look_over(&s.run, sb_paper_quote(&s.run, s.shop, s.job, s.ways, wording));
+        sample_close(&s);
+    }
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(samples_are_legible),
@@ -274,6 +357,11 @@ int main(void) {
         cmocka_unit_test(names_of_other_scripts),
         cmocka_unit_test(sheets_with_slivers),
         cmocka_unit_test(ends_at_all_angles),
+        cmocka_unit_test(sixty_parts_on_one_sheet),
+        cmocka_unit_test(long_and_foreign_names_on_sheets),
+        cmocka_unit_test(one_millimetre_on_a_sheet),
+        cmocka_unit_test(labels_of_hard_names),
+        cmocka_unit_test(outlines_are_legible),
         cmocka_unit_test(each_part_has_a_label),
         cmocka_unit_test(no_row_stands_alone),
     };
