@@ -5,6 +5,7 @@
 #include <string.h>
 
 static const char intro[] =
+    "The cuts of the page Stops once more, board by board, for whoever marks out instead of setting stops. "
     "True the front end of each board: the board's row says how much comes off. All marks are measured from "
     "there, and each part begins a kerf behind the one before it.";
 static const char intro_angles[] = "Angles here are set on the saw's scale, at the front of the part first. "

@@ -115,9 +115,11 @@ static void leftover_rows(const cuts_paper *p, sb_table *table, const sb_sheet_p
     }
 }
 
-static void parts_table(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan) {
-    sb_table *table = sb_table_add(p->run, sheet, "Its parts, and where they begin from the trued corner",
-                                   "Part|Off>|Across>|Along>|From side|From end|Done");
+static void parts_table(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan, int64_t first) {
+    const char *title =
+        sb_pool_print(p->run->pool, "Parts of %s %s, and where they begin from the trued corner",
+                      plan->count == 1 ? "sheet" : "sheets", cuts_number(p, first, plan->count));
+    sb_table *table = sb_table_add(p->run, sheet, title, "Part|Off>|Across>|Along>|From side|From end|Done");
     for (size_t i = 0; i < plan->parts.count;) {
         places at = places_from(p, plan, i);
         sb_cell *row = sb_row_add(p->run, table);
@@ -145,7 +147,7 @@ static void add_sheet(cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan,
                                       cuts_size(p, supply), label);
     draw_sheet(p, sheet, plan, first, title);
     cuts_table(p, sheet, plan, title);
-    parts_table(p, sheet, plan);
+    parts_table(p, sheet, plan, first);
 }
 
 void cuts_sheets(cuts_paper *p, sb_sheet *sheet) {

@@ -137,6 +137,16 @@ static void put_corner(const sheet_view *v) {
             .place = SB_LABEL_BELOW, .at = {{x}, {y}}, .text = "trued corner", .number = "", .mark = ""});
 }
 
+/* All sheets of a plan to the scale of the longest, which has the page's width: 180 mm. */
+static int64_t one_scale(const cuts_paper *p) {
+    int64_t longest = 3 * 180 * SB_NM_PER_MM;
+    for (size_t i = 0; i < p->plan->sheets.count; i++) {
+        int64_t length = p->problem->supplies.items[p->plan->sheets.items[i].supply].length.nm;
+        longest = length > longest ? length : longest;
+    }
+    return longest / (180 * SB_NM_PER_MM);
+}
+
 void draw_sheet(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan, int64_t first,
                 const char *title) {
     const sb_supply *supply = &p->problem->supplies.items[plan->supply];
@@ -144,7 +154,7 @@ void draw_sheet(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan,
     v.drawing =
         sb_drawing_add(p->run, sheet, title, sb_pool_print(p->run->pool, "sheet-%lld", (long long)first),
                        supply->length, sb_length_add(supply->width, v.band));
-    v.drawing->scale_most = 3;
+    v.drawing->scale_most = one_scale(p);
     put_rect(&v, (sb_rect){{0}, {0}, supply->width, supply->length}, SB_FILL_HATCH, SB_PEN_LINE);
     put_leftovers(&v);
     for (size_t i = 0; i < plan->cuts.count;) {

@@ -75,6 +75,18 @@ static ink_box box_around(ink_point middle, double width, double height) {
     return (ink_box){middle.x - width / 2, middle.y - height / 2, width, height};
 }
 
+/* In the middle of its room, else as near above or below it as what stands there already lets it. */
+static bool find_free(const lay *l, ink_box *box, double high) {
+    const double step = 1, middle = box->top;
+    for (double off = 0; off <= (high - box->height) / 2; off += step)
+        for (int way = -1; way <= 1; way += 2) {
+            box->top = middle + way * off;
+            if (is_free(l, *box))
+                return true;
+        }
+    return false;
+}
+
 /* The first of its forms that the room holds. */
 static bool put_inside(lay *l, label_set *set) {
     label_form forms[LABEL_FORMS];
@@ -86,7 +98,7 @@ static bool put_inside(lay *l, label_set *set) {
     for (size_t i = 0; i < count; i++) {
         double width = form_width(&forms[i]), height = form_height(&forms[i]);
         ink_box box = box_around(set->at, width, height);
-        if (form_is_empty(&forms[i]) || width > wide || height > high || !is_free(l, box))
+        if (form_is_empty(&forms[i]) || width > wide || height > high || !find_free(l, &box, high))
             continue;
         form_put(l->run, &l->labels, &forms[i], box, true);
         SB_PUSH(l->run->pool, l->taken, box);
@@ -174,10 +186,10 @@ static bool put_frame_at(lay *l, const label_set *set, ink_box box) {
 
 /* Along the near edge from the left, then along the left edge upwards. */
 static bool put_frame(lay *l, const label_set *set) {
-    const double off = 7, step = 4;
+    const double off = 9, low = 3, step = 4; /* beside what marks the corner */
     double width = type_width(set->number) + 4, height = type_height(set->number) + 1;
     double wide = x_of(l, set->label->wide), high = x_of(l, set->label->high);
-    double left = set->at.x - wide / 2 + off, top = set->at.y + high / 2 - off - height;
+    double left = set->at.x - wide / 2 + off, top = set->at.y + high / 2 - low - height;
     if (height + 4 > high || width + 4 > wide)
         return false;
     if (top < set->at.y - high / 2 + 2)

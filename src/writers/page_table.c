@@ -4,7 +4,8 @@
 
 static const double after = 14; /* below the table */
 enum {
-    TICK_SIZE = 12
+    TICK_SIZE = 12,
+    KEPT_WHOLE = 240 /* points: a table no higher than that has no page turned within it */
 };
 
 /* ---- laying out ------------------------------------------------------------------------------------------ */
@@ -132,7 +133,9 @@ static double rows_height(const laid_table *laid, size_t from, size_t end) {
 }
 
 double table_first_height(const laid_table *laid) {
-    double height = title_height(laid) + laid->head_height;
+    double height = title_height(laid) + laid->head_height, all = table_height(laid);
+    if (all <= KEPT_WHOLE)
+        return all;
     return laid->table->rows.count ? height + rows_height(laid, 0, together(laid, 0)) : height;
 }
 

@@ -105,9 +105,11 @@ static void place_drawing(flow *f, const laid_block *laid) {
     f->y += laid->height + laid->gap;
 }
 
-/* Much of a page left white is worse than a table that begins on it and goes on over the next. */
-static bool has_much_room(const flow *f) {
-    return f->bottom - f->y > 0.4 * flow_most(f);
+/* Much of a page left white is worse than a table that begins on it and goes on over the next; what has room on one page has it
+ * to itself sooner. */
+static bool turns_for(const flow *f, double height) {
+    double room = f->bottom - f->y, share = height <= flow_most(f) ? 0.8 : 0.4;
+    return height > room && room <= share * flow_most(f);
 }
 
 static bool is_break(const laid_block *laid) {
@@ -162,7 +164,7 @@ static void place_block(flow *f, const laid_block *laid, size_t left) {
             flow_turn(f);
         break;
     case SB_BLOCK_ROOM_BREAK:
-        if (left > 1 && !has_much_room(f) && !flow_fits(f, height_to_break(laid + 1, left - 1)))
+        if (left > 1 && turns_for(f, height_to_break(laid + 1, left - 1)))
             flow_turn(f);
         break;
     }
