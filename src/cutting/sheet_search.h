@@ -27,6 +27,9 @@ void sb_sheets_fill(sb_sheet_search *s, bool learn, sb_laying *out);
 /* A few sheets of the best laying taken apart and laid out anew, again and again; thoroughly: in all ways. */
 void sb_sheets_improve(sb_sheet_search *s, bool thoroughly);
 
+/* Few parts in strips: the cheapest of all ways, where that can be found out. */
+void sb_sheets_few(sb_sheet_search *s);
+
 /* Every way to lay out every sheet on offer; `laid` is there until the visit is over. */
 typedef void sb_sheet_visit(void *context, const sb_laid *laid);
 void sb_sheets_lay_all(sb_sheet_search *s, sb_sheet_visit *visit, void *context);

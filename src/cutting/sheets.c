@@ -112,6 +112,8 @@ void sb_sheets_search(sb_sheet_bench *bench, sb_laying *best, sb_bound *bound) {
     allow(&s, 5);
     sb_sheets_improve(&s, false);
     allow(&s, 20);
+    if (goes_on(&s))
+        sb_sheets_few(&s);
     s.bending = bench->stages <= 3 ? sb_bending_new(bench) : NULL;
     if (goes_on(&s))
         try_mix(&s);
