@@ -39,7 +39,7 @@ static int by_look(const slab *one, const slab *other) {
     sign = sign ? sign : by_number((int64_t)one->pane, (int64_t)other->pane);
     sign = sign ? sign : by_number(one->turned, other->turned);
     sign = sign ? sign : by_number(one->across, other->across);
-    sign = sign ? sign : by_number((int64_t)one->rows.count, (int64_t)other->rows.count);
+    sign = sign ? sign : by_number((int64_t)other->rows.count, (int64_t)one->rows.count);
     for (size_t i = 0; sign == 0 && i < one->rows.count; i++)
         sign = by_look(one->rows.items[i], other->rows.items[i]);
     sign = sign ? sign : by_number(!one->rest, !other->rest);
