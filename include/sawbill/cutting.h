@@ -260,7 +260,7 @@ typedef struct sb_plan {
  * with an untrimmed end, maybe), and its leftover is the longest piece without a split behind that place and a kerf.
  * Where a need of the stock is not square all this is left aside but for one thing: no more of a square need than fit
  * alone.
- * Sheets: bounds are covers, of these three kinds. Needs alike in length, width and grain count once. Sizes and rooms
+ * Sheets: bounds are covers, of the first three kinds, or by numbers. Needs alike in length, width and grain count once. Sizes and rooms
  * take a kerf each; a part may lie the ways its grain allows.
  *   "cover"       every need has four numbers for its two sizes, along x and along y. What can stand in a row along x has a
  *                 greatest sum F (one knapsack), along y G; the parts on a sheet then have a sum of products of at most
@@ -269,7 +269,9 @@ typedef struct sb_plan {
  *   "guillotine"  worth is the most that duals come to on a sheet cut in any number of stages, with any number of each part,
  *                 but those with `once` set once at most.
  *   "strips"      the same for the stages of the rules.
- * The last two count sizes along x in whole unit_x, along y in whole unit_y, rounded down, as rooms are: what goes
+ *   "numbers"     every branch is a row, a proof of one of these kinds: sum of worth_s n_s >= S for every plan. All n within
+ *                 what is available that obey every row cost the bound or more, which is common + sum of least_s n_s.
+ * "guillotine" and "strips" count sizes along x in whole unit_x, along y in whole unit_y, rounded down, as rooms are: what goes
  * together on a sheet goes together in units. How worths follow stands in src/cutting/sheet_worth.h. */
 typedef struct sb_scales {
     int64_t x_width, x_length; /* of the need's width and length where they lie along x */
@@ -292,7 +294,7 @@ typedef struct sb_bound {
     int64_t threshold; /* by enumeration only */
     sb_length unit_x, unit_y; /* "guillotine" and "strips" only */
     int64_t duals_scale;
-    SB_LIST(struct sb_branch *) branches; /* by branching only, which leaves duals and worths to them */
+    SB_LIST(struct sb_branch *) branches; /* by branching and by numbers: duals and worths stand there only */
 } sb_bound;
 typedef struct sb_branch {
     SB_LIST(int64_t) numbers; /* by supply of this stock; none: for any numbers */

@@ -1,26 +1,13 @@
 /* Column generation for the bound of one stock of sheets. */
 #include <math.h>
+#include <string.h>
 
 #include "cutting/sheet_mix.h"
-#include "cutting/sheet_program.h"
-#include "cutting/sheet_proof.h"
-#include "cutting/sheet_worth.h"
 
 #define ROUNDS 400
 #define POINTS 300  /* along an axis, any number of stages */
 #define UNITS  2048 /* along an axis, in strips */
 #define STRIPS 64   /* of one sheet at most */
-
-typedef struct mixing {
-    const sb_sheet_bench *bench;
-    sb_sheet_search *s;
-    sb_sheet_columns *found;
-    sb_sheet_program *program;
-    sb_worths *worths;
-    double *duals; /* y by pane [thousandths] */
-    int64_t *whole, *made;
-    SB_LIST(int64_t *) columns; /* what each makes, by pane */
-} mixing;
 
 /* ---- set up ---------------------------------------------------------------------------------------- */
 
@@ -35,7 +22,7 @@ static double dearest(const sb_sheet_bench *bench) {
     return most;
 }
 
-static void add_column(mixing *m, size_t offer, const int64_t *made) {
+static void add_column(sb_sheet_mix *m, size_t offer, const int64_t *made) {
     int64_t *kept = SB_NEW_ARRAY(m->bench->run->pool, int64_t, m->bench->panes.count);
     for (size_t i = 0; i < m->bench->panes.count; i++)
         kept[i] = made[i];
@@ -43,48 +30,70 @@ static void add_column(mixing *m, size_t offer, const int64_t *made) {
     sb_sheet_program_add(m->program, offer, made, (double)sb_sheet_net(m->bench, offer));
 }
 
-static bool start_program(mixing *m) {
+/* Of several offers every one gets a row, as if few of it were there. */
+static const sb_sheet_bench *with_rows(const sb_sheet_bench *bench) {
+    sb_sheet_bench *few = SB_NEW(bench->run->pool, sb_sheet_bench);
+    if (bench->offers.count == 1)
+        return bench;
+    *few = *bench;
+    memset(&few->offers, 0, sizeof few->offers);
+    for (size_t o = 0; o < bench->offers.count; o++) {
+        SB_PUSH(bench->run->pool, few->offers, bench->offers.items[o]);
+        few->offers.items[o].available = 0;
+    }
+    return few;
+}
+
+static bool start_program(sb_sheet_mix *m) {
     sb_pool *pool = m->bench->run->pool;
-    int64_t *demand = SB_NEW_ARRAY(pool, int64_t, m->bench->panes.count);
-    int64_t *available = SB_NEW_ARRAY(pool, int64_t, m->bench->offers.count);
+    m->demand = SB_NEW_ARRAY(pool, int64_t, m->bench->panes.count);
+    m->available = SB_NEW_ARRAY(pool, int64_t, m->bench->offers.count);
+    int64_t pieces = 0; /* more sheets than these cannot be used */
     for (size_t i = 0; i < m->bench->panes.count; i++)
-        demand[i] = m->bench->panes.items[i].pieces;
-    for (size_t o = 0; o < m->bench->offers.count; o++)
-        available[o] = m->bench->offers.items[o].available;
-    m->program = sb_sheet_program_new(m->bench, dearest(m->bench), demand, available);
+        pieces += m->demand[i] = m->bench->panes.items[i].pieces;
+    for (size_t o = 0; o < m->bench->offers.count; o++) {
+        int64_t available = m->bench->offers.items[o].available;
+        m->available[o] = available < pieces ? available : pieces;
+    }
+    m->program = sb_sheet_program_new(with_rows(m->bench), dearest(m->bench), m->demand, m->available);
     for (size_t j = 0; m->program && j < m->found->laid.count; j++)
         add_column(m, m->found->laid.items[j].offer, m->found->laid.items[j].made);
     return m->program != NULL;
 }
 
-static bool set_up(mixing *m) {
-    sb_pool *pool = m->bench->run->pool;
-    size_t panes = m->bench->panes.count;
+sb_sheet_mix *sb_sheet_mix_new(sb_sheet_search *s, sb_sheet_columns *columns) {
+    sb_pool *pool = s->bench->run->pool;
+    size_t panes = s->bench->panes.count;
+    sb_sheet_mix *m = SB_NEW(pool, sb_sheet_mix);
+    *m = (sb_sheet_mix){.bench = s->bench, .s = s, .found = columns};
     if (dearest(m->bench) <= 0 || !start_program(m))
-        return false;
+        return NULL;
     m->duals = SB_NEW_ARRAY(pool, double, panes);
     m->whole = SB_NEW_ARRAY(pool, int64_t, panes);
     m->made = SB_NEW_ARRAY(pool, int64_t, panes);
     m->worths = sb_worths_new(m->bench, m->bench->stages <= 3 ? UNITS : POINTS);
-    return m->worths != NULL;
+    return m->worths ? m : NULL;
 }
 
 /* ---- one round --------------------------------------------------------------------------------------- */
 
-static void prove(mixing *m) {
+bool sb_sheet_mix_price(sb_sheet_mix *m) {
+    if (!sb_sheet_program_solve(m->program, m->duals))
+        return false;
     for (size_t i = 0; i < m->bench->panes.count; i++)
         m->whole[i] = (int64_t)(m->duals[i] * SB_SHEET_SCALE);
     sb_worths_find(m->worths, m->whole);
-    const char *how = m->worths->by_strips ? "strips" : "guillotine";
-    const int64_t *unit = m->worths->unit;
-    sb_sheet_prove(
-        m->bench,
-        &(sb_sheet_proof){how, m->whole, m->worths->upper, NULL, {unit[0], unit[1]}, m->worths->once},
-        m->s->bound);
+    return true;
+}
+
+sb_sheet_proof sb_sheet_mix_proof(const sb_sheet_mix *m) {
+    const sb_worths *w = m->worths;
+    return (sb_sheet_proof){
+        w->by_strips ? "strips" : "guillotine", m->whole, w->upper, NULL, {w->unit[0], w->unit[1]}, w->once};
 }
 
 /* What can be cut of it, for plans. */
-static void lay_out(mixing *m, size_t offer) {
+static void lay_out(sb_sheet_mix *m, size_t offer) {
     int64_t widths[STRIPS];
     const sb_laid *laid =
         m->worths->by_strips
@@ -95,8 +104,15 @@ static void lay_out(mixing *m, size_t offer) {
         sb_sheet_columns_add(m->found, laid);
 }
 
-static bool add_improving(mixing *m) {
+static void use_duals(sb_sheet_mix *m) {
+    sb_sheets_reset(m->s);
+    for (size_t i = 0; i < m->bench->panes.count; i++)
+        m->s->f.worth[i] = m->duals[i];
+}
+
+bool sb_sheet_mix_add_improving(sb_sheet_mix *m) {
     bool added = false;
+    use_duals(m);
     for (size_t o = 0; o < m->bench->offers.count; o++) {
         double cost = (double)sb_sheet_net(m->bench, o) + sb_sheet_program_rent(m->program, o);
         if ((double)m->worths->upper[o] <= cost * SB_SHEET_SCALE * (1 + 1e-7))
@@ -111,7 +127,7 @@ static bool add_improving(mixing *m) {
 
 /* ---- panes that the mix uses too often ----------------------------------------------------------------- */
 
-static size_t most_overused(const mixing *m) {
+static size_t most_overused(const sb_sheet_mix *m) {
     double *over = SB_NEW_ARRAY(m->bench->run->pool, double, m->bench->panes.count);
     size_t best = SIZE_MAX;
     for (size_t j = 0; j < m->columns.count; j++) {
@@ -127,7 +143,7 @@ static size_t most_overused(const mixing *m) {
 }
 
 /* Columns that hold a pane twice go as soon as it is tracked. False when there is no such pane. */
-static bool track_one(mixing *m) {
+static bool track_one(sb_sheet_mix *m) {
     size_t pane = most_overused(m);
     if (pane == SIZE_MAX || !sb_worths_track(m->worths, pane))
         return false;
@@ -139,22 +155,13 @@ static bool track_one(mixing *m) {
 
 /* ---- all rounds ---------------------------------------------------------------------------------------- */
 
-static void use_duals(mixing *m) {
-    sb_sheets_reset(m->s);
-    for (size_t i = 0; i < m->bench->panes.count; i++)
-        m->s->f.worth[i] = m->duals[i];
-}
-
-void sb_sheet_mix(sb_sheet_search *s, sb_sheet_columns *columns) {
-    mixing m = {.bench = s->bench, .s = s, .found = columns};
-    if (!set_up(&m))
-        return;
-    for (int round = 0; round < ROUNDS && sb_work_goes_on(s->bench->work); round++) {
-        if (!sb_sheet_program_solve(m.program, m.duals))
+void sb_sheet_mix_solve(sb_sheet_mix *m) {
+    for (int round = 0; round < ROUNDS && sb_work_goes_on(m->bench->work); round++) {
+        if (!sb_sheet_mix_price(m))
             return;
-        prove(&m);
-        use_duals(&m);
-        if (sb_sheets_are_least(s) || (!add_improving(&m) && !track_one(&m)))
+        sb_sheet_proof proof = sb_sheet_mix_proof(m);
+        sb_sheet_prove(m->bench, &proof, m->s->bound);
+        if (sb_sheets_are_least(m->s) || (!sb_sheet_mix_add_improving(m) && !track_one(m)))
             return;
     }
 }

@@ -62,8 +62,12 @@ static int64_t cover(const sb_sheet_bench *bench, const sb_sheet_proof *proof) {
     return least == INT64_MAX ? SB_BAD : sb_mul_div_up(least, 1, SB_SHEET_SCALE);
 }
 
+int64_t sb_sheet_common(const sb_sheet_bench *bench) {
+    return sb_add(common_cost(bench), gain(bench));
+}
+
 int64_t sb_sheet_proves(const sb_sheet_bench *bench, const sb_sheet_proof *proof) {
-    return sb_add(sb_add(cover(bench, proof), common_cost(bench)), gain(bench));
+    return sb_add(cover(bench, proof), sb_sheet_common(bench));
 }
 
 /* ---- written down -------------------------------------------------------------------------------- */
@@ -89,7 +93,8 @@ static void record_need(const sb_sheet_bench *bench, const sb_sheet_proof *proof
         SB_PUSH(bench->run->pool, bound->scales, cut ? proof->scales[pane] : none);
     if (proof->once)
         SB_PUSH(bench->run->pool, bound->once, cut && proof->once[pane]);
-    SB_PUSH(bench->run->pool, bound->duals, cut ? proof->duals[pane] : 0);
+    if (proof->duals)
+        SB_PUSH(bench->run->pool, bound->duals, cut ? proof->duals[pane] : 0);
     SB_PUSH(bench->run->pool, bound->counted, first ? bench->panes.items[pane].pieces : 0);
 }
 
@@ -99,20 +104,17 @@ static void record_supplies(const sb_sheet_bench *bench, const sb_sheet_proof *p
         if (bench->problem->supplies.items[i].stock != bench->stock)
             continue;
         bool usable = o < bench->offers.count && bench->offers.items[o].supply == i;
-        SB_PUSH(bench->run->pool, bound->worth, usable ? proof->worths[o] : -1);
+        if (proof->worths)
+            SB_PUSH(bench->run->pool, bound->worth, usable ? proof->worths[o] : -1);
         SB_PUSH(bench->run->pool, bound->least, usable ? least_of(bench, o) : 0);
         o += usable;
     }
 }
 
-void sb_sheet_prove(const sb_sheet_bench *bench, const sb_sheet_proof *proof, sb_bound *bound) {
-    int64_t sum = sb_sheet_proves(bench, proof);
-    if (sum == SB_BAD || sum <= bound->bound.milli)
-        return;
-    bound->bound.milli = sum;
+void sb_sheet_show(const sb_sheet_bench *bench, const sb_sheet_proof *proof, sb_bound *bound) {
     bound->how = proof->how;
     bound->duals_scale = SB_SHEET_SCALE;
-    bound->common = sb_mul(sb_add(common_cost(bench), gain(bench)), SB_SHEET_SCALE);
+    bound->common = sb_mul(sb_sheet_common(bench), SB_SHEET_SCALE);
     bound->unit_x.nm = proof->unit[0];
     bound->unit_y.nm = proof->unit[1];
     bound->duals.count = bound->counted.count = bound->scales.count = bound->once.count = 0;
@@ -121,4 +123,12 @@ void sb_sheet_prove(const sb_sheet_bench *bench, const sb_sheet_proof *proof, sb
         if (bench->problem->needs.items[n].stock == bench->stock)
             record_need(bench, proof, n, bound);
     record_supplies(bench, proof, bound);
+}
+
+void sb_sheet_prove(const sb_sheet_bench *bench, const sb_sheet_proof *proof, sb_bound *bound) {
+    int64_t sum = sb_sheet_proves(bench, proof);
+    if (sum == SB_BAD || sum <= bound->bound.milli)
+        return;
+    bound->bound.milli = sum;
+    sb_sheet_show(bench, proof, bound);
 }

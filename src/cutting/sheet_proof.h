@@ -14,15 +14,18 @@
 
 typedef struct sb_sheet_proof {
     const char *how;
-    const int64_t *duals, *worths; /* y by pane, z by offer */
+    const int64_t *duals, *worths; /* y by pane, z by offer; NULL: left to the rows of a bound by numbers */
     const sb_scales *scales;       /* by pane; NULL: none */
     int64_t unit[2];               /* see sb_bound */
     const bool *once;              /* by pane: no sheet holds it twice; NULL: none is so */
 } sb_sheet_proof;
 
 int64_t sb_sheet_net(const sb_sheet_bench *bench, size_t offer); /* c */
+int64_t sb_sheet_common(const sb_sheet_bench *bench);            /* C */
 /* What these duals and worths prove; SB_BAD: nothing. */
 int64_t sb_sheet_proves(const sb_sheet_bench *bench, const sb_sheet_proof *proof);
+/* Writes the proof down. */
+void sb_sheet_show(const sb_sheet_bench *bench, const sb_sheet_proof *proof, sb_bound *bound);
 /* Raises `bound` to it, and writes the proof down, where that proves more. */
 void sb_sheet_prove(const sb_sheet_bench *bench, const sb_sheet_proof *proof, sb_bound *bound);
 

@@ -3,7 +3,7 @@
 
 #include "cutting/sheet_bend.h"
 #include "cutting/sheet_dive.h"
-#include "cutting/sheet_mix.h"
+#include "cutting/sheet_numbers.h"
 #include "cutting/sheet_search.h"
 
 /* ---- whole plans --------------------------------------------------------------------------------- */
@@ -60,6 +60,15 @@ static bool goes_on(const sb_sheet_search *s) {
 
 /* ---- out of a mix of sheets ----------------------------------------------------------------------- */
 
+static void bound_mix(sb_sheet_search *s, sb_sheet_columns *c) {
+    sb_sheet_mix *m = sb_sheet_mix_new(s, c);
+    if (!m)
+        return;
+    sb_sheet_mix_solve(m);
+    if (goes_on(s))
+        sb_sheet_numbers(m);
+}
+
 static void try_mix(sb_sheet_search *s) {
     sb_pool *pool = s->bench->run->pool;
     int64_t *demand = SB_NEW_ARRAY(pool, int64_t, s->bench->panes.count);
@@ -79,7 +88,7 @@ static void try_mix(sb_sheet_search *s) {
         return;
     allow(s, 30);
     if (goes_on(s))
-        sb_sheet_mix(s, c);
+        bound_mix(s, c);
     allow(s, 60);
     if (goes_on(s))
         sb_sheets_dive(s, c);

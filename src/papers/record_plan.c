@@ -16,7 +16,7 @@
  *   divides: `x_mm`, `y_mm`, `w_mm`, `l_mm`), `leftovers` (rectangles), `fences`, `returns` |
  * | `certificate` | array, one for each stock: `stock`, `how`, `cost`, `bound`, `scale`, `duals`, `counted` and (sheets) `scales` by need,
  *   `worth` and `least` by supply, `common`, `lack`, `threshold`, `unit_x_mm`, `unit_y_mm` and, by need, `once` (sheets), and (by
- *   branching) `branches` with the same and `numbers` by supply; what they mean and how to check them stands with `sb_bound`
+ *   branching, by numbers) `branches` with the same and `numbers` by supply; what they mean and how to check them stands with `sb_bound`
  *   in sawbill/cutting.h. Amounts
  *   in thousandths of the minor unit |
  *

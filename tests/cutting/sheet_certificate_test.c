@@ -313,15 +313,24 @@ static int64_t cover_from(const verifying *v, size_t s, int64_t left) {
     return least;
 }
 
-static void verify_figure(const verifying *v) {
+static int64_t total_of(const sb_bound *b) {
     int64_t total = 0;
-    for (size_t n = 0; n < v->p->needs.count; n++)
-        total += v->b->duals.items[n] * v->b->counted.items[n];
-    int64_t figure = v->b->common + cover_from(v, 0, total);
-    assert_true((v->b->bound.milli - 1) * v->b->duals_scale < figure);
+    for (size_t n = 0; n < b->duals.count; n++)
+        total += b->duals.items[n] * b->counted.items[n];
+    return total;
+}
+
+static void verify_money(const verifying *v) {
     for (size_t s = 0; s < v->p->supplies.count; s++)
         verify_least(v, s);
     verify_common(v);
+}
+
+static void verify_figure(const verifying *v) {
+    int64_t total = total_of(v->b);
+    int64_t figure = v->b->common + cover_from(v, 0, total);
+    assert_true((v->b->bound.milli - 1) * v->b->duals_scale < figure);
+    verify_money(v);
 }
 
 static void verify_counted(const verifying *v) {
@@ -333,26 +342,77 @@ static void verify_counted(const verifying *v) {
     assert_int_equal(counted, wanted);
 }
 
-static void verify(const sb_problem *p, const sb_plan *plan) {
+/* One proof: nothing on a sheet comes to more than its worth. */
+static void verify_worths(const sb_problem *p, const sb_bound *b) {
     static verifying v;
-    assert_int_equal(plan->certificate->bounds.count, 1);
-    v = (verifying){.p = p, .b = &plan->certificate->bounds.items[0]};
-    bool scales = strcmp(v.b->how, "cover") == 0, strips = strcmp(v.b->how, "strips") == 0;
-    v.unit[0] = scales ? SB_NM_PER_MM / 10 * 2 : v.b->unit_x.nm;
-    v.unit[1] = scales ? SB_NM_PER_MM / 10 * 2 : v.b->unit_y.nm;
+    v = (verifying){.p = p, .b = b};
+    bool scales = strcmp(b->how, "cover") == 0, strips = strcmp(b->how, "strips") == 0;
+    v.unit[0] = scales ? SB_NM_PER_MM / 10 * 2 : b->unit_x.nm;
+    v.unit[1] = scales ? SB_NM_PER_MM / 10 * 2 : b->unit_y.nm;
     list_sizes(&v);
     find_bits(&v);
     verify_counted(&v);
-    verify_figure(&v);
     if (scales) {
         verify_scales(&v);
         return;
     }
-    assert_true(strips || strcmp(v.b->how, "guillotine") == 0);
+    assert_true(strips || strcmp(b->how, "guillotine") == 0);
     for (size_t s = 0; s < p->supplies.count; s++) {
         int64_t worth = strips ? in_strips(&v, &p->supplies.items[s]) : any_stages(&v, &p->supplies.items[s]);
-        assert_true(worth <= v.b->worth.items[s]);
+        assert_true(worth <= b->worth.items[s]);
     }
+}
+
+/* ---- by numbers of sheets ------------------------------------------------------------------------------ */
+
+static bool breaks_a_row(const sb_bound *b, const int64_t *numbers) {
+    for (size_t i = 0; i < b->branches.count; i++) {
+        const sb_bound *row = &b->branches.items[i]->proof;
+        int64_t worth = 0;
+        for (size_t s = 0; s < row->worth.count; s++)
+            worth += numbers[s] * row->worth.items[s];
+        if (worth < total_of(row))
+            return true;
+    }
+    return false;
+}
+
+/* All numbers that cost less than the bound break a row. */
+static void verify_numbers(const verifying *v, int64_t *numbers, size_t s, int64_t cost) {
+    const sb_bound *b = v->b;
+    if (s == v->p->supplies.count) {
+        assert_true(breaks_a_row(b, numbers));
+        return;
+    }
+    int64_t available = v->p->supplies.items[s].available;
+    for (int64_t n = 0; (available < 0 || n <= available) && cost < b->bound.milli * b->duals_scale; n++) {
+        numbers[s] = n;
+        verify_numbers(v, numbers, s + 1, cost);
+        cost += b->least.items[s];
+        assert_true(b->least.items[s] > 0);
+    }
+}
+
+static void verify_by_numbers(const sb_problem *p, const sb_bound *b) {
+    int64_t numbers[SIZES] = {0};
+    verifying v = {.p = p, .b = b};
+    for (size_t i = 0; i < b->branches.count; i++) {
+        assert_int_equal(b->branches.items[i]->numbers.count, 0);
+        verify_worths(p, &b->branches.items[i]->proof);
+    }
+    verify_money(&v);
+    verify_numbers(&v, numbers, 0, b->common);
+}
+
+static void verify(const sb_problem *p, const sb_plan *plan) {
+    assert_int_equal(plan->certificate->bounds.count, 1);
+    const sb_bound *b = &plan->certificate->bounds.items[0];
+    if (strcmp(b->how, "numbers") == 0) {
+        verify_by_numbers(p, b);
+        return;
+    }
+    verify_worths(p, b);
+    verify_figure(&(verifying){.p = p, .b = b});
 }
 
 /* ---- random jobs --------------------------------------------------------------------------------------- */
@@ -393,7 +453,7 @@ static bool has_tracked(const sb_bound *b) {
 }
 
 static void verify_jobs(int stages, uint32_t seed, const char *how) {
-    int found = 0, proved = 0, tracked = 0, jobs = stages ? 25 : 70;
+    int found = 0, proved = 0, tracked = 0, numbered = 0, jobs = stages ? 25 : 70;
     for (int job = 0; job < jobs; job++) {
         sb_run run;
         sb_problem p;
@@ -402,12 +462,13 @@ static void verify_jobs(int stages, uint32_t seed, const char *how) {
         verify(&p, plan);
         found += strcmp(plan->certificate->bounds.items[0].how, how) == 0;
         tracked += has_tracked(&plan->certificate->bounds.items[0]);
+        numbered += strcmp(plan->certificate->bounds.items[0].how, "numbers") == 0;
         proved += plan->proved;
         sb_run_free(&run);
     }
-    print_message("stages %d: %d of %d by \"%s\" (%d with panes held once), %d proved\n", stages, found, jobs,
-                  how, tracked, proved);
-    assert_true(found > 2);
+    print_message("stages %d: of %d jobs %d by \"%s\" (%d with panes held once), %d by numbers, %d proved\n",
+                  stages, jobs, found, how, tracked, numbered, proved);
+    assert_true(found > 2 && numbered > 2);
     assert_true(stages > 0 || tracked > 0);
 }
 
