@@ -10,8 +10,11 @@
  *   discount         per kind of piece: round(price * share)
  *   unit             (price - discount) / count, with tax when the shop quotes gross, UP to the price point
  *   line             count * unit
- *   tax              one rate; on the total or line by line; inside the total when the shop quotes gross
+ *   supplement       what the lines lack to the shop's minimum, as the quote shows prices
+ *   delivery         round(each * how many)
+ *   tax              by rate: each line has one; on the sum of each rate's lines or line by line; inside it when the shop quotes gross
  *   gross            net + tax                                  deposit = round(gross * share)
+ *   stages           round(gross * (shares up to here)) - what was due before: they and the rest add up to gross
  * Lines add up to totals to the minor unit.
  *
  * The job's cost is shared out over its kinds of piece: a material line by what each uses of that stock, a labour line by what
@@ -60,7 +63,9 @@ typedef struct sb_labour_line {
     bool from_plan;   /* counted from the cutting plan */
     bool batch;       /* once for the batch */
     int64_t quantity_milli; /* of the driver's unit */
-    sb_duration time;       /* quantity * operation->time, to the nearest ms */
+    sb_share learned;       /* the average time as a share of the first one's: 1 000 000 where nothing is learnt */
+    int64_t repeated;       /* pieces it is learnt on */
+    sb_duration time;       /* quantity * operation->time * learned, to the nearest ms */
     sb_money hour;          /* the worker's rate */
     sb_money amount;        /* round(quantity * operation->time * hour): the time is not rounded in between */
     const int64_t *weights; /* as above */
@@ -79,6 +84,7 @@ typedef struct sb_price_line { /* one kind of piece, all of them together unless
     sb_money unit; /* of one: what the quote shows, net or gross as the shop quotes */
     sb_money line; /* count * unit */
     sb_money net;  /* of the line, without tax */
+    const sb_tax *tax; /* NULL: none */
     sb_duration time;
 } sb_price_line;
 
@@ -86,6 +92,13 @@ typedef struct sb_tax_line {
     const sb_tax *tax;
     sb_money base, amount;
 } sb_tax_line;
+
+typedef struct sb_stage {
+    sb_share share;
+    const char *text;
+    sb_money amount;
+    sb_place place;
+} sb_stage;
 
 typedef struct sb_estimate {
     const sb_shop *shop;
@@ -96,7 +109,8 @@ typedef struct sb_estimate {
     SB_LIST(sb_material_line) materials; /* by group */
     SB_LIST(sb_labour_line) labour;      /* recipes' work, the plan's, the batch's */
     SB_LIST(sb_price_line) pieces;       /* as in takeoff.pieces */
-    SB_LIST(sb_tax_line) taxes;          /* none or one */
+    SB_LIST(sb_tax_line) taxes;          /* by rate, as the lines first name them; none without a tax */
+    SB_LIST(sb_stage) stages;            /* payments between deposit and rest */
     sb_duration time;                    /* of all labour, to the nearest ms */
     sb_money material_total, labour_total, overhead;
     const int64_t *overhead_weights; /* by the hours of each kind of piece; NULL: by its labour cost */
@@ -108,14 +122,21 @@ typedef struct sb_estimate {
     sb_share contingency_rate, discount_rate, deposit_rate;
     sb_money price, discount; /* sums over pieces */
     sb_money rounding;        /* pieces_net - (price - discount): what price points add */
-    sb_money pieces_net;      /* sum of the lines' net; quoted gross: net - delivery */
-    sb_money delivery;        /* net, as the job says */
+    sb_money pieces_net;      /* sum of the lines' net; quoted gross: net - delivery - supplement */
+    sb_money minimum;         /* of the pieces' lines; 0: none */
+    sb_money supplement_line; /* what they lack to it, as the quote shows it */
+    sb_money supplement;      /* net */
+    sb_money delivery;        /* net: each * number, rounded once */
+    sb_money delivery_each;   /* as the job says, or for a zone, a trip, a km, a mile */
+    int64_t delivery_milli;   /* how many of them, in thousandths */
     sb_money delivery_line;   /* as the quote shows it: with tax when the shop quotes gross */
-    sb_money net, tax, gross; /* pieces_net + delivery; its tax; both */
+    const sb_tax *job_tax, *delivery_tax; /* the job's is that of the supplement; NULL: none */
+    sb_money net, tax, gross; /* pieces_net + supplement + delivery; its tax; both */
     sb_money deposit;         /* deposit_rate of gross */
+    sb_money rest;            /* gross - deposit - stages */
     sb_money floor;           /* cost + delivery: the net price that just pays material, labour, overhead and delivery */
-    sb_money left;            /* pieces_net - base: what is left after discount and rounding */
-    sb_share margin_left;     /* left / pieces_net: equals the margin asked for when there is neither discount nor rounding */
+    sb_money left;            /* pieces_net + supplement - base: what is left after discount and rounding */
+    sb_share margin_left;     /* left / (pieces_net + supplement): equals the margin asked for when there is neither discount nor rounding */
     sb_share markup_left;     /* left / base: the same money as a share of cost with contingency */
     sb_money earned_hour;     /* (net - material - overhead - delivery) / hours; 0 without hours. Contingency counts as earned */
     sb_mass mass;             /* of all pieces, wood only; 0 when one is not known */
@@ -126,7 +147,8 @@ typedef struct sb_estimate {
     int lead_days;            /* lead_days + ceil(time / week * 7); -1 when the shop does not tell its week */
 } sb_estimate;
 
-/* Errors: a margin of 100 % or more, a discount beyond 100 %, a tax nobody knows, amounts out of range.
+/* Errors: a margin of 100 % or more, a discount beyond 100 %, a tax or zone nobody knows, a delivery by what the shop has no price for,
+ * deposit and stages beyond the total, amounts out of range.
  * Advice (status 3): a net price under the floor; a discount that leaves less than the base; prices older than the shop allows at
  * the job's date, or dated after it. An offer without a date is silent. NULL only when an argument is. */
 const sb_estimate *sb_estimate_of(sb_run *run, const sb_shop *shop, const sb_takeoff *takeoff, const sb_cutlist *cutlist,
@@ -152,6 +174,8 @@ typedef struct sb_tune {
 } sb_tune;
 /* The job's tax, the shop's default without one; NULL when there is none, after an error when the job's is unknown. */
 const sb_tax *sb_job_tax(sb_run *run, const sb_shop *shop, const sb_job *job);
+/* Errors for every tax and zone a job names that the shop does not know, and for a delivery it has no price for. */
+void sb_job_look_over(sb_run *run, const sb_shop *shop, const sb_job *job);
 
 /* `tune` may be NULL. NULL when there were errors; those of all options are told. */
 const sb_ways *sb_ways_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job, const sb_tune *tune);
@@ -192,8 +216,9 @@ void sb_share_out(sb_run *run, sb_money amount, const int64_t *weights, size_t c
 sb_money sb_tax_of(sb_money net, sb_share rate);
 /* The tax inside a gross amount: gross - round(gross / (1 + rate)). */
 sb_money sb_tax_inside(sb_money gross, sb_share rate);
-/* The price of one out of an amount for `count`, up to a multiple of `point` (0: of the minor unit). */
-sb_money sb_unit_price(sb_money amount, int64_t count, sb_share tax, sb_money point);
+/* The price of one out of an amount for `count`, up to `less` below a multiple of `point` (0: of the minor unit): with 10.00 less
+ * 0.05 to 9.95, 19.95, 29.95 ... */
+sb_money sb_unit_price(sb_money amount, int64_t count, sb_share tax, sb_money point, sb_money less);
 
 /* ---- three-point values ------------------------------------------------------------------------------------------
  *

@@ -49,6 +49,7 @@ typedef enum sb_relation_kind {
     SB_REL_CELL, SB_REL_NUMBER, SB_REL_ADD, SB_REL_SUB, SB_REL_MUL, SB_REL_DIV,
     SB_REL_ROUND,    /* half away from zero, to `digits` decimals */
     SB_REL_ROUND_UP_TO, /* a >= 0 up to a multiple of b > 0 */
+    SB_REL_MAX,      /* the larger of a and b */
     SB_REL_SUM       /* of a column from row to row_to, both in it; 0 when row > row_to */
 } sb_relation_kind;
 typedef struct sb_table sb_table;

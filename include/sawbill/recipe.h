@@ -135,9 +135,10 @@ typedef struct sb_recipe_glue { /* glue ROLE-OR-STOCK AREA [per piece | part NAM
     sb_recipe_guard guard;
 } sb_recipe_glue;
 
-typedef struct sb_recipe_work { /* work OPERATION [QUANTITY | on SURFACE [of PART, ...]] [per piece | part NAME | joint NAME | batch] [: text] */
+typedef struct sb_recipe_work { /* work OPERATION [QUANTITY [from LEAST to MOST] | on SURFACE [of PART, ...]] [per piece | part NAME | joint NAME | batch] [: text] */
     const char *operation, *text;
     const sb_formula *quantity; /* length, area or number as the operation's driver wants; NULL: 1, or all joints/parts of the basis */
+    const sb_formula *least, *most; /* `QUANTITY from LEAST to MOST`: the quantity is the likely one in a range; NULL: it is sure */
     bool on_surface;
     sb_surface surface;
     SB_LIST(const char *) parts;
@@ -226,12 +227,14 @@ void sb_recipe_book_add(sb_run *run, sb_recipe_book *book, const sb_recipe *reci
 
 /* ---- jobs ------------------------------------------------------------------------------------------ */
 
-typedef struct sb_job_piece { /* piece NAME [: title] / recipe R / count N / set NAME VALUE / stock ROLE ID / note ... */
+typedef struct sb_job_piece { /* piece NAME [: title] / recipe R / count N / set NAME VALUE / stock ROLE ID / tax ID / note ... */
     const char *name, *title, *recipe; /* recipe: NAME unless told; title NULL: the recipe's */
     int64_t count;
     SB_LIST(sb_recipe_set) sets;
     SB_LIST(sb_recipe_stock) stocks;
     const char *note; /* on the quote */
+    const char *tax;  /* NULL: the job's */
+    sb_place tax_place;
     sb_place place, recipe_place; /* its line; where the recipe's name stands */
 } sb_job_piece;
 
@@ -247,6 +250,8 @@ typedef struct sb_job_option { /* option NAME [: title] / set [PIECE.]NAME VALUE
 
 /* Money amounts are kept as read, in millionths of the major unit, for the shop's currency is not known here. */
 typedef struct sb_job_amount { int64_t micro; bool given; const char *text; sb_place place; } sb_job_amount;
+typedef enum sb_job_delivery { SB_DELIVERY_AMOUNT, SB_DELIVERY_ZONE, SB_DELIVERY_TRIPS, SB_DELIVERY_KM, SB_DELIVERY_MILES } sb_job_delivery;
+typedef struct sb_job_stage { sb_share share; const char *text; sb_place place; } sb_job_stage;
 typedef struct sb_job_share { sb_share share; bool given; sb_place place; } sb_job_share;
 
 typedef struct sb_job {
@@ -260,7 +265,14 @@ typedef struct sb_job {
     SB_LIST(sb_job_piece) pieces;
     SB_LIST(sb_job_option) options; /* none: the job as it stands is the only way */
     SB_LIST(sb_recipe_set) sets;    /* from --set; win over those of options and pieces; a name may be "piece.input" */
-    sb_job_amount delivery;    /* delivery AMOUNT [: text], net */
+    sb_job_amount delivery;    /* delivery AMOUNT | zone NAME | NUMBER trips | NUMBER km | NUMBER miles [tax ID] [: text], net; the amount or
+                                  the number */
+    sb_job_delivery delivery_by;
+    const char *delivery_zone, *delivery_tax; /* tax NULL: the job's */
+    sb_place delivery_zone_place, delivery_tax_place;
+    sb_job_amount minimum;         /* minimum AMOUNT, instead of the shop's */
+    SB_LIST(sb_job_stage) stages;  /* stage SHARE of total : text, instead of the shop's */
+    sb_job_share confidence;
     SB_LIST(sb_job_amount) extras; /* extra AMOUNT : text, a cost, net */
     sb_job_share discount, deposit, margin, markup, contingency;
     int validity_days;         /* 0: the shop's */

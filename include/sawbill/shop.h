@@ -57,6 +57,8 @@ typedef struct sb_offer {
     int64_t pack; /* what one pack holds, in the unit of sb_stock_kind_unit; 1 for boards and sheets, 0 for volume timber */
     const char *sold; /* the pack as the merchant names it: "310 ml"; "" where it is a number, or there is none */
     sb_cost each; /* what one board, sheet or pack costs; volume timber: one unit of price.per (m3 or bf) */
+    bool ranged;          /* the price is told as a range, `each` the likely one in it */
+    sb_cost least, most;
     int64_t available;    /* -1: no limit */
     sb_date date;         /* of the price; zeroed: not told */
     sb_length trim1, trim2; /* boards: front end and far end; sheets: the edges along the length and the end edges;
@@ -117,6 +119,9 @@ typedef struct sb_operation {
     const char *id, *title;
     sb_driver driver;
     sb_duration time; /* per unit of the driver */
+    bool ranged;      /* told as a range, `time` the likely one in it */
+    sb_duration least, most;
+    sb_share learning; /* the average over a kind's pieces falls to this share with each doubling of them; 0: it does not */
     const sb_worker *worker;
     bool always; /* batch operations that every job has: office work, the trip to the merchant */
     sb_place place;
@@ -177,6 +182,20 @@ typedef struct sb_tax {
     sb_place place;
 } sb_tax;
 
+/* What a delivery costs by where it goes: `zone coast 95.00`. */
+typedef struct sb_zone {
+    const char *id;
+    sb_money price;
+    sb_place place;
+} sb_zone;
+
+/* A part of the total that is due before the end: `stage 30 % of total : when the frames are glued`. */
+typedef struct sb_stage_share {
+    sb_share share;
+    const char *text;
+    sb_place place;
+} sb_stage_share;
+
 typedef enum sb_price_method { SB_MARGIN_ON_PRICE, SB_MARKUP_ON_COST } sb_price_method;
 typedef enum sb_material_policy { SB_CHARGE_BOUGHT, SB_CHARGE_BOUGHT_LESS_LEFTOVERS, SB_CHARGE_USED } sb_material_policy;
 
@@ -214,6 +233,12 @@ typedef struct sb_settings {
     bool tax_per_line;                       /* else once on the total per rate */
     bool discount_hidden;                    /* quotes show the prices after discount and say no more */
     sb_money price_point;                    /* unit prices are rounded up to a multiple; 0: minor unit */
+    sb_money point_less;                     /* to so much below a multiple: 10.00 less 0.05 is 9.95, 19.95 ... */
+    sb_money minimum;                        /* what the pieces of a job come to at least, as the quote shows prices; 0: none */
+    SB_LIST(sb_zone) zones;
+    sb_money delivery_trip, delivery_km, delivery_mile; /* 0: not told */
+    SB_LIST(sb_stage_share) stages;
+    sb_share confidence;                     /* that the price for it shall pay the cost, as a share of cases */
     int validity_days;
     sb_counts breaks;                        /* `breaks 1, 5, 10`: sizes of batches that estimates price beside the job's own */
     sb_share deposit;                        /* share of the total with tax */

@@ -61,6 +61,8 @@ typedef struct sb_work {
     size_t piece;              /* SB_BATCH: once for the batch */
     const sb_operation *operation;
     int64_t quantity_milli;    /* thousandths of the driver's unit, over the whole job */
+    bool ranged;               /* the recipe tells a range, the quantity is the likely one in it */
+    int64_t least_milli, most_milli;
     sb_duration time;
     const char *text;
     sb_place place;

@@ -4,6 +4,25 @@
 
 #include "sawbill/costing.h"
 
+/* "What if one figure were another": read wherever that figure is. */
+typedef enum costing_figure {
+    FIGURE_NONE,
+    FIGURE_TIME,  /* of an operation */
+    FIGURE_HOUR,  /* of a worker */
+    FIGURE_STOCK, /* prices of a stock, and what its leftovers are credited */
+    FIGURE_EXTRA, /* of the job */
+    FIGURE_OVERHEAD,
+    FIGURE_CONTINGENCY,
+    FIGURE_PROFIT,
+    FIGURE_DISCOUNT,
+    FIGURE_DELIVERY
+} costing_figure;
+typedef struct costing_change {
+    costing_figure figure;
+    const void *of; /* the operation, worker, stock or extra */
+    int64_t ppm;    /* of what it is */
+} costing_change;
+
 typedef struct costing {
     sb_run *run;
     const sb_shop *shop;
@@ -13,11 +32,18 @@ typedef struct costing {
     const sb_plan *plan;
     const sb_order *order;
     sb_estimate *estimate;
+    costing_change change;
     size_t count;   /* kinds of piece */
     int64_t micros; /* the whole time in microseconds: exact, for overhead by the hour */
     int64_t *spent; /* [count] each kind's part of it */
     int64_t *busy;  /* [count] the same before what is for the batch, which is shared by it */
 } costing;
+
+/* estimate.c: the value, changed if it is the figure that is asked about. */
+int64_t costing_changed(const costing *c, costing_figure figure, const void *of, int64_t value);
+/* The estimate with one figure changed; amounts out of range are left for whoever reads it. */
+const sb_estimate *costing_estimate_with(sb_run *run, const sb_estimate *as_it_is, const sb_cutlist *cutlist,
+                                         costing_change change);
 
 /* share.c: the same as sb_share_out, on bare numbers. */
 void costing_share(sb_run *run, int64_t amount, const int64_t *weights, size_t count, int64_t *shares);
@@ -62,6 +88,9 @@ const sb_job *costing_job_of_sets(sb_pool *pool, const sb_job *of, costing_sets 
 void costing_labour(costing *c);
 void costing_materials(costing *c);
 void costing_prices(costing *c);
+void costing_delivery(costing *c); /* before the lines are closed */
+void costing_close(costing *c);    /* minimum, net, tax by rate, gross */
+void costing_payments(costing *c); /* deposit, stages, rest */
 void costing_measures(costing *c); /* lengths, areas, waste, mass, lead time */
 void costing_advise(const costing *c);
 

@@ -7,17 +7,24 @@ enum {
     US_PER_MS = 1000
 };
 static const int64_t US_PER_HOUR = 3600000000;
+static const int64_t WHOLE = 1000000; /* 100 % in ppm */
 
-/* Thousandths of a unit times milliseconds: microseconds, exact. */
-static int64_t micros_of(const sb_labour_line *line) {
-    return sb_mul(line->quantity_milli, line->operation->time.ms);
+/* The share of its time that counts, in ppm. */
+static int64_t counts(const costing *c, const sb_labour_line *line) {
+    return costing_changed(c, FIGURE_TIME, line->operation, line->learned.ppm);
 }
 
-static void reckon(sb_labour_line *line) {
-    int64_t micros = micros_of(line);
-    line->hour = line->operation->worker ? line->operation->worker->hour : (sb_money){0};
-    line->time.ms = sb_mul_div(micros, 1, US_PER_MS);
-    line->amount.minor = sb_mul_div(micros, line->hour.minor, US_PER_HOUR);
+/* Thousandths of a unit times milliseconds: microseconds, exact where nothing is learnt. */
+static int64_t micros_of(const costing *c, const sb_labour_line *line) {
+    return sb_mul_div(sb_mul(line->quantity_milli, line->operation->time.ms), counts(c, line), WHOLE);
+}
+
+static void reckon(const costing *c, sb_labour_line *line) {
+    const sb_worker *worker = line->operation->worker;
+    int64_t micros = sb_mul(line->quantity_milli, line->operation->time.ms);
+    line->hour.minor = worker ? costing_changed(c, FIGURE_HOUR, worker, worker->hour.minor) : 0;
+    line->time.ms = sb_mul_div(micros_of(c, line), 1, US_PER_MS);
+    line->amount.minor = sb_mul_div(micros, sb_mul(line->hour.minor, counts(c, line)), US_PER_HOUR * WHOLE);
 }
 
 static void share_line(costing *c, const sb_labour_line *line) {
@@ -28,18 +35,18 @@ static void share_line(costing *c, const sb_labour_line *line) {
         sb_price_line *piece = &c->estimate->pieces.items[i];
         piece->labour = sb_money_add(piece->labour, (sb_money){shares[i]});
     }
-    costing_share(c->run, micros_of(line), weights, c->count, shares);
+    costing_share(c->run, micros_of(c, line), weights, c->count, shares);
     for (size_t i = 0; i < c->count; i++)
         c->spent[i] = sb_add(c->spent[i], shares[i]);
 }
 
 static void add_line(costing *c, sb_labour_line line, const int64_t *weights) {
     sb_estimate *e = c->estimate;
-    reckon(&line);
+    reckon(c, &line);
     line.weights = costing_in_lowest_terms(c, weights);
     SB_PUSH(c->run->pool, e->labour, line);
     e->labour_total = sb_money_add(e->labour_total, line.amount);
-    c->micros = sb_add(c->micros, micros_of(&line));
+    c->micros = sb_add(c->micros, micros_of(c, &line));
     share_line(c, &line);
 }
 
@@ -47,18 +54,31 @@ static const char *text_of(const sb_work *work) {
     return work->text ? work->text : "";
 }
 
-static bool alike(const sb_work *a, const sb_work *b) {
-    return a->operation == b->operation && (a->piece == SB_BATCH) == (b->piece == SB_BATCH) &&
-           strcmp(text_of(a), text_of(b)) == 0;
+/* What is learnt is learnt on one kind of piece. */
+static bool learnt(const sb_work *work) {
+    return work->operation->learning.ppm > 0 && work->piece != SB_BATCH;
 }
 
-/* Work of one operation for one purpose is one line over all kinds of piece. */
+static bool alike(const sb_work *a, const sb_work *b) {
+    return a->operation == b->operation && (a->piece == SB_BATCH) == (b->piece == SB_BATCH) &&
+           (!learnt(a) || a->piece == b->piece) && strcmp(text_of(a), text_of(b)) == 0;
+}
+
+static void learn(const costing *c, const sb_work *work, sb_labour_line *line) {
+    line->repeated = c->takeoff->pieces.items[work->piece].count;
+    line->learned = sb_learned(work->operation->learning, line->repeated);
+}
+
+/* Work of one operation for one purpose is one line over all kinds of piece, but for what is learnt. */
 static void add_work(costing *c, size_t first) {
     const sb_work *works = c->takeoff->works.items;
     const sb_work *work = &works[first];
     int64_t *weights = SB_NEW_ARRAY(c->run->pool, int64_t, c->count + 1);
-    sb_labour_line line = {.operation = work->operation, .text = text_of(work), .place = work->place};
+    sb_labour_line line = {
+        .operation = work->operation, .text = text_of(work), .place = work->place, .learned = {WHOLE}};
     line.batch = work->piece == SB_BATCH;
+    if (learnt(work))
+        learn(c, work, &line);
     for (size_t i = first; i < c->takeoff->works.count; i++) {
         if (!alike(work, &works[i]))
             continue;
@@ -114,7 +134,7 @@ static void add_planned(costing *c) {
             driver == SB_BY_HARD_CUT ? costing_hard_cuts(c, NULL) : counted(&c->plan->counts, driver);
         if (!operation || quantity == 0)
             continue;
-        sb_labour_line line = {.operation = operation, .text = "", .from_plan = true};
+        sb_labour_line line = {.operation = operation, .text = "", .from_plan = true, .learned = {WHOLE}};
         line.quantity_milli = quantity;
         line.place = operation->place;
         const int64_t *weights = costing_driver_weights(c, driver);

@@ -76,6 +76,8 @@ static const char *rack_words(const costing *c, const sb_order_line *line) {
 
 static void add_line(costing *c, sb_material_line line, const int64_t *weights) {
     sb_estimate *e = c->estimate;
+    if (line.stock)
+        line.each.milli = costing_changed(c, FIGURE_STOCK, line.stock, line.each.milli);
     line.amount.minor = sb_mul_div(line.quantity_milli, line.each.milli, 1000000);
     line.weights = costing_in_lowest_terms(c, weights ? weights : c->busy);
     SB_PUSH(c->run->pool, e->materials, line);
@@ -107,7 +109,7 @@ static void add_extras(costing *c) {
         const sb_job_amount *extra = &c->job->extras.items[i];
         sb_material_line line = {.group = SB_MATERIAL_EXTRA, .place = extra->place, .quantity_milli = 1000};
         line.what = extra->text && *extra->text ? extra->text : "extra";
-        line.each.milli = sb_mul_div(extra->micro, unit, 1000000);
+        line.each.milli = costing_changed(c, FIGURE_EXTRA, extra, sb_mul_div(extra->micro, unit, 1000000));
         add_line(c, line, NULL);
     }
 }

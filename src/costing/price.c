@@ -16,8 +16,11 @@ static void set_rates(costing *c) {
     sb_estimate *e = c->estimate;
     e->method = job->margin.given ? SB_MARGIN_ON_PRICE : job->markup.given ? SB_MARKUP_ON_COST : s->method;
     e->rate = job->margin.given ? job->margin.share : job->markup.given ? job->markup.share : s->margin;
+    e->rate.ppm = costing_changed(c, FIGURE_PROFIT, NULL, e->rate.ppm);
     e->contingency_rate = chosen(job->contingency, s->contingency);
+    e->contingency_rate.ppm = costing_changed(c, FIGURE_CONTINGENCY, NULL, e->contingency_rate.ppm);
     e->discount_rate = chosen(job->discount, (sb_share){0});
+    e->discount_rate.ppm = costing_changed(c, FIGURE_DISCOUNT, NULL, e->discount_rate.ppm);
     e->deposit_rate = chosen(job->deposit, s->deposit);
 }
 
@@ -52,9 +55,11 @@ static void set_overhead(costing *c) {
     for (size_t i = 0; i < c->count; i++)
         weights[i] = by_hour ? e->overhead_weights[i] : e->pieces.items[i].labour.minor;
     if (by_hour)
-        e->overhead.minor = sb_mul_div(c->micros, s->overhead_hour.minor, US_PER_HOUR);
+        e->overhead.minor =
+            sb_mul_div(c->micros, costing_changed(c, FIGURE_OVERHEAD, NULL, s->overhead_hour.minor), US_PER_HOUR);
     else
-        e->overhead = sb_money_share(e->labour_total, s->overhead_labour);
+        e->overhead = sb_money_share(
+            e->labour_total, (sb_share){costing_changed(c, FIGURE_OVERHEAD, NULL, s->overhead_labour.ppm)});
     const int64_t *shares = shares_of(c, e->overhead, weights);
     for (size_t i = 0; i < c->count; i++)
         e->pieces.items[i].overhead.minor = shares[i];
@@ -80,98 +85,22 @@ static void set_base(costing *c) {
 
 /* ---- what the customer sees ---- */
 
-const sb_tax *sb_job_tax(sb_run *run, const sb_shop *shop, const sb_job *job) {
-    const sb_tax *tax = sb_shop_tax(shop, job->tax);
-    size_t count = shop->settings.taxes.count;
-    if (tax || !job->tax)
-        return tax;
-    const char **known = SB_NEW_ARRAY(run->pool, const char *, count + 1);
-    for (size_t i = 0; i < count; i++)
-        known[i] = shop->settings.taxes.items[i].id;
-    sb_error_unknown(run, job->tax_place, "tax", job->tax, known, count);
-    return NULL;
-}
-
-static void set_lines(costing *c, sb_share tax) {
+static void set_lines(costing *c) {
     const sb_settings *s = &c->shop->settings;
     sb_estimate *e = c->estimate;
     for (size_t i = 0; i < c->count; i++) {
         sb_price_line *p = &e->pieces.items[i];
+        sb_share tax = s->prices_gross && p->tax ? p->tax->rate : (sb_share){0};
         p->price = e->method == SB_MARGIN_ON_PRICE ? sb_money_with_margin(p->base, e->rate)
                                                    : sb_money_with_markup(p->base, e->rate);
         p->discount = sb_money_share(p->price, e->discount_rate);
         sb_money net = sb_money_sub(p->price, p->discount);
         if (p->count > 0)
-            p->unit = sb_unit_price(net, p->count, s->prices_gross ? tax : (sb_share){0}, s->price_point);
+            p->unit = sb_unit_price(net, p->count, tax, s->price_point, s->point_less);
         p->line = sb_money_times(p->unit, p->count);
         e->price = sb_money_add(e->price, p->price);
         e->discount = sb_money_add(e->discount, p->discount);
     }
-}
-
-static sb_money sum_of_lines(const sb_estimate *e) {
-    sb_money sum = {0};
-    for (size_t i = 0; i < e->pieces.count; i++)
-        sum = sb_money_add(sum, e->pieces.items[i].line);
-    return sum;
-}
-
-/* Quoted net: the tax comes on top, once on the total or line by line. */
-static void close_net(costing *c, sb_share tax) {
-    sb_estimate *e = c->estimate;
-    sb_money by_line = sb_tax_of(e->delivery, tax);
-    for (size_t i = 0; i < c->count; i++) {
-        sb_price_line *p = &e->pieces.items[i];
-        p->net = p->line;
-        by_line = sb_money_add(by_line, sb_tax_of(p->line, tax));
-    }
-    e->delivery_line = e->delivery;
-    e->pieces_net = sum_of_lines(e);
-    e->net = sb_money_add(e->pieces_net, e->delivery);
-    e->tax = c->shop->settings.tax_per_line ? by_line : sb_tax_of(e->net, tax);
-    e->gross = sb_money_add(e->net, e->tax);
-}
-
-/* Quoted gross, tax by line: what lies inside each line. */
-static void take_out_by_line(costing *c, sb_share tax) {
-    sb_estimate *e = c->estimate;
-    for (size_t i = 0; i < c->count; i++) {
-        sb_price_line *p = &e->pieces.items[i];
-        p->net = sb_money_sub(p->line, sb_tax_inside(p->line, tax));
-        e->pieces_net = sb_money_add(e->pieces_net, p->net);
-    }
-    e->net = sb_money_add(e->pieces_net, e->delivery);
-}
-
-/* Quoted gross, tax on the total: the total's net, shared out over the lines. */
-static void take_out_of_total(costing *c, sb_share tax) {
-    sb_estimate *e = c->estimate;
-    e->net = sb_money_sub(e->gross, sb_tax_inside(e->gross, tax));
-    e->pieces_net = sb_money_sub(e->net, e->delivery);
-    int64_t *weights = SB_NEW_ARRAY(c->run->pool, int64_t, c->count + 1);
-    for (size_t i = 0; i < c->count; i++)
-        weights[i] = e->pieces.items[i].line.minor;
-    const int64_t *shares = shares_of(c, e->pieces_net, weights);
-    for (size_t i = 0; i < c->count; i++)
-        e->pieces.items[i].net.minor = shares[i];
-}
-
-static void close_gross(costing *c, sb_share tax) {
-    sb_estimate *e = c->estimate;
-    e->delivery_line = sb_money_add(e->delivery, sb_tax_of(e->delivery, tax));
-    e->gross = sb_money_add(sum_of_lines(e), e->delivery_line);
-    if (c->shop->settings.tax_per_line)
-        take_out_by_line(c, tax);
-    else
-        take_out_of_total(c, tax);
-    e->tax = sb_money_sub(e->gross, e->net);
-}
-
-static sb_money delivery_of(const costing *c) {
-    int64_t unit = 1;
-    for (int i = 0; i < c->shop->settings.currency.digits; i++)
-        unit *= 10;
-    return (sb_money){sb_mul_div(c->job->delivery.micro, unit, 1000000)};
 }
 
 /* ---- what it leaves ---- */
@@ -185,8 +114,9 @@ static void set_outcome(costing *c) {
     sb_estimate *e = c->estimate;
     e->floor = sb_money_add(e->cost, e->delivery);
     e->rounding = sb_money_sub(e->pieces_net, sb_money_sub(e->price, e->discount));
-    e->left = sb_money_sub(e->pieces_net, e->base);
-    e->margin_left = share_of(e->left, e->pieces_net);
+    sb_money pieces = sb_money_add(e->pieces_net, e->supplement);
+    e->left = sb_money_sub(pieces, e->base);
+    e->margin_left = share_of(e->left, pieces);
     e->markup_left = share_of(e->left, e->base);
     sb_money for_work = sb_money_add(sb_money_sub(e->net, e->floor), e->labour_total);
     if (c->micros > 0)
@@ -194,21 +124,13 @@ static void set_outcome(costing *c) {
 }
 
 void costing_prices(costing *c) {
-    sb_estimate *e = c->estimate;
     set_rates(c);
     check_rates(c);
     set_overhead(c);
     set_base(c);
-    const sb_tax *tax = sb_job_tax(c->run, c->shop, c->job);
-    sb_share rate = tax ? tax->rate : (sb_share){0};
-    e->delivery = delivery_of(c);
-    set_lines(c, rate);
-    if (c->shop->settings.prices_gross)
-        close_gross(c, rate);
-    else
-        close_net(c, rate);
-    if (tax)
-        SB_PUSH(c->run->pool, e->taxes, ((sb_tax_line){tax, e->net, e->tax}));
-    e->deposit = sb_money_share(e->gross, e->deposit_rate);
+    costing_delivery(c);
+    set_lines(c);
+    costing_close(c);
+    costing_payments(c);
     set_outcome(c);
 }

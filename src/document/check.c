@@ -36,6 +36,7 @@ static bool sound_relation(const sb_document *document, const sb_relation *r) {
     case SB_REL_MUL:
     case SB_REL_DIV:
     case SB_REL_ROUND_UP_TO:
+    case SB_REL_MAX:
         break;
     }
     return sound_relation(document, r->a) && sound_relation(document, r->b);

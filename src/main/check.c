@@ -37,7 +37,7 @@ static void check_job(sb_run *run, const sb_options *options, const char *path) 
         look_over(run, &desk, desk.job->pieces.items[i].recipe, desk.job->pieces.items[i].recipe_place);
     if (!desk.shop || !desk.shop->sound)
         return;
-    sb_job_tax(run, desk.shop, desk.job);
+    sb_job_look_over(run, desk.shop, desk.job);
     if (whole)
         sb_ways_of(run, desk.shop, desk.book, desk.job, NULL);
     else

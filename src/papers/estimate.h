@@ -21,6 +21,7 @@ enum {
     BUILD_DISCOUNT,
     BUILD_ROUNDING,
     BUILD_PIECES,
+    BUILD_SUPPLEMENT, /* where there is a minimum */
     BUILD_DELIVERY,
     BUILD_NET,
     BUILD_TAX,
@@ -34,16 +35,18 @@ enum {
     BUILD_AMOUNT
 };
 
-/* Rows of "Rates", their values in column RATE_VALUE; the workers' hourly rates follow. */
+/* Rows of "Rates", their values in column RATE_VALUE; taxes, stages, workers' hourly rates and the minimum follow. */
 enum {
     RATE_OVERHEAD,
     RATE_CONTINGENCY,
     RATE_PROFIT,
     RATE_DISCOUNT,
     RATE_POINT,
-    RATE_TAX,
+    RATE_POINT_LESS,
+    RATE_DELIVERY_EACH,
+    RATE_DELIVERY_COUNT,
     RATE_DEPOSIT,
-    RATE_WORKER
+    RATE_TAX
 };
 enum {
     RATE_NAME,
@@ -59,10 +62,12 @@ typedef struct estimate_paper {
     const sb_estimate *e;
     int digits; /* of the currency's minor unit */
     bool by_line, gross, by_hour;
+    size_t stage_row, worker_row, minimum_row; /* of the rates */
     sb_sheet *summary, *rating, *pieces, *inputs, *parts, *lengths, *material, *labour, *stock, *leftovers;
     sb_table *build, *outcome;                             /* on the summary */
     sb_table *rates;                                       /* on a sheet of its own */
     sb_table *materials, *works, *shares, *costs, *prices; /* totals in the last row */
+    sb_table *taxes;                                       /* by rate; totals in the last row */
 } estimate_paper;
 
 /* Columns that others mean. */
@@ -74,22 +79,41 @@ enum {
     WORK_AMOUNT = 7
 };
 enum {
-    PRICE_PRICE = 2,
-    PRICE_DISCOUNT = 3,
-    PRICE_LINE = 5,
-    PRICE_NET = 6,
-    PRICE_TAX = 7
+    PRICE_PIECE,
+    PRICE_COUNT,
+    PRICE_PRICE,
+    PRICE_DISCOUNT,
+    PRICE_UNIT,
+    PRICE_LINE,
+    PRICE_NET,
+    PRICE_TAX /* by line */
+};
+enum {
+    TAX_TITLE,
+    TAX_RATE,
+    TAX_NET,
+    TAX_AMOUNT,
+    TAX_GROSS
 };
 
 const sb_relation *build_cell(const estimate_paper *p, size_t row);
 const sb_relation *rate_cell(const estimate_paper *p, size_t row);
 const sb_relation *total_cell(const estimate_paper *p, const sb_table *table, size_t column); /* last row */
 
+/* The taxes of the job's lines, at least one; without any, one of nothing. */
+size_t tax_count(const estimate_paper *p);
+size_t tax_index(const estimate_paper *p, const sb_tax *tax);
+bool has_minimum(const estimate_paper *p);
+
+/* Totals of the money columns from `first` to `last`, but of one: the sum of what stands above. */
+void estimate_totals(estimate_paper *p, sb_table *table, size_t first, size_t last, size_t but);
+
 void estimate_rates(estimate_paper *p);
 void estimate_material(estimate_paper *p);
 void estimate_labour(estimate_paper *p);
 void estimate_build(estimate_paper *p);
 void estimate_pieces(estimate_paper *p);
+void estimate_prices(estimate_paper *p); /* on the sheet Pieces: prices, tax by rate */
 void estimate_inputs(estimate_paper *p);
 void estimate_outcome(estimate_paper *p);
 void estimate_parts(estimate_paper *p);

@@ -2,8 +2,12 @@
 #include "papers/estimate.h"
 #include "papers/figures.h"
 
-const sb_relation *build_cell(const estimate_paper *p, size_t row) {
-    return sb_rel_cell(p->run, p->build, row, BUILD_AMOUNT);
+static size_t build_row(const estimate_paper *p, size_t step) {
+    return step > BUILD_SUPPLEMENT && !has_minimum(p) ? step - 1 : step;
+}
+
+const sb_relation *build_cell(const estimate_paper *p, size_t step) {
+    return sb_rel_cell(p->run, p->build, build_row(p, step), BUILD_AMOUNT);
 }
 
 const sb_relation *rate_cell(const estimate_paper *p, size_t row) {
@@ -81,47 +85,39 @@ static void put_price(estimate_paper *p) {
 
 static const char *rounding_words(const estimate_paper *p) {
     const sb_money point = {p->rates->rows.items[RATE_POINT][RATE_VALUE].amount};
-    return sb_pool_print(p->run->pool, "the price of one%s goes up to a multiple of %s",
-                         p->gross ? ", with tax," : "", money_words(p->run, p->shop, point));
+    const sb_money less = {p->rates->rows.items[RATE_POINT_LESS][RATE_VALUE].amount};
+    return sb_pool_print(p->run->pool, "the price of one%s goes up to %s%sa multiple of %s",
+                         p->gross ? ", with tax," : "", less.minor ? money_words(p->run, p->shop, less) : "",
+                         less.minor ? " below " : "", money_words(p->run, p->shop, point));
 }
 
-/* ---- tax in the four ways a shop may quote ---- */
-
-static const sb_relation *delivery_tax(const estimate_paper *p) {
-    return rel_product(p->run, build_cell(p, BUILD_DELIVERY), rate_cell(p, RATE_TAX), p->digits);
-}
-
-static const sb_relation *net_relation(const estimate_paper *p) {
-    if (p->gross && !p->by_line)
-        return rel_before(p->run, build_cell(p, BUILD_GROSS), rate_cell(p, RATE_TAX), p->digits);
-    return rel_plus(p->run, build_cell(p, BUILD_PIECES), build_cell(p, BUILD_DELIVERY), p->digits);
-}
-
-static const sb_relation *pieces_relation(const estimate_paper *p) {
-    if (p->gross && !p->by_line)
-        return rel_less(p->run, build_cell(p, BUILD_NET), build_cell(p, BUILD_DELIVERY), p->digits);
-    return total_cell(p, p->prices, PRICE_NET);
-}
-
-static const sb_relation *tax_relation(const estimate_paper *p) {
-    if (p->by_line)
-        return rel_plus(p->run, total_cell(p, p->prices, PRICE_TAX), delivery_tax(p), p->digits);
-    if (p->gross)
-        return rel_less(p->run, build_cell(p, BUILD_GROSS), build_cell(p, BUILD_NET), p->digits);
-    return rel_product(p->run, build_cell(p, BUILD_NET), rate_cell(p, RATE_TAX), p->digits);
-}
-
-static const sb_relation *gross_relation(const estimate_paper *p) {
-    if (p->by_line || !p->gross)
-        return rel_plus(p->run, build_cell(p, BUILD_NET), build_cell(p, BUILD_TAX), p->digits);
-    const sb_relation *delivery = sb_rel(p->run, SB_REL_ADD, build_cell(p, BUILD_DELIVERY), delivery_tax(p));
-    return rel_plus(p->run, total_cell(p, p->prices, PRICE_LINE), delivery, p->digits);
-}
+/* ---- totals ---- */
 
 static const char *tax_words(const estimate_paper *p) {
     if (p->by_line)
         return p->gross ? "inside the lines, each rounded" : "of the net, line by line, each rounded";
     return p->gross ? "inside the total with tax" : "of the net, once on the total";
+}
+
+static const sb_relation *pieces_relation(const estimate_paper *p) {
+    size_t count = p->e->pieces.count;
+    return sb_rel_round(p->run, sb_rel_sum(p->run, p->prices, PRICE_NET, count ? 0 : 1, count ? count - 1 : 0), p->digits);
+}
+
+static const sb_relation *net_relation(const estimate_paper *p) {
+    if (has_minimum(p))
+        return sum3(p, BUILD_PIECES, BUILD_SUPPLEMENT, BUILD_DELIVERY);
+    return rel_plus(p->run, build_cell(p, BUILD_PIECES), build_cell(p, BUILD_DELIVERY), p->digits);
+}
+
+static void put_tax(estimate_paper *p) {
+    const sb_estimate *e = p->e;
+    bool several = e->taxes.count > 1;
+    const char *title = e->taxes.count == 1 ? e->taxes.items[0].tax->title : "Tax";
+    const char *how = several ? sb_pool_print(p->run->pool, "%s; by rate on the sheet Pieces", tax_words(p)) : tax_words(p);
+    sb_cell *row = put(p, title, how, e->tax, total_cell(p, p->taxes, TAX_AMOUNT), "tax");
+    if (!several)
+        show_share(p, row, RATE_TAX);
 }
 
 static void put_total(estimate_paper *p) {
@@ -131,17 +127,41 @@ static void put_total(estimate_paper *p) {
     put(p, "Price points", rounding_words(p), e->rounding,
         rel_less(p->run, build_cell(p, BUILD_PIECES), asked, p->digits), "rounding");
     put(p, "Pieces, net", "sheet Pieces", e->pieces_net, pieces_relation(p), "pieces_net");
-    put(p, "Delivery, net", e->job->delivery.text ? e->job->delivery.text : "", e->delivery, NULL,
-        "delivery");
-    embolden(put(p, "Net", "pieces + delivery", e->net, net_relation(p), "net"));
-    const char *title = e->taxes.count ? e->taxes.items[0].tax->title : "Tax";
-    show_share(p, put(p, title, tax_words(p), e->tax, tax_relation(p), "tax"), RATE_TAX);
-    embolden(put(p, "Total with tax", "net + tax", e->gross, gross_relation(p), "total"));
-    show_share(p,
-               put(p, "Deposit", "share of the total with tax", e->deposit,
-                   rel_product(p->run, build_cell(p, BUILD_GROSS), rate_cell(p, RATE_DEPOSIT), p->digits),
-                   "deposit"),
+    if (has_minimum(p))
+        put(p, "Supplement to the minimum, net", "what the pieces lack to it", e->supplement,
+            sb_rel_cell(p->run, p->prices, e->pieces.count, PRICE_NET), "supplement");
+    put(p, "Delivery, net", e->job->delivery.text ? e->job->delivery.text : "", e->delivery,
+        rel_product(p->run, rate_cell(p, RATE_DELIVERY_EACH), rate_cell(p, RATE_DELIVERY_COUNT), p->digits), "delivery");
+    embolden(put(p, "Net", has_minimum(p) ? "pieces + supplement + delivery" : "pieces + delivery", e->net,
+                 net_relation(p), "net"));
+    put_tax(p);
+    embolden(put(p, "Total with tax", "net + tax", e->gross,
+                 rel_plus(p->run, build_cell(p, BUILD_NET), build_cell(p, BUILD_TAX), p->digits), "total"));
+}
+
+/* ---- payments ---- */
+
+/* What is due up to a stage: one rounding over all shares so far, so that payments add up to the total. */
+static const sb_relation *due_up_to(const estimate_paper *p, size_t stages) {
+    const sb_relation *share = rate_cell(p, RATE_DEPOSIT);
+    for (size_t i = 0; i < stages; i++)
+        share = sb_rel(p->run, SB_REL_ADD, share, rate_cell(p, p->stage_row + i));
+    return rel_product(p->run, build_cell(p, BUILD_GROSS), share, p->digits);
+}
+
+static void put_payments(estimate_paper *p) {
+    const sb_estimate *e = p->e;
+    show_share(p, put(p, "Deposit", "share of the total with tax", e->deposit, due_up_to(p, 0), "deposit"),
                RATE_DEPOSIT);
+    for (size_t i = 0; i < e->stages.count; i++)
+        show_share(p,
+                   put(p, sb_pool_print(p->run->pool, "Stage: %s", e->stages.items[i].text),
+                       "share of the total with tax", e->stages.items[i].amount,
+                       rel_less(p->run, due_up_to(p, i + 1), due_up_to(p, i), p->digits),
+                       sb_pool_print(p->run->pool, "stage_%zu", i + 1)),
+                   p->stage_row + i);
+    put(p, "Rest", "total - deposit - stages", e->rest,
+        rel_less(p->run, build_cell(p, BUILD_GROSS), due_up_to(p, e->stages.count), p->digits), "rest");
 }
 
 /* Cost and base come first, for the pieces mean them; then the pieces; then price and total, which mean the
@@ -151,6 +171,7 @@ void estimate_build(estimate_paper *p) {
     estimate_pieces(p);
     put_price(p);
     put_total(p);
+    put_payments(p);
 }
 
 /* ---- what it leaves ---- */
@@ -180,22 +201,18 @@ static void leave_floor(estimate_paper *p) {
                           rel_less(p->run, build_cell(p, BUILD_NET), outcome_cell(p, 0), p->digits)));
 }
 
-static const sb_relation *share_relation(const estimate_paper *p, const sb_relation *part, size_t whole) {
-    if (p->build->rows.items[whole][BUILD_AMOUNT].amount <= 0)
-        return NULL;
-    return rel_ratio(p->run, part, build_cell(p, whole), 6);
-}
-
 static void leave_margin(estimate_paper *p) {
     const sb_estimate *e = p->e;
-    leave(p, "Left for the shop", "pieces, net - cost with contingency: after discount and price points",
-          sb_cell_related(sb_cell_money(e->left), rel_less(p->run, build_cell(p, BUILD_PIECES),
-                                                           build_cell(p, BUILD_BASE), p->digits)));
+    const sb_relation *pieces = rel_less(p->run, build_cell(p, BUILD_NET), build_cell(p, BUILD_DELIVERY), p->digits);
+    leave(p, "Left for the shop", "net - delivery - cost with contingency: after discount and price points",
+          sb_cell_related(sb_cell_money(e->left), rel_less(p->run, pieces, build_cell(p, BUILD_BASE), p->digits)));
     const sb_relation *left = outcome_cell(p, 2);
-    leave(p, "Margin left", "share of the net price of the pieces",
-          sb_cell_related(sb_cell_share(e->margin_left), share_relation(p, left, BUILD_PIECES)));
+    bool priced = sb_money_sub(e->net, e->delivery).minor > 0;
+    leave(p, "Margin left", "share of the net price without delivery",
+          sb_cell_related(sb_cell_share(e->margin_left), priced ? rel_ratio(p->run, left, pieces, 6) : NULL));
     leave(p, "Markup left", "the same money as a share of cost with contingency",
-          sb_cell_related(sb_cell_share(e->markup_left), share_relation(p, left, BUILD_BASE)));
+          sb_cell_related(sb_cell_share(e->markup_left),
+                          e->base.minor > 0 ? rel_ratio(p->run, left, build_cell(p, BUILD_BASE), 6) : NULL));
 }
 
 static void leave_work(estimate_paper *p) {

@@ -1,5 +1,6 @@
 /* The sheets Material and Labour: every line an amount of its own, rounded once. */
 #include "papers/estimate.h"
+#include "papers/figures.h"
 
 #include <string.h>
 
@@ -88,7 +89,8 @@ enum {
     WORK_QUANTITY,
     WORK_UNIT,
     WORK_MINUTES,
-    WORK_RATE = 6
+    WORK_RATE = 6,
+    WORK_LEARNT = 8 /* where anything is */
 };
 
 /* What work is counted by on paper: a unit of it is `metric` / 10^`digits` of the driver's own. */
@@ -166,17 +168,23 @@ static sb_cell minutes_cell(const estimate_paper *p, sb_duration time, work_unit
     return sb_cell_related(sb_cell_decimal(millionths, 6), minutes);
 }
 
-static sb_cell hours_cell(const estimate_paper *p, sb_duration time) {
+static bool learns(const sb_labour_line *line) {
+    return line->learned.ppm != 1000000;
+}
+
+static sb_cell hours_cell(const estimate_paper *p, const sb_labour_line *line) {
     const sb_relation *minutes =
         sb_rel(p->run, SB_REL_MUL, cell(p, p->works, WORK_QUANTITY), cell(p, p->works, WORK_MINUTES));
-    return sb_cell_related(sb_cell_duration(time),
+    if (learns(line))
+        minutes = sb_rel(p->run, SB_REL_MUL, minutes, cell(p, p->works, WORK_LEARNT));
+    return sb_cell_related(sb_cell_duration(line->time),
                            sb_rel(p->run, SB_REL_DIV, minutes, sb_rel_number(p->run, 60, 0)));
 }
 
 static sb_cell rate_of(const estimate_paper *p, const sb_labour_line *line) {
     for (size_t i = 0; i < p->shop->settings.workers.count; i++)
         if (&p->shop->settings.workers.items[i] == line->operation->worker)
-            return sb_cell_related(sb_cell_money(line->hour), rate_cell(p, RATE_WORKER + i));
+            return sb_cell_related(sb_cell_money(line->hour), rate_cell(p, p->worker_row + i));
     return sb_cell_money(line->hour);
 }
 
@@ -188,7 +196,9 @@ static void put_work(estimate_paper *p, const sb_labour_line *line) {
     row[WORK_QUANTITY] = quantity_cell(p, line->quantity_milli, unit);
     row[WORK_UNIT] = sb_cell_text(unit.words);
     row[WORK_MINUTES] = minutes_cell(p, line->operation->time, unit);
-    row[WORK_HOURS] = hours_cell(p, line->time);
+    row[WORK_HOURS] = hours_cell(p, line);
+    if (learns(line))
+        row[WORK_LEARNT] = sb_cell_decimal(line->learned.ppm, 6);
     row[WORK_RATE] = rate_of(p, line);
     row[WORK_AMOUNT] =
         sb_cell_related(sb_cell_money(line->amount), rel_product(p->run, cell(p, p->works, WORK_HOURS),
@@ -196,10 +206,39 @@ static void put_work(estimate_paper *p, const sb_labour_line *line) {
     row[WORK_AMOUNT].place = line->place;
 }
 
+static bool any_learns(const estimate_paper *p) {
+    for (size_t i = 0; i < p->e->labour.count; i++)
+        if (learns(&p->e->labour.items[i]))
+            return true;
+    return false;
+}
+
+/* Says that learning is applied, to what, and by how much. */
+static void tell_learning(estimate_paper *p) {
+    sb_paragraph_add(p->run, p->labour,
+                     "Learning is applied: the minutes are those of the first piece of a kind, and with each doubling of the "
+                     "pieces their average falls to a share of what it was (Wright 1936). \"Learnt\" is the average as a share of "
+                     "the first.",
+                     false);
+    for (size_t i = 0; i < p->e->labour.count; i++) {
+        const sb_labour_line *line = &p->e->labour.items[i];
+        if (learns(line))
+            sb_paragraph_add(p->run, p->labour,
+                             sb_pool_print(p->run->pool, "%s: to %s with each doubling; for %lld pieces to %s.",
+                                           line->operation->title, share_words(p->run, p->shop, line->operation->learning),
+                                           (long long)line->repeated, share_words(p->run, p->shop, line->learned)),
+                             true);
+    }
+}
+
 void estimate_labour(estimate_paper *p) {
+    bool learning = any_learns(p);
     sb_paragraph_add(p->run, p->labour, "Lines from the plan are counted from the cutting plan.", false);
+    if (learning)
+        tell_learning(p);
     p->works = sb_table_add(p->run, p->labour, "",
-                            "Operation|For|Quantity>|Unit|Minutes each>|Hours>|Rate>|Amount>");
+                            learning ? "Operation|For|Quantity>|Unit|Minutes each>|Hours>|Rate>|Amount>|Learnt>"
+                                     : "Operation|For|Quantity>|Unit|Minutes each>|Hours>|Rate>|Amount>");
     for (size_t i = 0; i < p->e->labour.count; i++)
         put_work(p, &p->e->labour.items[i]);
     size_t count = p->e->labour.count;

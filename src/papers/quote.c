@@ -151,6 +151,8 @@ static const char *tax_words(const quote *q) {
     const sb_settings *s = &q->shop->settings;
     if (q->ways->list.items[0].estimate->taxes.count == 0)
         return "";
+    if (q->ways->list.items[0].estimate->taxes.count > 1 && !s->tax_per_line && !s->prices_gross)
+        return word(q, "tax-on-rates");
     return word(q, s->tax_per_line ? "tax-by-line" : s->prices_gross ? "tax-inside" : "tax-on-total");
 }
 
@@ -162,8 +164,9 @@ static void put_terms(const quote *q) {
             false);
     const char *share = share_words(q->run, q->shop, e->deposit_rate);
     say(q,
-        e->deposit_rate.ppm > 0 ? wording_fill(q->run, q->words, "terms-deposit", "share", share)
-                                : word(q, "terms-payment"),
+        e->stages.count > 0       ? word(q, "terms-stages")
+        : e->deposit_rate.ppm > 0 ? wording_fill(q->run, q->words, "terms-deposit", "share", share)
+                                  : word(q, "terms-payment"),
         false);
     say(q, word(q, "terms-wood"), false);
     say(q, word(q, "terms-changes"), false);

@@ -18,10 +18,12 @@ typedef struct ledger {
     const sb_estimate *e;
     const sb_wording *words;
     sb_table *table;
+    sb_table *rates; /* NULL: one tax or none */
     int digits;
     const sb_tax_line *tax; /* NULL: none */
     bool gross, by_line, leading;
-    size_t tax_row; /* where the rate of the tax stands */
+    size_t lines;   /* pieces, supplement, delivery */
+    size_t tax_row; /* where the rate of the only tax stands */
 } ledger;
 
 static const char *word(const ledger *l, const char *key) {
@@ -42,21 +44,41 @@ static sb_cell named(const ledger *l, sb_cell cell, const char *name) {
 
 /* ---- lines ---- */
 
+static const sb_tax *line_tax(const ledger *l, size_t line) {
+    const sb_estimate *e = l->e;
+    if (line < e->pieces.count)
+        return e->pieces.items[line].tax;
+    return line == e->pieces.count && e->supplement_line.minor != 0 ? e->job_tax : e->delivery_tax;
+}
+
+static size_t tax_index(const ledger *l, const sb_tax *tax) {
+    size_t i = 0;
+    while (i + 1 < l->e->taxes.count && l->e->taxes.items[i].tax != tax)
+        i++;
+    return i;
+}
+
+static size_t rate_column(const ledger *l) {
+    return l->by_line ? TAX + 1 : TAX;
+}
+
 /* The tax of one amount: on it, or inside it. */
 static const sb_relation *tax_of(const ledger *l, const sb_relation *amount) {
-    const sb_relation *rate = at(l, l->tax_row, UNIT);
+    const sb_relation *rate = l->rates ? at(l, last(l), rate_column(l)) : at(l, l->tax_row, UNIT);
     if (!l->gross)
         return rel_product(l->run, amount, rate, l->digits);
     return rel_less(l->run, amount, rel_before(l->run, amount, rate, l->digits), l->digits);
 }
 
-static sb_money tax_in(const ledger *l, sb_money amount) {
-    return l->gross ? sb_tax_inside(amount, l->tax->tax->rate) : sb_tax_of(amount, l->tax->tax->rate);
-}
-
 static void put_line_tax(const ledger *l, sb_cell *row, sb_money amount) {
+    if (!l->tax)
+        return;
+    sb_share rate = line_tax(l, last(l))->rate;
+    sb_money tax = l->gross ? sb_tax_inside(amount, rate) : sb_tax_of(amount, rate);
+    if (l->rates)
+        row[rate_column(l)] = sb_cell_share(rate);
     if (l->by_line)
-        row[TAX] = sb_cell_related(sb_cell_money(tax_in(l, amount)), tax_of(l, at(l, last(l), AMOUNT)));
+        row[TAX] = sb_cell_related(sb_cell_money(tax), tax_of(l, at(l, last(l), AMOUNT)));
 }
 
 static void put_piece(const ledger *l, const sb_price_line *line) {
@@ -69,6 +91,15 @@ static void put_piece(const ledger *l, const sb_price_line *line) {
     row[AMOUNT] = sb_cell_related(sb_cell_money(line->line), rel_product(l->run, at(l, last(l), COUNT),
                                                                          at(l, last(l), UNIT), l->digits));
     put_line_tax(l, row, line->line);
+}
+
+static void put_supplement(const ledger *l) {
+    if (l->e->supplement_line.minor == 0)
+        return;
+    sb_cell *row = sb_row_add(l->run, l->table);
+    row[TITLE] = sb_cell_text(word(l, "supplement"));
+    row[AMOUNT] = sb_cell_money(l->e->supplement_line);
+    put_line_tax(l, row, l->e->supplement_line);
 }
 
 static void put_delivery(ledger *l) {
@@ -102,7 +133,66 @@ static void embolden(const ledger *l, size_t row) {
     cells[TITLE].strong = cells[AMOUNT].strong = true;
 }
 
+/* ---- several taxes: a table of their own ---- */
+
+enum {
+    BY_TAX,
+    BY_RATE,
+    BY_BASE,
+    BY_AMOUNT
+};
+
+/* The sum of a column over the lines of one tax; the job has few kinds of piece. */
+static const sb_relation *sum_of(const ledger *l, size_t tax, size_t column) {
+    const sb_relation *sum = NULL;
+    for (size_t first = 0, next; first < l->lines; first = next) {
+        for (next = first; next < l->lines && tax_index(l, line_tax(l, next)) == tax;)
+            next++;
+        if (next == first) {
+            next++;
+            continue;
+        }
+        const sb_relation *run = sb_rel_sum(l->run, l->table, column, first, next - 1);
+        sum = sum ? sb_rel(l->run, SB_REL_ADD, sum, run) : run;
+    }
+    return sb_rel_round(l->run, sum ? sum : sb_rel_number(l->run, 0, 0), l->digits);
+}
+
+static void relate_rate(const ledger *l, sb_cell *row, size_t tax) {
+    const sb_relation *lines = sum_of(l, tax, AMOUNT), *rate = sb_rel_cell(l->run, l->rates, tax, BY_RATE);
+    const sb_relation *base = sb_rel_cell(l->run, l->rates, tax, BY_BASE);
+    const sb_relation *amount = sb_rel_cell(l->run, l->rates, tax, BY_AMOUNT);
+    if (l->by_line) {
+        row[BY_AMOUNT].relation = sum_of(l, tax, TAX);
+        row[BY_BASE].relation = l->gross ? rel_less(l->run, lines, amount, l->digits) : lines;
+    } else {
+        row[BY_BASE].relation = l->gross ? rel_before(l->run, lines, rate, l->digits) : lines;
+        row[BY_AMOUNT].relation =
+            l->gross ? rel_less(l->run, lines, base, l->digits) : rel_product(l->run, base, rate, l->digits);
+    }
+}
+
+static void put_rates(const ledger *l) {
+    for (size_t i = 0; i < l->e->taxes.count; i++) {
+        const sb_tax_line *line = &l->e->taxes.items[i];
+        sb_cell *row = sb_row_add(l->run, l->rates);
+        row[BY_TAX] = sb_cell_text(line->tax->title);
+        row[BY_RATE] = sb_cell_share(line->tax->rate);
+        row[BY_BASE] = sb_cell_money(line->base);
+        row[BY_AMOUNT] = sb_cell_money(line->amount);
+        relate_rate(l, row, i);
+    }
+}
+
+static size_t put_all_taxes(const ledger *l, const char *label) {
+    const sb_relation *all =
+        sb_rel_round(l->run, sb_rel_sum(l->run, l->rates, BY_AMOUNT, 0, l->e->taxes.count - 1), l->digits);
+    return put_total(l, label, l->e->tax, all, "tax");
+}
+
 static size_t put_tax(const ledger *l, const char *label, const sb_relation *of) {
+    if (l->rates)
+        return put_all_taxes(l, label);
     const sb_relation *relation = l->by_line ? rel_sum_of(l->run, l->table, TAX, l->digits) : tax_of(l, of);
     sb_cell *row = total_row(l, label);
     row[UNIT] = named(l, sb_cell_share(l->tax->tax->rate), "tax_rate");
@@ -115,7 +205,7 @@ static size_t close_net(const ledger *l, const sb_relation *lines) {
     if (!l->tax)
         return put_total(l, word(l, "total"), l->e->gross, lines, "total");
     size_t net = put_total(l, word(l, "net"), l->e->net, lines, "net");
-    size_t tax = put_tax(l, l->tax->tax->title, at(l, net, AMOUNT));
+    size_t tax = put_tax(l, l->rates ? word(l, "tax") : l->tax->tax->title, at(l, net, AMOUNT));
     const sb_relation *both = rel_plus(l->run, at(l, net, AMOUNT), at(l, tax, AMOUNT), l->digits);
     return put_total(l, word(l, "total-gross"), l->e->gross, both, "total");
 }
@@ -123,23 +213,48 @@ static size_t close_net(const ledger *l, const sb_relation *lines) {
 /* Gross prices: the tax lies inside. */
 static size_t close_gross(const ledger *l, const sb_relation *lines) {
     size_t total = put_total(l, word(l, "total-gross"), l->e->gross, lines, "total");
-    size_t tax = put_tax(l, wording_fill(l->run, l->words, "tax-included", "tax", l->tax->tax->title),
+    const char *title = l->rates ? word(l, "tax") : l->tax->tax->title;
+    size_t tax = put_tax(l, wording_fill(l->run, l->words, "tax-included", "tax", title),
                          at(l, total, AMOUNT));
     put_total(l, word(l, "net"), l->e->net,
               rel_less(l->run, at(l, total, AMOUNT), at(l, tax, AMOUNT), l->digits), "net");
     return total;
 }
 
-static void put_deposit(const ledger *l, size_t total) {
-    if (l->e->deposit_rate.ppm == 0)
-        return;
-    sb_cell *row = total_row(l, word(l, "deposit"));
-    row[UNIT] = named(l, sb_cell_share(l->e->deposit_rate), "deposit_rate");
-    row[AMOUNT] =
-        named(l,
-              sb_cell_related(sb_cell_money(l->e->deposit),
-                              rel_product(l->run, at(l, total, AMOUNT), at(l, last(l), UNIT), l->digits)),
-              "deposit");
+/* ---- what is due when ---- */
+
+/* What is due up to here: one rounding over all shares since `first`, so that payments add up to the total. */
+static const sb_relation *due(const ledger *l, size_t total, size_t first, size_t end) {
+    if (first == end)
+        return sb_rel_number(l->run, 0, 0);
+    return rel_product(l->run, at(l, total, AMOUNT), sb_rel_sum(l->run, l->table, UNIT, first, end - 1), l->digits);
+}
+
+static void put_payment(const ledger *l, const char *label, sb_share share, sb_money amount, size_t total, size_t first,
+                        const char *name) {
+    sb_cell *row = total_row(l, label);
+    size_t here = last(l);
+    row[UNIT] = sb_cell_share(share);
+    row[AMOUNT] = named(
+        l,
+        sb_cell_related(sb_cell_money(amount),
+                        rel_less(l->run, due(l, total, first, here + 1), due(l, total, first, here), l->digits)),
+        name);
+}
+
+static void put_payments(const ledger *l, size_t total) {
+    const sb_estimate *e = l->e;
+    size_t first = l->table->rows.count;
+    if (e->deposit_rate.ppm != 0) {
+        put_payment(l, word(l, "deposit"), e->deposit_rate, e->deposit, total, first, "deposit");
+        sb_cell *row = l->table->rows.items[first];
+        row[UNIT] = named(l, row[UNIT], "deposit_rate");
+    }
+    for (size_t i = 0; i < e->stages.count; i++)
+        put_payment(l, e->stages.items[i].text, e->stages.items[i].share, e->stages.items[i].amount, total, first, NULL);
+    if (e->stages.count && e->rest.minor != 0)
+        put_total(l, word(l, "rest"), e->rest,
+                  rel_less(l->run, at(l, total, AMOUNT), due(l, total, first, l->table->rows.count), l->digits), "rest");
 }
 
 /* ---- discount ---- */
@@ -192,10 +307,12 @@ static bool shows_discount(const sb_estimate *e) {
 
 static sb_table *new_table(sb_run *run, sb_sheet *sheet, const ledger *l) {
     const char *unit = !l->tax ? "unit-price" : l->gross ? "unit-price-gross" : "unit-price-net";
+    bool rates = l->e->taxes.count > 1;
     const char *headings =
-        sb_pool_print(run->pool, "%s|%s|%s>|%s>|%s>%s%s", word(l, "piece"), word(l, "size"), word(l, "count"),
+        sb_pool_print(run->pool, "%s|%s|%s>|%s>|%s>%s%s%s%s", word(l, "piece"), word(l, "size"), word(l, "count"),
                       word(l, unit), word(l, "amount"), l->by_line ? "|" : "",
-                      l->by_line ? sb_pool_print(run->pool, "%s>", word(l, "tax")) : "");
+                      l->by_line ? sb_pool_print(run->pool, "%s>", word(l, "tax")) : "", rates ? "|" : "",
+                      rates ? sb_pool_print(run->pool, "%s>", word(l, "tax-rate")) : "");
     return sb_table_add(run, sheet, "", headings);
 }
 
@@ -206,15 +323,22 @@ void quote_table(sb_run *run, sb_sheet *sheet, const sb_estimate *e, const sb_wo
     l.gross = s->prices_gross && l.tax;
     l.by_line = s->tax_per_line && l.tax;
     l.table = new_table(run, sheet, &l);
-    /* the tax stands in the second of the total rows, under the net or the gross total */
-    l.tax_row = e->pieces.count + (e->delivery_line.minor != 0) + 1;
+    if (e->taxes.count > 1)
+        l.rates = sb_table_add(run, sheet, "",
+                               sb_pool_print(run->pool, "%s|%s>|%s>|%s>", word(&l, "tax"), word(&l, "tax-rate"),
+                                             word(&l, "tax-base"), word(&l, "tax")));
+    l.lines = e->pieces.count + (e->supplement_line.minor != 0) + (e->delivery_line.minor != 0);
+    l.tax_row = l.lines + 1; /* the second of the total rows, under the net or the gross total */
     for (size_t i = 0; i < e->pieces.count; i++)
         put_piece(&l, &e->pieces.items[i]);
+    put_supplement(&l);
     put_delivery(&l);
+    if (l.rates)
+        put_rates(&l);
     const sb_relation *lines = rel_sum_of(run, l.table, AMOUNT, l.digits);
     size_t total = l.gross ? close_gross(&l, lines) : close_net(&l, lines);
     embolden(&l, total);
-    put_deposit(&l, total);
+    put_payments(&l, total);
     if (!shows_discount(e))
         return;
     const sb_table *above = l.table;

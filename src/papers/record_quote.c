@@ -55,6 +55,7 @@ static void put_piece(const writer *w, sb_record *in, const sb_estimate *e, cons
     put_money(w, record, "unit", line->unit);
     put_money(w, record, "line", line->line);
     put_money(w, record, "net", line->net);
+    put_optional(w, record, "tax", line->tax ? line->tax->id : NULL);
     put_hours(w, record, "hours", line->time);
     put_mass(w, record, "mass_kg", piece->mass);
 }
@@ -78,6 +79,7 @@ static void put_steps(const writer *w, sb_record *in, const sb_estimate *e) {
     put_money(w, in, "discount", e->discount);
     put_money(w, in, "rounding", e->rounding);
     put_money(w, in, "pieces_net", e->pieces_net);
+    put_money(w, in, "supplement", e->supplement);
     put_money(w, in, "delivery", e->delivery);
     put_money(w, in, "net", e->net);
 }
@@ -95,9 +97,22 @@ static void put_taxes(const writer *w, sb_record *in, const sb_estimate *e) {
     }
 }
 
+static void put_stages(const writer *w, sb_record *in, const sb_estimate *e) {
+    sb_record *stages = sb_put_array(w->run, in, "stages");
+    for (size_t i = 0; i < e->stages.count; i++) {
+        const sb_stage *stage = &e->stages.items[i];
+        sb_record *record = sb_put_object(w->run, stages, NULL);
+        sb_put_text(w->run, record, "when", stage->text);
+        put_percent(w, record, "share_percent", stage->share);
+        put_money(w, record, "amount", stage->amount);
+    }
+}
+
 static void put_outcome(const writer *w, sb_record *in, const sb_estimate *e) {
     put_money(w, in, "gross", e->gross);
     put_money(w, in, "deposit", e->deposit);
+    put_stages(w, in, e);
+    put_money(w, in, "rest", e->rest);
     put_money(w, in, "floor", e->floor);
     put_money(w, in, "left", e->left);
     put_money(w, in, "earned_per_hour", e->earned_hour);
@@ -154,6 +169,7 @@ static void put_work(const writer *w, sb_record *in, const sb_estimate *e) {
         sb_put_truth(w->run, record, "from_plan", line->from_plan);
         sb_put_decimal(w->run, record, "quantity", line->quantity_milli, 3);
         sb_put_text(w->run, record, "unit", sb_driver_word(line->operation->driver));
+        put_percent(w, record, "learnt_percent", line->learned);
         put_hours(w, record, "hours", line->time);
         put_money(w, record, "rate", line->hour);
         put_money(w, record, "amount", line->amount);

@@ -25,6 +25,11 @@ static void put_pieces(const summary *s) {
         row[3] = sb_cell_money(line->unit);
         row[4] = sb_cell_money(line->line);
     }
+    if (s->e->supplement_line.minor != 0) {
+        sb_cell *row = sb_row_add(s->run, table);
+        row[0] = sb_cell_text("Supplement to the minimum");
+        row[4] = sb_cell_money(s->e->supplement_line);
+    }
     if (s->e->delivery_line.minor != 0) {
         sb_cell *row = sb_row_add(s->run, table);
         row[0] = sb_cell_text("Delivery");
@@ -42,11 +47,33 @@ static const char *money(const summary *s, sb_money amount) {
     return money_words(s->run, s->shop, amount);
 }
 
+/* "210.00 EUR VAT 21 % + 12.00 EUR VAT 6 %" */
+static const char *taxes_words(const summary *s) {
+    const char *words = "";
+    for (size_t i = 0; i < s->e->taxes.count; i++) {
+        const sb_tax_line *line = &s->e->taxes.items[i];
+        words = sb_pool_print(s->run->pool, "%s%s%s %s %s", words, i ? " + " : "", money(s, line->amount),
+                              line->tax->title, share_words(s->run, s->shop, line->tax->rate));
+    }
+    return words;
+}
+
 static const char *total_words(const summary *s) {
     if (s->e->taxes.count == 0)
         return money(s, s->e->gross);
+    if (s->e->taxes.count > 1)
+        return sb_pool_print(s->run->pool, "%s = %s net + %s", money(s, s->e->gross), money(s, s->e->net),
+                             taxes_words(s));
     return sb_pool_print(s->run->pool, "%s = %s net + %s %s", money(s, s->e->gross), money(s, s->e->net),
                          money(s, s->e->tax), s->e->taxes.items[0].tax->title);
+}
+
+static const char *stages_words(const summary *s) {
+    const char *words = "";
+    for (size_t i = 0; i < s->e->stages.count; i++)
+        words = sb_pool_print(s->run->pool, "%s%s %s, ", words, money(s, s->e->stages.items[i].amount),
+                              s->e->stages.items[i].text);
+    return sb_pool_print(s->run->pool, "%srest %s", words, money(s, s->e->rest));
 }
 
 static const char *floor_words(const summary *s) {
@@ -101,6 +128,8 @@ static void put_outcome(const summary *s) {
                           share_words(s->run, s->shop, s->e->discount_rate)));
     if (s->e->deposit.minor != 0)
         put(s, table, "Deposit", money(s, s->e->deposit));
+    if (s->e->stages.count > 0)
+        put(s, table, "Stages", stages_words(s));
     put(s, table, "Cost", cost_words(s));
     put(s, table, "Floor", floor_words(s));
     put(s, table, "Margin left", margin_words(s));

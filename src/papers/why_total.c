@@ -108,14 +108,47 @@ static void say_pieces(why *w) {
                   setting(w, "price-point"));
 }
 
+static const char *delivery_words(why *w) {
+    static const char *const units[] = {"", "", "trips", "km", "miles"};
+    const sb_estimate *e = estimate(w);
+    if (!e->job->delivery.given)
+        return "none";
+    if (e->job->delivery_by == SB_DELIVERY_AMOUNT)
+        return "as the job says";
+    if (e->job->delivery_by == SB_DELIVERY_ZONE)
+        return sb_pool_print(w->run->pool, "the shop's price for the zone %s", e->job->delivery_zone);
+    return sb_pool_print(w->run->pool, "%s %s x %s", number_words(w->run, w->shop, e->delivery_milli, 3, 0),
+                         units[e->job->delivery_by], money(w, e->delivery_each));
+}
+
+/* The line of shop.txt it goes by. */
+static void delivery_rate(why *w) {
+    static const char *const rows[] = {"", "", "delivery trip", "delivery km", "delivery mile"};
+    const sb_job *job = estimate(w)->job;
+    if (!job->delivery.given || job->delivery_by == SB_DELIVERY_AMOUNT)
+        return;
+    const char *row = job->delivery_by == SB_DELIVERY_ZONE ? sb_pool_print(w->run->pool, "zone %s", job->delivery_zone)
+                                                           : rows[job->delivery_by];
+    why_say_money(w, "delivery, each", estimate(w)->delivery_each, row, setting(w, row));
+}
+
 static void say_delivery(why *w) {
     why_say_money(w, "delivery", estimate(w)->delivery,
-                  estimate(w)->delivery.minor == 0 ? "none" : "as the job says",
-                  estimate(w)->job->delivery.place);
+            delivery_words(w), estimate(w)->job->delivery.place);
+    delivery_rate(w);
+}
+
+static void say_supplement(why *w) {
+    const sb_estimate *e = estimate(w);
+    const char *how = e->minimum.minor == 0 ? "no minimum is set"
+                                            : sb_pool_print(w->run->pool, "what the pieces lack to %s, the minimum for a job%s",
+                                                            money(w, e->minimum), w->shop->settings.prices_gross ? ", with tax" : "");
+    why_say_money(w, "supplement", e->supplement, how, e->job->minimum.given ? e->job->minimum.place : setting(w, "minimum"));
 }
 
 static void say_net(why *w) {
-    why_say_money(w, "net", estimate(w)->net, "pieces + delivery", (sb_place){0});
+    why_say_money(w, "net", estimate(w)->net,
+                  estimate(w)->minimum.minor ? "pieces + supplement + delivery" : "pieces + delivery", (sb_place){0});
 }
 
 static void say_tax(why *w) {
@@ -138,6 +171,16 @@ static void say_deposit(why *w) {
         w, "deposit", estimate(w)->deposit,
         sb_pool_print(w->run->pool, "%s of the total with tax", share(w, estimate(w)->deposit_rate)),
         either(w, &estimate(w)->job->deposit, "deposit"));
+}
+
+static void say_stages(why *w) {
+    const sb_estimate *e = estimate(w);
+    for (size_t i = 0; i < e->stages.count; i++)
+        why_say_money(w, sb_pool_print(w->run->pool, "stage: %s", e->stages.items[i].text), e->stages.items[i].amount,
+                      sb_pool_print(w->run->pool, "%s of the total with tax; what is due up to here is rounded, less what was due before",
+                                    share(w, e->stages.items[i].share)),
+                      e->stages.items[i].place);
+    why_say_money(w, "rest", e->rest, "total - deposit - stages", (sb_place){0});
 }
 
 static void say_floor(why *w) {
@@ -173,11 +216,13 @@ static const total totals[] = {
     {"price", "markup", say_price},
     {"discount", NULL, say_discount},
     {"pieces, net", "pieces", say_pieces},
+    {"supplement", "minimum", say_supplement},
     {"delivery", NULL, say_delivery},
     {"net", NULL, say_net},
     {"tax", NULL, say_tax},
     {"total", "gross", say_total},
     {"deposit", NULL, say_deposit},
+    {"rest", "stages", say_stages},
     {"floor", NULL, say_floor},
     {"hours", NULL, say_hours},
     {"earned per hour", "earned", say_earned},
@@ -193,6 +238,14 @@ static size_t chain_start(size_t index) {
                      totals[index].say == say_overhead;
     bool apart = totals[index].say == say_hours;
     return line_sums || apart ? index : 0;
+}
+
+/* Steps on the way to the total; those of payment and outcome hang on its end. */
+static bool belongs_to_chain(const why *w, size_t index) {
+    void (*say)(why *) = totals[index].say;
+    if (say == say_supplement)
+        return estimate(w)->minimum.minor != 0;
+    return say != say_deposit && say != say_stages && say != say_floor && say != say_hours && say != say_earned;
 }
 
 static void say_short(why *w, size_t index) {
@@ -211,8 +264,7 @@ bool why_total(why *w, const char *figure) {
             (!totals[i].also || strcasecmp(totals[i].also, figure) != 0))
             continue;
         for (size_t j = chain_start(i); j < i; j++)
-            if (totals[j].say != say_deposit && totals[j].say != say_floor && totals[j].say != say_hours &&
-                totals[j].say != say_earned)
+            if (belongs_to_chain(w, j))
                 say_short(w, j);
         totals[i].say(w);
         return true;

@@ -36,6 +36,12 @@ static const char *const KEYS[] = {"quote",
                                    "tax-on-total",
                                    "tax-by-line",
                                    "tax-inside",
+                                   "tax-on-rates",
+                                   "tax-rate",
+                                   "tax-base",
+                                   "supplement",
+                                   "rest",
+                                   "terms-stages",
                                    "views",
                                    "view-front",
                                    "view-side",
@@ -59,9 +65,21 @@ enum {
     KEY_COUNT = sizeof KEYS / sizeof *KEYS
 };
 
-/* Words that came later, over what speaks without them too: a wording from before is still whole. */
-static const char *const SPARED[] = {"views",  "view-front",  "view-side",
-                                     "breaks", "breaks-note", "breaks-count"};
+/* What a wording from before there were such things may do without: some things speak for themselves, the rest is in English. */
+static const struct {
+    const char *key, *text;
+} SPARED[] = {{"views", ""},
+              {"view-front", ""},
+              {"view-side", ""},
+              {"breaks", ""},
+              {"breaks-note", ""},
+              {"breaks-count", ""},
+              {"tax-on-rates", "Tax is worked out once for each rate, on the sum of its lines, and rounded to the last figure shown."},
+              {"tax-rate", "Tax rate"},
+              {"tax-base", "Without tax"},
+              {"supplement", "Supplement for a small order"},
+              {"rest", "Rest, payable on delivery"},
+              {"terms-stages", "Payments are due as listed with the total."}};
 
 struct sb_wording {
     const sb_source *source;
@@ -87,12 +105,14 @@ static void take(sb_run *run, sb_wording *wording, const sb_statement *line) {
 
 static void spare_words(sb_run *run, sb_wording *wording) {
     for (size_t i = 0; i < sizeof SPARED / sizeof *SPARED; i++) {
-        const char **text = &wording->texts[index_of(SPARED[i])];
+        const char **text = &wording->texts[index_of(SPARED[i].key)];
         if (*text)
             continue;
-        *text = "";
+        *text = SPARED[i].text;
         sb_note(run, (sb_place){wording->source, 0, 0},
-                "there is no line \"%s : ...\": what it is for stands without these words", SPARED[i]);
+                **text ? "there is no line \"%s : ...\": where it is wanted, English words stand for it"
+                       : "there is no line \"%s : ...\": what it is for stands without these words",
+                SPARED[i].key);
     }
 }
 

@@ -236,6 +236,8 @@ static void look_at_uses(looking *at) {
          i++) { /* its operation, in the shop, knows what it is counted by */
         enter(at, &recipe->works.items[i].guard);
         look(at, recipe->works.items[i].quantity, ANYTHING);
+        look(at, recipe->works.items[i].least, ANYTHING);
+        look(at, recipe->works.items[i].most, ANYTHING);
     }
     for (size_t i = 0; i < recipe->notes.count; i++)
         enter(at, &recipe->notes.items[i].guard);

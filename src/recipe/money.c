@@ -5,7 +5,7 @@
 
 static const int64_t whole = 1000000; /* 100 % [ppm] */
 
-/* ---- delivery AMOUNT [: text], extra AMOUNT : text ------------------------------------------------------------ */
+/* ---- minimum AMOUNT, extra AMOUNT : text ----------------------------------------------------------------------- */
 
 static bool take_amount(recipe_reader *reader, sb_job_amount *amount) {
     const sb_token *token = recipe_number(reader, "an amount of money, as 95.00");
@@ -19,10 +19,15 @@ static bool take_amount(recipe_reader *reader, sb_job_amount *amount) {
     return true;
 }
 
-void recipe_read_delivery(recipe_reader *reader) {
+void recipe_read_minimum(recipe_reader *reader) {
+    sb_place at = reader->cursor.at->place;
     sb_job_amount amount = {0};
-    if (take_amount(reader, &amount))
-        reader->job->delivery = amount;
+    if (!take_amount(reader, &amount))
+        return;
+    if (amount.micro < 0)
+        sb_error(reader->run, at, "a minimum is not below zero");
+    else
+        reader->job->minimum = amount;
 }
 
 void recipe_read_extra(recipe_reader *reader) {
@@ -108,6 +113,28 @@ void recipe_read_breaks(recipe_reader *reader) {
     }
     if (recipe_end_line(reader))
         reader->job->breaks = breaks;
+}
+
+/* stage SHARE of total : when it is due */
+void recipe_read_stage(recipe_reader *reader) {
+    sb_job_share share = {0};
+    take_part(reader, "total", "", &share);
+    if (!share.given)
+        return;
+    sb_job_stage stage = {share.share, reader->text, share.place};
+    if (!stage.text || !*stage.text)
+        sb_error(reader->run, share.place, "expected a colon and when this is due");
+    else if (stage.share.ppm <= 0)
+        sb_error(reader->run, share.place, "a stage is a share of the total: expected above 0 %%");
+    else
+        SB_PUSH(reader->run->pool, reader->job->stages, stage);
+}
+
+void recipe_read_confidence(recipe_reader *reader) {
+    sb_job_share *share = &reader->job->confidence;
+    take_part(reader, "cases", "", share);
+    if (share->given && (share->share.ppm <= 0 || share->share.ppm > 999000))
+        sb_error(reader->run, share->place, "a price is sure in a share of cases: expected above 0 and at most 99.9 %%");
 }
 
 /* ---- validity N [days] ---------------------------------------------------------------------------------------------- */

@@ -35,11 +35,21 @@ static void read_note(recipe_reader *reader) {
         reader->piece.note = recipe_joined(reader, reader->piece.note, text);
 }
 
+static void read_tax(recipe_reader *reader) {
+    const sb_token *word = recipe_word(reader, "the id of a tax");
+    if (!word || !recipe_end_line(reader))
+        return;
+    reader->piece.tax = word->text;
+    reader->piece.tax_place = word->place;
+}
+
+/* With the job's pieces still to come, `tax` speaks of the piece; before them, of the job. */
 static const recipe_keyword piece_keywords[] = {
     {"recipe", read_recipe, RECIPE_ONCE, NULL},
     {"count", read_count, RECIPE_ONCE, NULL},
     {"set", read_set, 0, NULL},
     {"stock", read_stock, 0, NULL},
+    {"tax", read_tax, RECIPE_ONCE, NULL},
     {"note", read_note, RECIPE_PROSE, NULL},
 };
 

@@ -159,8 +159,8 @@ recipe_read recipe_read_component; /* component.c */
 recipe_read recipe_read_piece;     /* piece.c */
 recipe_read recipe_read_option;    /* option.c */
 recipe_read recipe_read_delivery, recipe_read_extra, recipe_read_discount, recipe_read_deposit,
-    recipe_read_margin, recipe_read_markup, recipe_read_contingency, recipe_read_validity,
-    recipe_read_breaks; /* money.c */
+    recipe_read_margin, recipe_read_markup, recipe_read_contingency, recipe_read_validity, recipe_read_minimum,
+    recipe_read_stage, recipe_read_confidence, recipe_read_breaks; /* money.c; delivery.c */
 
 /* `set [PIECE.]NAME VALUE` and `stock [PIECE.]ROLE ID`: sets.c. False after an error. */
 bool recipe_take_set(recipe_reader *reader, bool of_pieces, sb_recipe_set *out);

@@ -103,7 +103,7 @@ void recipe_read_finish(recipe_reader *reader) {
     SB_PUSH(reader->run->pool, reader->recipe->finishes, finish);
 }
 
-/* ---- work OPERATION [QUANTITY | on SURFACE] [per ...] ---------------------------------------------------------------- */
+/* ---- work OPERATION [QUANTITY [from LEAST to MOST] | on SURFACE] [per ...] ---------------------------------------------------------------- */
 
 static bool at_quantity(const recipe_reader *reader) {
     const sb_token *at = reader->cursor.at;
@@ -111,15 +111,28 @@ static bool at_quantity(const recipe_reader *reader) {
            !sb_at_word(&reader->cursor, "when");
 }
 
+/* [from LEAST to MOST] */
+static bool take_range(recipe_reader *reader, sb_recipe_work *work) {
+    if (!sb_take_word(&reader->cursor, "from"))
+        return true;
+    if (!(work->least = recipe_formula(reader, "the least amount")))
+        return false;
+    if (!sb_take_word(&reader->cursor, "to")) {
+        recipe_expected(reader, "`to` and the greatest amount");
+        return false;
+    }
+    work->most = recipe_formula(reader, "the greatest amount");
+    return work->most != NULL;
+}
+
 static bool take_amount(recipe_reader *reader, sb_recipe_work *work, recipe_words *parts) {
     work->on_surface = sb_take_word(&reader->cursor, "on");
     if (work->on_surface)
         return take_surface(reader, &work->surface, parts);
-    if (at_quantity(reader))
-        work->quantity = recipe_formula(reader, "an amount");
-    else
+    if (!at_quantity(reader))
         return true;
-    return work->quantity != NULL;
+    work->quantity = recipe_formula(reader, "an amount");
+    return work->quantity && take_range(reader, work);
 }
 
 void recipe_read_work(recipe_reader *reader) {

@@ -10,10 +10,14 @@ enum {
     PER,
     WORKER,
     ALWAYS,
+    LEAST,
+    MOST,
+    LEARNING,
     COLUMN_COUNT
 };
 static const sb_column columns[COLUMN_COUNT] = {{"operation", true}, {"title", false},  {"minutes", true},
-                                                {"per", true},       {"worker", false}, {"always", false}};
+                                                {"per", true},       {"worker", false}, {"always", false},
+                                                {"least", false},    {"most", false},   {"learning", false}};
 
 static const sb_worker *find_worker(shop_row row, const sb_settings *settings) {
     const char *id = shop_text(row, WORKER);
@@ -35,6 +39,43 @@ static void read_minutes(shop_row row, sb_operation *operation) {
     if (operation->time.ms < 0)
         sb_error(row.run, shop_at(row, MINUTES),
                  "work does not take less than no time: expected zero or more minutes");
+}
+
+static void read_bound(shop_row row, size_t column, sb_duration *out) {
+    if (shop_given(row, column))
+        sb_read_duration(row.run, shop_text(row, column), shop_at(row, column), row.csv->decimal_comma, out);
+}
+
+/* One end that is not told is the likely time itself. */
+static void read_range(shop_row row, sb_operation *operation) {
+    operation->least = operation->most = operation->time;
+    if (!shop_sound(row))
+        return;
+    read_bound(row, LEAST, &operation->least);
+    read_bound(row, MOST, &operation->most);
+    if (operation->least.ms < 0 || operation->least.ms > operation->time.ms)
+        sb_error(row.run, shop_at(row, LEAST),
+                 "the least time lies below the likely one: expected from 0 to what stands under `minutes`");
+    if (operation->most.ms < operation->time.ms)
+        sb_error(row.run, shop_at(row, MOST),
+                 "the most time lies above the likely one: expected at least what stands under `minutes`");
+    operation->ranged = operation->least.ms < operation->most.ms;
+}
+
+/* Below a half two pieces would take less time than one. */
+static void read_learning(shop_row row, sb_operation *operation) {
+    if (!shop_given(row, LEARNING) ||
+        !sb_read_share(row.run, shop_text(row, LEARNING), shop_at(row, LEARNING), row.csv->decimal_comma,
+                       &operation->learning))
+        return;
+    if (operation->learning.ppm < 500000 || operation->learning.ppm > 1000000)
+        sb_error(row.run, shop_at(row, LEARNING),
+                 "the average time falls to a share of itself when twice as many are made: expected from 50 %% to "
+                 "100 %%");
+    else if (shop_driver_planned(operation->driver) || operation->driver == SB_BY_BATCH)
+        sb_error(row.run, shop_at(row, LEARNING),
+                 "what is repeated with every piece is learnt: leave it empty for work per %s",
+                 sb_driver_word(operation->driver));
 }
 
 static bool read_driver(shop_row row, sb_operation *operation) {
@@ -66,8 +107,11 @@ static void read_operation(shop_reader *reader, shop_row row) {
     read_minutes(row, &operation);
     operation.worker = find_worker(row, &reader->shop->settings);
     shop_yes(row, ALWAYS, &operation.always);
-    if (read_driver(row, &operation))
+    read_range(row, &operation);
+    if (read_driver(row, &operation)) {
         check_driver(reader, row, &operation);
+        read_learning(row, &operation);
+    }
     if (named && first)
         shop_twice(row.run, shop_at(row, OPERATION), "the operation", operation.id, first->place);
     else if (named)

@@ -15,11 +15,14 @@ enum {
     DATE,
     TRIM1,
     TRIM2,
+    LEAST,
+    MOST,
     COLUMN_COUNT
 };
 static const sb_column columns[COLUMN_COUNT] = {
-    {"stock", true}, {"merchant", true},   {"length", true}, {"width", false}, {"price", true}, {"per", true},
-    {"pack", false}, {"available", false}, {"date", false},  {"trim1", false}, {"trim2", false}};
+    {"stock", true}, {"merchant", true},   {"length", true}, {"width", false}, {"price", true},  {"per", true},
+    {"pack", false}, {"available", false}, {"date", false},  {"trim1", false}, {"trim2", false}, {"least", false},
+    {"most", false}};
 
 /* ---- price ---- */
 
@@ -121,6 +124,32 @@ static void find_each(shop_row row, const sb_stock *stock, sb_ratio pack, int di
                  offer->each.milli == SB_BAD ? "this price is out of range" : "this price comes to nothing");
 }
 
+/* An end of the range, in the unit of the price; one that is not told is the price itself. */
+static sb_cost each_at(shop_row row, size_t column, const sb_stock *stock, sb_ratio pack, int digits,
+                       const sb_offer *offer) {
+    sb_offer end = *offer;
+    if (!shop_given(row, column))
+        return offer->each;
+    if (!sb_read_micro(row.run, shop_text(row, column), shop_at(row, column), row.csv->decimal_comma,
+                       &end.price.micro))
+        return offer->each;
+    if (column == LEAST ? end.price.micro < 0 || end.price.micro > offer->price.micro
+                        : end.price.micro < offer->price.micro)
+        sb_error(row.run, shop_at(row, column), "the %s price lies %s the likely one: expected %s what stands under `price`",
+                 column == LEAST ? "least" : "most", column == LEAST ? "below" : "above",
+                 column == LEAST ? "from 0 to" : "at least");
+    sb_cost each = shop_offer_each(stock, &end, pack, digits);
+    if (each.milli == SB_BAD)
+        sb_error(row.run, shop_at(row, column), "this price is out of range");
+    return each;
+}
+
+static void find_range(shop_row row, const sb_stock *stock, sb_ratio pack, int digits, sb_offer *offer) {
+    offer->least = each_at(row, LEAST, stock, pack, digits, offer);
+    offer->most = each_at(row, MOST, stock, pack, digits, offer);
+    offer->ranged = offer->least.milli < offer->most.milli;
+}
+
 static bool same_offer(const sb_offer *a, const sb_offer *b) {
     return strcmp(a->merchant, b->merchant) == 0 && a->length.nm == b->length.nm &&
            a->width.nm == b->width.nm && a->pack == b->pack;
@@ -157,6 +186,8 @@ static void read_of_stock(shop_reader *reader, shop_row row, sb_stock *stock, sb
     read_terms(row, stock, settings, &offer);
     if (shop_sound(row))
         find_each(row, stock, pack, settings->currency.digits, &offer);
+    if (shop_sound(row))
+        find_range(row, stock, pack, settings->currency.digits, &offer);
     check_twice(row, stock, &offer);
     if (shop_sound(row))
         SB_PUSH(row.run->pool, stock->offers, offer);

@@ -54,6 +54,9 @@ static void check_shares(const checker *check) {
     if (settings->deposit.ppm > 1000000)
         sb_error(check->run, sb_shop_setting(check->shop, "deposit"),
                  "a deposit is at most 100 %% of the total");
+    if (settings->confidence.ppm > 999000 || (settings->confidence.ppm <= 0 && told(check, "confidence")))
+        sb_error(check->run, sb_shop_setting(check->shop, "confidence"),
+                 "a price is sure in a share of cases: expected above 0 and at most 99.9 %%");
     if (settings->leftover_value.ppm <= 1000000)
         return;
     sb_error(check->run, sb_shop_setting(check->shop, "leftover value"),

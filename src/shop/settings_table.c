@@ -238,6 +238,78 @@ static bool read_tax(settings_reader *reader, const shop_setting *setting, sb_cu
     return good;
 }
 
+/* `5.00`, `10.00 less 0.05` */
+static bool read_point(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
+    sb_settings *settings = reader->settings;
+    if (!setting_money(reader, setting, cursor))
+        return false;
+    if (!sb_take_word(cursor, "less"))
+        return true;
+    sb_place at = cursor->at->place;
+    if (!setting_take_money(reader, cursor, &settings->point_less))
+        return false;
+    if (settings->point_less.minor >= 0 && settings->point_less.minor < settings->price_point.minor)
+        return true;
+    sb_error(reader->run, at, "prices end below a multiple by less than one: expected from 0 to below the price point");
+    settings->point_less.minor = 0;
+    return false;
+}
+
+/* ---- delivery and payment ---- */
+
+static bool no_less_than_nothing(settings_reader *reader, sb_place at, sb_money amount) {
+    if (amount.minor >= 0)
+        return true;
+    sb_error(reader->run, at, "expected an amount of money that is not below zero");
+    return false;
+}
+
+/* `coast 95.00` */
+static bool read_zone(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
+    (void)setting;
+    const sb_token *id = sb_expect_word(reader->run, cursor, "a name for the zone");
+    if (!id)
+        return false;
+    sb_zone zone = {.id = id->text, .place = id->place};
+    sb_place at = cursor->at->place;
+    bool good = setting_take_money(reader, cursor, &zone.price) && no_less_than_nothing(reader, at, zone.price);
+    SB_PUSH(reader->run->pool, reader->settings->zones, zone);
+    return good;
+}
+
+/* `trip 60.00`, `km 1.20`, `mile 1.90` */
+static bool read_delivery(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
+    static const char *const words[] = {"trip", "km", "mile"};
+    sb_settings *settings = reader->settings;
+    sb_money *const targets[] = {&settings->delivery_trip, &settings->delivery_km, &settings->delivery_mile};
+    size_t which;
+    (void)setting;
+    if (!setting_take_choice(reader, cursor, "what a delivery is counted by", words, COUNT(words), &which))
+        return false;
+    sb_place at = cursor->at->place;
+    return setting_take_money(reader, cursor, targets[which]) &&
+           no_less_than_nothing(reader, at, *targets[which]);
+}
+
+/* `30 % of total : when the frames are glued` */
+static bool read_stage(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
+    (void)setting;
+    sb_stage_share stage = {.place = cursor->at->place};
+    if (!setting_take_share(reader, cursor, "total", &stage.share))
+        return false;
+    if (stage.share.ppm <= 0 || stage.share.ppm > 1000000) {
+        sb_error(reader->run, stage.place, "a stage is a share of the total: expected above 0 and at most 100 %%");
+        return false;
+    }
+    if (cursor->at->kind != SB_TEXT) {
+        sb_error(reader->run, cursor->at->place, "expected a colon and when this is due");
+        return false;
+    }
+    stage.text = (cursor->at++)->text;
+    SB_PUSH(reader->run->pool, reader->settings->stages, stage);
+    return true;
+}
+
 /* `larch-70x70 by 4x4-fir` */
 static bool read_replace(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     (void)setting;
@@ -297,10 +369,15 @@ const shop_setting shop_settings[] = {
     {"prices", setting_either, OF_SHOP(prices_gross), .words = {"net", "gross"}},
     {"tax-rounding", setting_either, OF_SHOP(tax_per_line), .words = {"total", "line"}},
     {"discounts", setting_either, OF_SHOP(discount_hidden), .words = {"shown", "hidden"}},
-    {"price-point", setting_money, OF_SHOP(price_point)},
+    {"price-point", read_point, OF_SHOP(price_point)},
+    {"minimum", setting_money, OF_SHOP(minimum)},
     {"breaks", read_breaks, .scope = IN_SHOP},
+    {"zone", read_zone, .times = ONCE_NAMED},
+    {"delivery", read_delivery, .times = ONCE_NAMED},
     {"validity", setting_days, OF_SHOP(validity_days)},
     {"deposit", setting_share, OF_SHOP(deposit), .of = "total"},
+    {"stage", read_stage, .times = OFTEN},
+    {"confidence", setting_share, OF_SHOP(confidence), .of = "cases"},
     {"price-age", setting_days, OF_SHOP(price_age_days)},
     {"week", setting_time, OF_SHOP(week)},
     {"lead", setting_days, OF_SHOP(lead_days)},

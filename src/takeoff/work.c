@@ -9,6 +9,7 @@ typedef struct working {
     const sb_recipe_work *line;
     const sb_operation *operation;
     const takeoff_turns *turns;
+    const sb_formula *quantity; /* the line's likely, least or most */
 } working;
 
 static const int64_t UM2_PER_MILLI_M2 = 1000000000;
@@ -44,12 +45,15 @@ void takeoff_look_at_work(sb_run *run, const sb_recipe *recipe, const sb_recipe_
     int64_t micro;
     if (!fits(run, line, operation) || !line->quantity)
         return;
-    if (operation->driver == SB_BY_SQUARE_METRE)
-        sb_formula_area(run, line->quantity, scope, &area);
-    else if (operation->driver == SB_BY_METRE)
-        sb_formula_length(run, line->quantity, scope, &length);
-    else
-        sb_formula_micro(run, line->quantity, scope, &micro);
+    const sb_formula *const amounts[] = {line->quantity, line->least, line->most};
+    for (size_t i = 0; i < 3 && amounts[i]; i++) {
+        if (operation->driver == SB_BY_SQUARE_METRE)
+            sb_formula_area(run, amounts[i], scope, &area);
+        else if (operation->driver == SB_BY_METRE)
+            sb_formula_length(run, amounts[i], scope, &length);
+        else
+            sb_formula_micro(run, amounts[i], scope, &micro);
+    }
 }
 
 /* ---- how much, in one turn: by area [um2], by length [nm], by number [millionths] --------------------------- */
@@ -73,7 +77,7 @@ static bool area_in(const working *w, const takeoff_turn *turn, int64_t *um2) {
         *um2 = surface_in(w, turn);
         return true;
     }
-    if (!sb_formula_area(w->making->walk->run, w->line->quantity, turn->scope, &area))
+    if (!sb_formula_area(w->making->walk->run, w->quantity, turn->scope, &area))
         return false;
     *um2 = sb_mul(area.um2, basis_in(w, turn));
     return true;
@@ -82,11 +86,11 @@ static bool area_in(const working *w, const takeoff_turn *turn, int64_t *um2) {
 /* Of parts, their own length unless it is told. */
 static bool length_in(const working *w, const takeoff_turn *turn, int64_t *nm) {
     sb_length length;
-    if (!w->line->quantity) {
+    if (!w->quantity) {
         *nm = takeoff_run_of_parts(w->making, w->line->of, turn).nm;
         return true;
     }
-    if (!sb_formula_length(w->making->walk->run, w->line->quantity, turn->scope, &length))
+    if (!sb_formula_length(w->making->walk->run, w->quantity, turn->scope, &length))
         return false;
     *nm = sb_mul(length.nm, basis_in(w, turn));
     return true;
@@ -109,7 +113,7 @@ static int64_t counted_in(const working *w, const takeoff_turn *turn) {
 
 static bool number_in(const working *w, const takeoff_turn *turn, int64_t *micro) {
     int64_t each = 1000000;
-    if (w->line->quantity && !sb_formula_micro(w->making->walk->run, w->line->quantity, turn->scope, &each))
+    if (w->quantity && !sb_formula_micro(w->making->walk->run, w->quantity, turn->scope, &each))
         return false;
     *micro = sb_mul(each, counted_in(w, turn));
     return true;
@@ -124,8 +128,6 @@ static bool quantity_of(const working *w, int64_t *milli) {
                                                                    : length ? length_in
                                                                             : number_in;
     int64_t total = 0;
-    if (!fits(w->making->walk->run, w->line, w->operation))
-        return false;
     for (size_t i = 0; i < w->turns->count; i++) {
         int64_t here;
         if (!in(w, w->turns->items[i], &here))
@@ -156,25 +158,48 @@ static void add(takeoff_walk *walk, sb_work work) {
         same = &walk->takeoff->works.items[walk->takeoff->works.count - 1];
     } else if (work.piece != SB_BATCH) {
         same->quantity_milli = sb_add(same->quantity_milli, work.quantity_milli);
+        same->least_milli = sb_add(same->least_milli, work.least_milli);
+        same->most_milli = sb_add(same->most_milli, work.most_milli);
     } else if (same->quantity_milli < work.quantity_milli) {
         same->quantity_milli = work.quantity_milli;
+        same->least_milli = work.least_milli, same->most_milli = work.most_milli;
     }
+    same->ranged = same->least_milli < same->most_milli;
     same->time.ms = sb_mul_div(same->quantity_milli, same->operation->time.ms, 1000);
+}
+
+/* The ends of the range; without one both are the quantity itself. */
+static bool range_of(const working *w, int64_t milli, int64_t *least, int64_t *most) {
+    working low = *w, high = *w;
+    *least = *most = milli;
+    if (!w->line->least)
+        return true;
+    low.quantity = w->line->least, high.quantity = w->line->most;
+    if (!quantity_of(&low, least) || !quantity_of(&high, most))
+        return false;
+    if (*least >= 0 && *least <= milli && milli <= *most)
+        return true;
+    return tell(w->making->walk->run, w->line, w->operation,
+                "the likely quantity lies between the least, which is not below 0, and the greatest");
 }
 
 static void add_line(const working *w) {
     const sb_recipe_work *line = w->line;
-    int64_t milli;
-    if (!quantity_of(w, &milli) || milli == 0)
+    int64_t milli, least, most;
+    if (!fits(w->making->walk->run, line, w->operation) || !quantity_of(w, &milli))
         return;
     if (milli < 0) {
         tell(w->making->walk->run, line, w->operation, "its quantity is out of all range");
         return;
     }
+    if (!range_of(w, milli, &least, &most) || most == 0)
+        return;
     bool batch = line->basis == SB_PER_THE_BATCH || w->operation->driver == SB_BY_BATCH;
     add(w->making->walk, (sb_work){.piece = batch ? SB_BATCH : w->making->piece,
                                    .operation = w->operation,
                                    .quantity_milli = milli,
+                                   .least_milli = least,
+                                   .most_milli = most,
                                    .text = line->text && *line->text ? line->text : w->operation->title,
                                    .place = line->guard.place});
 }
@@ -184,7 +209,7 @@ void takeoff_works(takeoff_making *making) {
     for (size_t i = 0; i < making->recipe->works.count; i++) {
         const sb_recipe_work *line = &making->recipe->works.items[i];
         takeoff_turns turns = takeoff_where(making, &line->guard);
-        const working w = {making, line, sb_shop_operation(walk->shop, line->operation), &turns};
+        const working w = {making, line, sb_shop_operation(walk->shop, line->operation), &turns, line->quantity};
         if (turns.count == 0)
             continue;
         if (w.operation)
@@ -201,6 +226,8 @@ void takeoff_always(takeoff_walk *walk) {
             add(walk, (sb_work){.piece = SB_BATCH,
                                 .operation = operation,
                                 .quantity_milli = 1000,
+                                .least_milli = 1000,
+                                .most_milli = 1000,
                                 .text = operation->title,
                                 .place = operation->place});
     }

@@ -67,6 +67,7 @@ static int strength(const sb_relation *r) {
     case SB_REL_NUMBER:
         return r->amount < 0 ? 0 : 3;
     case SB_REL_ROUND_UP_TO:
+    case SB_REL_MAX:
     case SB_REL_CELL:
     case SB_REL_ROUND:
     case SB_REL_SUM:
@@ -137,6 +138,14 @@ static void add_sum(formula *f, const sb_relation *r) {
     add(f, ")");
 }
 
+static void add_max(formula *f, const sb_relation *r) {
+    add(f, "MAX(");
+    add_term(f, r->a);
+    add(f, ",");
+    add_term(f, r->b);
+    add(f, ")");
+}
+
 static void add_term(formula *f, const sb_relation *r) {
     switch (r->kind) {
     case SB_REL_CELL:
@@ -162,6 +171,9 @@ static void add_term(formula *f, const sb_relation *r) {
         break;
     case SB_REL_ROUND_UP_TO:
         add_round_up(f, r);
+        break;
+    case SB_REL_MAX:
+        add_max(f, r);
         break;
     case SB_REL_SUM:
         add_sum(f, r);

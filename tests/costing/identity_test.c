@@ -45,9 +45,11 @@ static void totals_add_up(const sb_estimate *e, const sb_settings *s) {
     assert_int_equal(price, e->price.minor);
     assert_int_equal(discount, e->discount.minor);
     assert_int_equal(net, e->pieces_net.minor);
-    assert_int_equal(e->net.minor, net + e->delivery.minor);
+    assert_int_equal(e->net.minor, net + e->supplement.minor + e->delivery.minor);
     assert_int_equal(e->gross.minor, e->net.minor + e->tax.minor);
-    assert_int_equal(line + e->delivery_line.minor, s->prices_gross ? e->gross.minor : e->net.minor);
+    assert_int_equal(line + e->supplement_line.minor + e->delivery_line.minor,
+                     s->prices_gross ? e->gross.minor : e->net.minor);
+    assert_int_equal(e->supplement_line.minor, line < e->minimum.minor ? e->minimum.minor - line : 0);
     assert_int_equal(e->pieces_net.minor, e->price.minor - e->discount.minor + e->rounding.minor);
     for (size_t i = 0; i < e->pieces.count; i++)
         assert_int_equal(e->pieces.items[i].line.minor,
@@ -67,18 +69,42 @@ static void taxes_rest_on_the_net(const sb_estimate *e) {
         assert_int_equal(e->tax.minor, 0);
 }
 
+/* What the lines of one tax come to, from the lines themselves. */
+static int64_t base_of(const sb_estimate *e, const sb_tax *tax) {
+    int64_t base = e->delivery_tax == tax ? e->delivery.minor : 0;
+    base += e->job_tax == tax ? e->supplement.minor : 0;
+    for (size_t i = 0; i < e->pieces.count; i++)
+        base += e->pieces.items[i].tax == tax ? e->pieces.items[i].net.minor : 0;
+    return base;
+}
+
 /* By line or on the total: no more than half a minor unit a line apart, and one for what lies inside. */
 static void tax_is_near_the_rate(const sb_estimate *e) {
-    if (e->taxes.count == 0)
-        return;
-    int64_t exact = e->net.minor * e->taxes.items[0].tax->rate.ppm / 1000000, off = e->tax.minor - exact;
-    int64_t most = 2 + (int64_t)e->pieces.count;
-    assert_true(off <= most && off >= -most);
+    for (size_t i = 0; i < e->taxes.count; i++) {
+        const sb_tax_line *line = &e->taxes.items[i];
+        int64_t off = line->amount.minor - line->base.minor * line->tax->rate.ppm / 1000000;
+        int64_t most = 4 + (int64_t)e->pieces.count;
+        assert_int_equal(line->base.minor, base_of(e, line->tax));
+        assert_true(off <= most && off >= -most);
+    }
 }
 
 static void units_stand_on_price_points(const sb_estimate *e, const sb_settings *s) {
     for (size_t i = 0; s->price_point.minor > 0 && i < e->pieces.count; i++)
-        assert_int_equal(e->pieces.items[i].unit.minor % s->price_point.minor, 0);
+        assert_int_equal((e->pieces.items[i].unit.minor + s->point_less.minor) % s->price_point.minor, 0);
+}
+
+/* Deposit, stages and rest are the total, and none of them is money back. */
+static void payments_add_up(const sb_estimate *e) {
+    int64_t due = e->deposit.minor + e->rest.minor;
+    for (size_t i = 0; i < e->stages.count; i++) {
+        due += e->stages.items[i].amount.minor;
+        assert_true(e->gross.minor < 0 || e->stages.items[i].amount.minor >= 0);
+        int64_t off = e->stages.items[i].amount.minor - e->gross.minor * e->stages.items[i].share.ppm / 1000000;
+        assert_true(off >= -1 && off <= 1);
+    }
+    assert_int_equal(due, e->gross.minor);
+    assert_true(e->gross.minor < 0 || e->rest.minor >= 0);
 }
 
 /* A price under the floor is told; what is not told is not under it. */
@@ -104,6 +130,7 @@ static void identities(void **state) {
         taxes_rest_on_the_net(e);
         tax_is_near_the_rate(e);
         units_stand_on_price_points(e, &m->shop.settings);
+        payments_add_up(e);
         the_floor_is_kept_or_told(m, e);
         told += sb_status(&m->run) == 3;
         made_free(m);
@@ -117,7 +144,8 @@ static void the_margin_asked_for_is_left(void **state) {
     chance c = {11};
     for (int round = 0; round < ROUNDS; round++) {
         made *m = made_by_chance(&c);
-        m->shop.settings.price_point.minor = 0;
+        m->shop.settings.price_point.minor = m->shop.settings.point_less.minor = 0;
+        m->shop.settings.minimum.minor = 0;
         m->job.discount.given = false;
         const sb_estimate *e = made_estimate(m);
         int64_t loose = 0;
@@ -125,6 +153,7 @@ static void the_margin_asked_for_is_left(void **state) {
             loose += 3 + 2 * e->pieces.items[i].count; /* units go up to the minor unit */
         int64_t share = e->method == SB_MARGIN_ON_PRICE ? e->margin_left.ppm : e->markup_left.ppm;
         int64_t whole = e->method == SB_MARGIN_ON_PRICE ? e->pieces_net.minor : e->base.minor;
+        whole += e->method == SB_MARGIN_ON_PRICE ? e->supplement.minor : 0;
         int64_t off = (share - e->rate.ppm) * whole / 1000000;
         assert_true(whole <= 0 || (off >= -loose && off <= loose));
         made_free(m);
@@ -143,7 +172,9 @@ static void more_margin_never_costs_less(void **state) {
         const sb_estimate *a = made_estimate(low), *b = made_estimate(high);
         for (size_t i = 0; i < a->pieces.count; i++)
             assert_true(b->pieces.items[i].unit.minor >= a->pieces.items[i].unit.minor);
-        assert_true(b->gross.minor >= a->gross.minor);
+        if (low->shop.settings.prices_gross || a->supplement_line.minor == 0)
+            assert_true(b->gross.minor >= a->gross.minor); /* a supplement may be taxed higher than what takes its place */
+        assert_true(low->shop.settings.prices_gross || b->net.minor >= a->net.minor);
         assert_int_equal(a->floor.minor, b->floor.minor);
         made_free(low);
         made_free(high);

@@ -167,6 +167,28 @@ static inline int64_t chance_from(chance *c, int64_t low, int64_t high) {
     return low + (int64_t)(chance_next(c) % (uint64_t)(high - low + 1));
 }
 
+/* A second and third tax, a minimum, price points like 9.95, stages of payment, delivery by the trip. */
+static inline void made_terms_by_chance(made *m, chance *c) {
+    sb_settings *s = &m->shop.settings;
+    if (chance_from(c, 0, 2) == 0 && s->taxes.count)
+        SB_PUSH(m->run.pool, s->taxes, ((sb_tax){.id = "low", .title = "VAT", .rate = {chance_from(c, 0, 120) * 1000}}));
+    if (chance_from(c, 0, 3) == 0 && s->taxes.count)
+        SB_PUSH(m->run.pool, s->taxes, ((sb_tax){.id = "none", .title = "No VAT"}));
+    if (s->taxes.count && chance_from(c, 0, 1))
+        m->job.delivery_tax = s->taxes.items[chance_from(c, 0, (int64_t)s->taxes.count - 1)].id;
+    if (chance_from(c, 0, 2) == 0)
+        s->minimum.minor = chance_from(c, 1, 200000);
+    if (s->price_point.minor > 0 && chance_from(c, 0, 1))
+        s->point_less.minor = chance_from(c, 0, s->price_point.minor - 1);
+    for (int64_t i = chance_from(c, 0, 3); i > 0; i--)
+        SB_PUSH(m->run.pool, s->stages, ((sb_stage_share){{chance_from(c, 1, 233333)}, "as it grows", {0}}));
+    s->delivery_trip.minor = chance_from(c, 1, 9000);
+    if (m->job.delivery.given && chance_from(c, 0, 1)) {
+        m->job.delivery_by = SB_DELIVERY_TRIPS;
+        m->job.delivery.micro = chance_from(c, 1, 5000) * 1000;
+    }
+}
+
 /* A job of one to four kinds of piece in a shop with settings of all sorts. */
 static inline made *made_by_chance(chance *c) {
     made *m = made_new(chance_from(c, 0, 6000));
@@ -196,6 +218,7 @@ static inline made *made_by_chance(chance *c) {
         sb_job_amount extra = {.micro = chance_from(c, 1, 9000) * 10000, .given = true, .text = "Crane"};
         SB_PUSH(m->run.pool, m->job.extras, extra);
     }
+    made_terms_by_chance(m, c);
     sb_stock *larch = made_stock(m, "larch-20x95", "Larch 20 x 95", SB_STOCK_BOARD);
     sb_stock *screw = made_stock(m, "screw-5x60", "Screw 5 x 60", SB_STOCK_FIXING);
     sb_stock *oil = made_stock(m, "oil-clear", "Clear oil", SB_STOCK_FINISH);
@@ -204,6 +227,8 @@ static inline made *made_by_chance(chance *c) {
     made_offer(m, oil, 0, 2500, chance_from(c, 1, 9000) * 1000);
     const sb_operation *assemble =
         made_operation(m, "assemble", "Assemble", SB_BY_JOINT, chance_from(c, 1, 400000));
+    if (chance_from(c, 0, 2) == 0)
+        m->shop.operations.items[0].learning.ppm = chance_from(c, 500, 1000) * 1000;
     const sb_operation *office =
         made_operation(m, "office", "Office work", SB_BY_BATCH, 60000 * chance_from(c, 0, 90));
     made_operation(m, "take", "Take a board", SB_BY_BOARD, 1000 * chance_from(c, 1, 300));
@@ -214,6 +239,11 @@ static inline made *made_by_chance(chance *c) {
         int64_t count = chance_from(c, 1, 20), blanks = count * chance_from(c, 1, 12),
                 used = count * chance_from(c, 1, 40);
         size_t piece = made_piece(m, "Trough", count);
+        sb_job_piece *source = SB_NEW(m->run.pool, sb_job_piece);
+        *source = (sb_job_piece){.name = "trough", .count = count};
+        if (s->taxes.count && chance_from(c, 0, 1))
+            source->tax = s->taxes.items[chance_from(c, 0, (int64_t)s->taxes.count - 1)].id;
+        m->takeoff.pieces.items[piece].source = source;
         made_part(m, piece, larch, blanks, chance_from(c, 200, 1900));
         made_usage(m, piece, screw, used);
         made_work(m, piece, assemble, count * chance_from(c, 500, 9000), "Assemble");

@@ -35,6 +35,10 @@ static void formulas_give_the_same_cents(void **state) {
         assert_int_equal(paper_worked(document, "total"), e->gross.minor);
         assert_int_equal(paper_worked(document, "deposit"), e->deposit.minor);
         assert_int_equal(paper_worked(document, "floor"), e->floor.minor);
+        assert_int_equal(paper_worked(document, "rest"), e->rest.minor);
+        for (size_t i = 0; i < e->stages.count; i++)
+            assert_int_equal(paper_worked(document, sb_pool_print(m->run.pool, "stage_%zu", i + 1)),
+                             e->stages.items[i].amount.minor);
         made_free(m);
     }
 }
@@ -46,8 +50,16 @@ typedef struct change {
     int64_t least, most, step;
 } change;
 
+static sb_tax *tax_like(made *m, const char *id) {
+    for (size_t i = 0; i < m->shop.settings.taxes.count; i++)
+        if (strcmp(m->shop.settings.taxes.items[i].id, id) == 0)
+            return &m->shop.settings.taxes.items[i];
+    fail_msg("no tax '%s'", id);
+    return NULL;
+}
+
 /* What the program says with the same change in the shop's settings. */
-static void change_settings(made *m, const char *cell, int64_t value) {
+static void change_settings(made *m, const sb_estimate *before, const char *cell, int64_t value) {
     sb_settings *s = &m->shop.settings;
     if (strcmp(cell, "margin_rate") == 0 || strcmp(cell, "markup_rate") == 0)
         s->margin.ppm = value;
@@ -58,7 +70,19 @@ static void change_settings(made *m, const char *cell, int64_t value) {
     else if (strcmp(cell, "deposit_rate") == 0)
         s->deposit.ppm = value;
     else if (strcmp(cell, "tax_rate") == 0)
-        s->taxes.items[0].rate.ppm = value;
+        tax_like(m, before->taxes.items[0].tax->id)->rate.ppm = value;
+    else if (strcmp(cell, "tax_rate_2") == 0)
+        tax_like(m, before->taxes.items[1].tax->id)->rate.ppm = value;
+    else if (strcmp(cell, "price_point_less") == 0)
+        s->point_less.minor = value;
+    else if (strcmp(cell, "minimum") == 0)
+        s->minimum.minor = value;
+    else if (strcmp(cell, "stage_rate_1") == 0)
+        s->stages.items[0].share.ppm = value;
+    else if (strcmp(cell, "delivery_each") == 0 && m->job.delivery_by == SB_DELIVERY_TRIPS)
+        s->delivery_trip.minor = value;
+    else if (strcmp(cell, "delivery_each") == 0)
+        m->job.delivery.micro = value * 10000;
     else if (strcmp(cell, "contingency_rate") == 0)
         s->contingency.ppm = value;
     else if (strcmp(cell, "overhead_rate") == 0)
@@ -67,6 +91,14 @@ static void change_settings(made *m, const char *cell, int64_t value) {
         s->workers.items[0].hour.minor = value;
     else
         fail_msg("no setting for '%s'", cell);
+}
+
+static bool has_cell(const sb_estimate *e, const char *cell) {
+    return strcmp(cell, "tax_rate_2") == 0     ? e->taxes.count > 1
+           : strcmp(cell, "minimum") == 0      ? e->minimum.minor > 0
+           : strcmp(cell, "stage_rate_1") == 0 ? e->stages.count > 0
+           : strcmp(cell, "delivery_each") == 0 ? e->delivery.minor > 0
+                                                : true;
 }
 
 static void check_change(chance *c, const change *what, bool one_kind) {
@@ -85,14 +117,22 @@ static void check_change(chance *c, const change *what, bool one_kind) {
     if (strcmp(cell, "margin_rate") == 0 && m->shop.settings.method == SB_MARKUP_ON_COST)
         cell = "markup_rate";
     int64_t value = what->least + what->step * chance_from(c, 0, (what->most - what->least) / what->step);
-    sb_document *document = estimate_of(m, paper_ways(m));
+    sb_ways *ways = paper_ways(m);
+    sb_document *document = estimate_of(m, ways);
+    const sb_estimate *before = ways->list.items[0].estimate;
+    if (!has_cell(before, cell)) {
+        made_free(m);
+        made_free(other);
+        return;
+    }
     paper_named(document, cell)->amount = value;
-    change_settings(other, cell, value);
+    change_settings(other, before, cell, value);
     const sb_estimate *e = made_estimate(other);
     assert_int_equal(paper_worked(document, "cost"), e->cost.minor);
     assert_int_equal(paper_worked(document, "net"), e->net.minor);
     assert_int_equal(paper_worked(document, "total"), e->gross.minor);
     assert_int_equal(paper_worked(document, "deposit"), e->deposit.minor);
+    assert_int_equal(paper_worked(document, "rest"), e->rest.minor);
     made_free(m);
     made_free(other);
 }
@@ -105,7 +145,12 @@ static void a_changed_rate_runs_through(void **state) {
                                    {"discount_rate", 0, 300000, 5000},
                                    {"price_point", 1, 500, 1},
                                    {"deposit_rate", 0, 900000, 10000},
-                                   {"tax_rate", 0, 250000, 1000}};
+                                   {"tax_rate", 0, 250000, 1000},
+                                   {"tax_rate_2", 0, 250000, 1000},
+                                   {"price_point_less", 0, 24, 1},
+                                   {"minimum", 1, 300000, 1},
+                                   {"stage_rate_1", 1, 300000, 1},
+                                   {"delivery_each", 1, 9000, 1}};
     static const change before[] = {
         {"contingency_rate", 0, 200000, 5000}, {"overhead_rate", 1, 3000, 1}, {"hourly_rate_1", 0, 9000, 1}};
     chance c = {77};

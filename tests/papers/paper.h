@@ -101,6 +101,15 @@ static inline const sb_table *paper_table_saying(const sb_document *document, co
 
 static inline void paper_agrees(const sb_document *document) {
     const sb_cell *wrong = relation_first_wrong(document);
+    for (size_t s = 0; wrong && s < document->sheets.count; s++)
+        for (size_t b = 0; b < document->sheets.items[s]->blocks.count; b++) {
+            const sb_table *table = document->sheets.items[s]->blocks.items[b].table;
+            for (size_t r = 0; table && r < table->rows.count; r++)
+                if (wrong >= table->rows.items[r] && wrong < table->rows.items[r] + table->column_count)
+                    print_message("on the sheet %s, in the table \"%s\", row %zu \"%s\", column %zu\n",
+                                  document->sheets.items[s]->title, table->title, r, table->rows.items[r][0].text,
+                                  (size_t)(wrong - table->rows.items[r]));
+        }
     if (wrong)
         fail_msg("%s: a cell stores %lld (kind %d), its relation gives %.9Lf", document->title,
                  (long long)wrong->amount, (int)wrong->kind, relation_value(document, wrong->relation));

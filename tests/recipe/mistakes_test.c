@@ -300,7 +300,17 @@ static void in_pieces_and_options(void **state) {
 static void in_money(void **state) {
     static const mistake mistakes[] = {
         {"delivery\n", "expected an amount of money", 5, 9},
-        {"delivery -3\n", "expected an amount of money, as 95.00, found \"-\"", 5, 10},
+        {"delivery -3\n", "a number of trips or km, or `zone`, found \"-\"", 5, 10},
+        {"delivery zone\n", "expected the name of a zone", 5, 14},
+        {"delivery 3.1234 km\n", "at most three decimals", 5, 10},
+        {"delivery 3 km tax\n", "expected the id of a tax", 5, 18},
+        {"minimum -1\n", "expected an amount of money", 5, 9},
+        {"stage 30 %\n", "expected a colon and when this is due", 5, 1},
+        {"stage 0 % : now\n", "expected above 0 %", 5, 1},
+        {"stage 130 % of total : now\n", "a stage is a share of total: expected at most 100 %", 5, 1},
+        {"stage 30 % of cost : now\n", "a stage is a share of total", 5, 15},
+        {"confidence 100 % of cases\n", "expected above 0 and at most 99.9 %", 5, 1},
+        {"confidence 90 % of price\n", "a confidence is a share of cases", 5, 20},
         {"delivery 3 mm\n", "expected a number: \"3 mm\" is a length", 5, 10},
         {"delivery 3 EUR\n", "expected the end of the line, found \"EUR\"", 5, 12},
         {"delivery 3\ndelivery 4\n", "a second `delivery`: the first stands in line 5", 6, 1},

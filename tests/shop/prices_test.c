@@ -118,6 +118,28 @@ static void one_length_at_two_merchants(void **state) {
     assert_int_equal(sb_shop_stock(bench_read_sound(b), "slat")->offers.count, 3);
 }
 
+static void put_range(bench *b, const char *range) {
+    const char *text = bench_swap(b, bench_text("prices.csv"), "trim1,trim2\n", "trim1,trim2,least,most\n");
+    const char *row = sb_pool_print(b->run.pool, "100.00,m2,,,,40 mm,0,%s\n", range);
+    bench_put(b, "prices.csv", bench_swap(b, text, "100.00,m2,,,,40 mm,0\n", row));
+}
+
+static void a_range_of_prices(void **state) {
+    bench *b = *state;
+    put_range(b, "95.00,130.00");
+    const sb_offer *oak = &sb_shop_stock(bench_read_sound(b), "oak-sawn")->offers.items[0];
+    assert_true(oak->ranged);
+    assert_int_equal(oak->each.milli, 4320000); /* 2.4 m x 0.18 m at 100.00 */
+    assert_int_equal(oak->least.milli, 4104000);
+    assert_int_equal(oak->most.milli, 5616000);
+    assert_false(sb_shop_stock(bench_read_sound(b), "slat")->offers.items[0].ranged);
+    bench_again(b);
+    put_range(b, "105.00,90.00");
+    bench_read(b);
+    bench_told(b, "prices.csv:6:44", "below the likely one");
+    bench_told(b, "prices.csv:6:51", "above the likely one");
+}
+
 static void mistakes(void **state) {
     static const bench_case cases[] = {
         {"prices.csv", "disc,Iron", "disk,Iron", "prices.csv:16:1", "did you mean \"disc\""},
@@ -238,6 +260,7 @@ int main(void) {
         AT_BENCH(prices_with_four_decimals),
         AT_BENCH(minor_units_of_the_currency),
         AT_BENCH(one_length_at_two_merchants),
+        AT_BENCH(a_range_of_prices),
         AT_BENCH(mistakes),
         AT_BENCH(all_mistakes_of_a_row),
         AT_BENCH(all_mistakes_of_a_stock),

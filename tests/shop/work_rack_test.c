@@ -55,6 +55,45 @@ static void mistakes_in_operations(void **state) {
     BENCH_CASES(*state, cases);
 }
 
+#define RANGED "operation,minutes,per,least,most,learning\n"
+
+static void ranges_and_learning_arrive(void **state) {
+    bench *b = *state;
+    bench_put(b, "operations.csv", RANGED "sand,6,m2,5,9,\nfit,2,joint,,3,90 %\nplane,1,m,,,\nrub,1,m,1,1,\n");
+    const sb_shop *shop = bench_read_sound(b);
+    const sb_operation *sand = sb_shop_operation(shop, "sand"), *fit = sb_shop_operation(shop, "fit");
+    assert_true(sand->ranged && fit->ranged);
+    assert_int_equal(sand->least.ms, 300000);
+    assert_int_equal(sand->most.ms, 540000);
+    assert_int_equal(sand->learning.ppm, 0);
+    assert_int_equal(fit->least.ms, 120000); /* not told: the likely time */
+    assert_int_equal(fit->learning.ppm, 900000);
+    assert_false(sb_shop_operation(shop, "plane")->ranged || sb_shop_operation(shop, "rub")->ranged);
+}
+
+static void mistakes_in_ranges_and_learning(void **state) {
+    static const struct {
+        const char *row, *place, *words;
+    } cases[] = {
+        {"sand,6,m2,7,9,\n", "operations.csv:2:11", "below the likely one"},
+        {"sand,6,m2,-1,9,\n", "operations.csv:2:11", "from 0"},
+        {"sand,6,m2,5,5.9,\n", "operations.csv:2:13", "above the likely one"},
+        {"sand,6,m2,5,soon,\n", "operations.csv:2:13", "soon"},
+        {"sand,6,m2,,,40 %\n", "operations.csv:2:13", "from 50 %"},
+        {"sand,6,m2,,,101 %\n", "operations.csv:2:13", "to 100 %"},
+        {"office,6,batch,,,90 %\n", "operations.csv:2:18", "work per batch"},
+        {"saw,6,cut,,,90 %\n", "operations.csv:2:13", "work per cut"},
+    };
+    bench *b = *state;
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        bench_again(b);
+        bench_put(b, "operations.csv", sb_pool_print(b->run.pool, RANGED "%s", cases[i].row));
+        bench_read(b);
+        bench_told(b, cases[i].place, cases[i].words);
+        assert_int_equal(sb_notices_count(&b->run, SB_ERROR), 1);
+    }
+}
+
 /* ---- the rack ---- */
 
 static void the_rack_arrives(void **state) {
@@ -235,6 +274,8 @@ int main(void) {
         AT_BENCH(every_driver_has_its_word),
         AT_BENCH(labour),
         AT_BENCH(mistakes_in_operations),
+        AT_BENCH(ranges_and_learning_arrive),
+        AT_BENCH(mistakes_in_ranges_and_learning),
         AT_BENCH(the_rack_arrives),
         AT_BENCH(one_piece_needs_no_count),
         AT_BENCH(no_rack_is_an_empty_rack),

@@ -77,6 +77,8 @@ static long double value_at(const sb_document *document, const sb_relation *r, i
         return round_half(a, r->digits);
     case SB_REL_ROUND_UP_TO:
         return ceill(round_half(a / b, 9)) * b;
+    case SB_REL_MAX:
+        return a > b ? a : b;
     case SB_REL_SUM:
         return sum(document, r, depth);
     }
