@@ -154,6 +154,53 @@ typedef struct sb_estimate {
 const sb_estimate *sb_estimate_of(sb_run *run, const sb_shop *shop, const sb_takeoff *takeoff, const sb_cutlist *cutlist,
                                   const sb_plan *plan, const sb_order *order);
 
+/* ---- how sure it is, and what moves it ---------------------------------------------------------------------------- */
+
+typedef enum sb_risk_kind {
+    SB_RISK_TIME,     /* of an operation's unit, in ms */
+    SB_RISK_QUANTITY, /* that a recipe's line tells, in thousandths of the operation's unit */
+    SB_RISK_PRICE     /* of one board, sheet, pack, m3, in thousandths of the minor unit */
+} sb_risk_kind;
+typedef struct sb_risk_input {
+    sb_risk_kind kind;
+    const char *what;
+    const sb_operation *operation; /* NULL: a price */
+    int64_t least, likely, most;
+    sb_money low, high; /* the cost with this alone at its least and at its most, less the cost */
+    size_t source;      /* inputs of one source are drawn as one: all prices of a stock, a recipe line in every piece */
+    sb_place place;
+} sb_risk_input;
+
+/* The cost when times, quantities and prices that are told as ranges are drawn from them: draws[k] = cost of the k-th draw. All else stays
+ * as it is: plan, what leftovers are credited, all that is sure. */
+typedef struct sb_risk {
+    SB_LIST(sb_risk_input) inputs;
+    size_t sources;
+    int64_t draws; /* 20 000 */
+    sb_money mean; /* of all draws */
+    sb_money cost10, cost50, cost80, cost90; /* so many per cent of the draws cost at most this */
+    sb_share loses;      /* share of the draws that cost more, with delivery, than the net price */
+    sb_share confidence; /* as the job or the shop says; else 90 % */
+    sb_money price;      /* the net price that pays cost and delivery in that share of the draws */
+} sb_risk;
+/* NULL when nothing is told as a range. */
+const sb_risk *sb_risk_of(sb_run *run, const sb_estimate *estimate);
+/* The cost of every draw, in their order; `draws` long. */
+const sb_money *sb_risk_costs(sb_run *run, const sb_estimate *estimate, int64_t draws);
+
+/* What the price becomes when one figure alone is a tenth more or less, the cutting plan held: the ten that move it most. The price is net,
+ * with discount and delivery, before price points and minimum, which would hide small moves. */
+typedef struct sb_mover {
+    const char *what; /* "Time of Sand", "Price of Larch slat 20 x 95", "Margin" */
+    sb_money more, less; /* the price at 110 % and at 90 % of the figure, less the price; minor SB_BAD: there is none */
+    sb_place place;
+} sb_mover;
+typedef struct sb_sensitivity {
+    sb_money price; /* as it is */
+    SB_LIST(sb_mover) movers; /* the largest first, at most ten */
+} sb_sensitivity;
+const sb_sensitivity *sb_sensitivity_of(sb_run *run, const sb_estimate *estimate, const sb_cutlist *cutlist);
+
 /* One way to make a job, worked through to the end. */
 typedef struct sb_way {
     const sb_job_option *option; /* NULL: no options */
@@ -162,6 +209,8 @@ typedef struct sb_way {
     const sb_plan *plan;
     const sb_order *order;
     const sb_estimate *estimate;
+    const sb_risk *risk; /* NULL: nothing is told as a range */
+    const sb_sensitivity *sensitivity;
 } sb_way;
 typedef struct sb_ways {
     SB_LIST(sb_way) list; /* in the order of the job file; at least one */
@@ -171,6 +220,7 @@ typedef struct sb_tune {
     double seconds;
     const sb_watch *watch;
     bool material_only;
+    bool price_alone; /* neither risk nor sensitivity are asked for */
 } sb_tune;
 /* The job's tax, the shop's default without one; NULL when there is none, after an error when the job's is unknown. */
 const sb_tax *sb_job_tax(sb_run *run, const sb_shop *shop, const sb_job *job);

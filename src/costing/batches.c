@@ -89,8 +89,10 @@ static void add_coarse_sizes(batching *b) {
 
 const sb_batches *sb_batches_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job,
                                 const sb_tune *tune) {
+    sb_tune prices = tune ? *tune : (sb_tune){0};
+    prices.price_alone = true;
     batching b = {
-        sb_run_aside(run), shop, book, job, tune, costing_sets_of(job), SB_NEW(run->pool, sb_batches)};
+        sb_run_aside(run), shop, book, job, &prices, costing_sets_of(job), SB_NEW(run->pool, sb_batches)};
     if (b.sets.own == 0)
         return b.out;
     add_coarse_sizes(&b);

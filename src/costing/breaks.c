@@ -40,7 +40,9 @@ static void add_own(breaking *b, const sb_ways *ways) {
 
 const sb_breaks *sb_breaks_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job,
                               const sb_tune *tune, const sb_ways *own) {
-    breaking b = {run, shop, book, job, tune, costing_sets_of(job), SB_NEW(run->pool, sb_breaks)};
+    sb_tune prices = tune ? *tune : (sb_tune){0};
+    prices.price_alone = true;
+    breaking b = {run, shop, book, job, &prices, costing_sets_of(job), SB_NEW(run->pool, sb_breaks)};
     const sb_counts *sizes = job->breaks.given ? &job->breaks.sizes : &shop->settings.breaks;
     size_t i = 0;
     for (; b.sets.own > 0 && i < sizes->count && sizes->items[i] < b.sets.own; i++)

@@ -6,8 +6,8 @@
 
 /* All lines of one tax. */
 typedef struct rate {
-    const sb_tax *tax;      /* NULL: none */
-    sb_money net, gross;    /* of its lines */
+    const sb_tax *tax;   /* NULL: none */
+    sb_money net, gross; /* of its lines */
     sb_money tax_by_line;
 } rate;
 

@@ -14,9 +14,10 @@ static void start_pieces(costing *c) {
 /* What is out of range stays so through every sum, so that the last ones tell. */
 static bool in_range(const sb_estimate *e) {
     return e->gross.minor != SB_BAD && e->deposit.minor != SB_BAD && e->floor.minor != SB_BAD &&
-           e->left.minor != SB_BAD && e->rest.minor != SB_BAD && e->rounding.minor != SB_BAD && e->time.ms != SB_BAD &&
-           e->earned_hour.minor != SB_BAD && e->mass.mg != SB_BAD && e->waste.ppm != SB_BAD &&
-           e->spare.ppm != SB_BAD && e->boards_length.nm != SB_BAD && e->sheets_area.um2 != SB_BAD;
+           e->left.minor != SB_BAD && e->rest.minor != SB_BAD && e->rounding.minor != SB_BAD &&
+           e->time.ms != SB_BAD && e->earned_hour.minor != SB_BAD && e->mass.mg != SB_BAD &&
+           e->waste.ppm != SB_BAD && e->spare.ppm != SB_BAD && e->boards_length.nm != SB_BAD &&
+           e->sheets_area.um2 != SB_BAD;
 }
 
 int64_t costing_changed(const costing *c, costing_figure figure, const void *of, int64_t value) {

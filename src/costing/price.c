@@ -55,8 +55,8 @@ static void set_overhead(costing *c) {
     for (size_t i = 0; i < c->count; i++)
         weights[i] = by_hour ? e->overhead_weights[i] : e->pieces.items[i].labour.minor;
     if (by_hour)
-        e->overhead.minor =
-            sb_mul_div(c->micros, costing_changed(c, FIGURE_OVERHEAD, NULL, s->overhead_hour.minor), US_PER_HOUR);
+        e->overhead.minor = sb_mul_div(
+            c->micros, costing_changed(c, FIGURE_OVERHEAD, NULL, s->overhead_hour.minor), US_PER_HOUR);
     else
         e->overhead = sb_money_share(
             e->labour_total, (sb_share){costing_changed(c, FIGURE_OVERHEAD, NULL, s->overhead_labour.ppm)});

@@ -39,8 +39,9 @@ static sb_money zone_price(sb_run *run, const sb_shop *shop, const sb_job *job) 
 
 static sb_money counted_price(sb_run *run, const sb_job *job, sb_money price, const char *word) {
     if (price.minor == 0)
-        sb_error(run, job->delivery.place, "the shop tells no price for a %s: expected a line `delivery %s ...` in shop.txt",
-                 word, word);
+        sb_error(run, job->delivery.place,
+                 "the shop tells no price for a %s: expected a line `delivery %s ...` in shop.txt", word,
+                 word);
     return price;
 }
 
@@ -87,8 +88,9 @@ void costing_delivery(costing *c) {
         e->pieces.items[i].tax =
             source && source->tax ? named_tax(c->run, c->shop, source->tax, source->tax_place) : e->job_tax;
     }
-    e->delivery_tax =
-        job->delivery_tax ? named_tax(c->run, c->shop, job->delivery_tax, job->delivery_tax_place) : e->job_tax;
+    e->delivery_tax = job->delivery_tax
+                          ? named_tax(c->run, c->shop, job->delivery_tax, job->delivery_tax_place)
+                          : e->job_tax;
     sb_money each = delivery_each(c->run, c->shop, job);
     e->delivery_each.minor = costing_changed(c, FIGURE_DELIVERY, NULL, each.minor);
     e->delivery_milli = counted ? job->delivery.micro / 1000 : 1000;
@@ -105,7 +107,8 @@ static void add_stage(costing *c, sb_share share, const char *text, sb_place pla
 static void take_stages(costing *c) {
     const sb_settings *s = &c->shop->settings;
     for (size_t i = 0; i < c->job->stages.count; i++)
-        add_stage(c, c->job->stages.items[i].share, c->job->stages.items[i].text, c->job->stages.items[i].place);
+        add_stage(c, c->job->stages.items[i].share, c->job->stages.items[i].text,
+                  c->job->stages.items[i].place);
     for (size_t i = 0; i < s->stages.count && c->job->stages.count == 0; i++)
         add_stage(c, s->stages.items[i].share, s->stages.items[i].text, s->stages.items[i].place);
 }

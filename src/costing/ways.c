@@ -35,6 +35,10 @@ static void work_through(sb_run *run, const sb_shop *shop, sb_recipe_book *book,
     if (!way->order || sb_notices_raised(run, SB_ERROR) > before)
         return;
     way->estimate = sb_estimate_of(run, shop, way->takeoff, way->cutlist, way->plan, way->order);
+    if (!way->estimate || sb_notices_raised(run, SB_ERROR) > before || (tune && tune->price_alone))
+        return;
+    way->risk = sb_risk_of(run, way->estimate);
+    way->sensitivity = sb_sensitivity_of(run, way->estimate, way->cutlist);
 }
 
 static void add_way(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job,

@@ -110,8 +110,8 @@ static void check_file(sb_run *run, const sb_options *options, const char *path)
     else if (ends_with(path, ".csv") || ends_with(path, "shop.txt"))
         check_rates(run, path_folder(run, path));
     else
-        sb_error(run, (sb_place){0}, "%s: expected a .recipe, a .job, a file of a rates folder, or a folder of these",
-                 path);
+        sb_error(run, (sb_place){0},
+                 "%s: expected a .recipe, a .job, a file of a rates folder, or a folder of these", path);
 }
 
 /* Without a file: the shop one stands in. */
@@ -120,8 +120,9 @@ static void check_here(sb_run *run, const sb_options *options) {
     if (home)
         check_folder(run, options, home);
     else
-        sb_error(run, (sb_place){0}, "no shop here: a folder with rates/ and templates/ is wanted; 'sawbill start DIR' "
-                                     "makes one");
+        sb_error(run, (sb_place){0},
+                 "no shop here: a folder with rates/ and templates/ is wanted; 'sawbill start DIR' "
+                 "makes one");
 }
 
 int command_check(sb_run *run, const sb_options *options) {

@@ -132,7 +132,7 @@ const sb_wording *desk_wording(sb_run *run, const sb_desk *desk) {
 
 sb_tune desk_tune(sb_run *run, const sb_options *options, const sb_desk *desk) {
     const sb_watch *watch = watch_new(run, options, desk->shop->settings.currency.digits);
-    return (sb_tune){options->seconds, watch, options->material_only};
+    return (sb_tune){.seconds = options->seconds, .watch = watch, .material_only = options->material_only};
 }
 
 const sb_ways *desk_ways(sb_run *run, const sb_options *options, sb_desk *desk) {

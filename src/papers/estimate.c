@@ -71,6 +71,11 @@ sb_document *sb_paper_estimate(sb_run *run, const sb_shop *shop, const sb_job *j
     p.by_hour = s->overhead_hour.minor != 0;
     start_sheets(&p, document);
     fill(&p);
+    if (p.way->sensitivity) {
+        sb_sheet *risk = sb_sheet_add(run, document, "Risk");
+        estimate_risk(&p, risk);
+        estimate_sensitivity(&p, risk);
+    }
     if (ways->list.count > 1)
         comparison_fill(run, shop, sb_sheet_add(run, document, "Options"), ways);
     return document;

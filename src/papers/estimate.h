@@ -120,6 +120,8 @@ void estimate_parts(estimate_paper *p);
 void estimate_lengths(estimate_paper *p);
 void estimate_stock(estimate_paper *p);
 void estimate_leftovers(estimate_paper *p);
+void estimate_risk(estimate_paper *p, sb_sheet *sheet);
+void estimate_sensitivity(estimate_paper *p, sb_sheet *sheet);
 
 /* comparison.c: the options side by side, on any sheet. */
 /* The first heading, then a column of figures for each option. */

@@ -101,7 +101,8 @@ static const char *tax_words(const estimate_paper *p) {
 
 static const sb_relation *pieces_relation(const estimate_paper *p) {
     size_t count = p->e->pieces.count;
-    return sb_rel_round(p->run, sb_rel_sum(p->run, p->prices, PRICE_NET, count ? 0 : 1, count ? count - 1 : 0), p->digits);
+    return sb_rel_round(
+        p->run, sb_rel_sum(p->run, p->prices, PRICE_NET, count ? 0 : 1, count ? count - 1 : 0), p->digits);
 }
 
 static const sb_relation *net_relation(const estimate_paper *p) {
@@ -114,7 +115,8 @@ static void put_tax(estimate_paper *p) {
     const sb_estimate *e = p->e;
     bool several = e->taxes.count > 1;
     const char *title = e->taxes.count == 1 ? e->taxes.items[0].tax->title : "Tax";
-    const char *how = several ? sb_pool_print(p->run->pool, "%s; by rate on the sheet Pieces", tax_words(p)) : tax_words(p);
+    const char *how =
+        several ? sb_pool_print(p->run->pool, "%s; by rate on the sheet Pieces", tax_words(p)) : tax_words(p);
     sb_cell *row = put(p, title, how, e->tax, total_cell(p, p->taxes, TAX_AMOUNT), "tax");
     if (!several)
         show_share(p, row, RATE_TAX);
@@ -131,7 +133,8 @@ static void put_total(estimate_paper *p) {
         put(p, "Supplement to the minimum, net", "what the pieces lack to it", e->supplement,
             sb_rel_cell(p->run, p->prices, e->pieces.count, PRICE_NET), "supplement");
     put(p, "Delivery, net", e->job->delivery.text ? e->job->delivery.text : "", e->delivery,
-        rel_product(p->run, rate_cell(p, RATE_DELIVERY_EACH), rate_cell(p, RATE_DELIVERY_COUNT), p->digits), "delivery");
+        rel_product(p->run, rate_cell(p, RATE_DELIVERY_EACH), rate_cell(p, RATE_DELIVERY_COUNT), p->digits),
+        "delivery");
     embolden(put(p, "Net", has_minimum(p) ? "pieces + supplement + delivery" : "pieces + delivery", e->net,
                  net_relation(p), "net"));
     put_tax(p);
@@ -203,9 +206,11 @@ static void leave_floor(estimate_paper *p) {
 
 static void leave_margin(estimate_paper *p) {
     const sb_estimate *e = p->e;
-    const sb_relation *pieces = rel_less(p->run, build_cell(p, BUILD_NET), build_cell(p, BUILD_DELIVERY), p->digits);
+    const sb_relation *pieces =
+        rel_less(p->run, build_cell(p, BUILD_NET), build_cell(p, BUILD_DELIVERY), p->digits);
     leave(p, "Left for the shop", "net - delivery - cost with contingency: after discount and price points",
-          sb_cell_related(sb_cell_money(e->left), rel_less(p->run, pieces, build_cell(p, BUILD_BASE), p->digits)));
+          sb_cell_related(sb_cell_money(e->left),
+                          rel_less(p->run, pieces, build_cell(p, BUILD_BASE), p->digits)));
     const sb_relation *left = outcome_cell(p, 2);
     bool priced = sb_money_sub(e->net, e->delivery).minor > 0;
     leave(p, "Margin left", "share of the net price without delivery",

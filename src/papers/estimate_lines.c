@@ -216,18 +216,21 @@ static bool any_learns(const estimate_paper *p) {
 /* Says that learning is applied, to what, and by how much. */
 static void tell_learning(estimate_paper *p) {
     sb_paragraph_add(p->run, p->labour,
-                     "Learning is applied: the minutes are those of the first piece of a kind, and with each doubling of the "
-                     "pieces their average falls to a share of what it was (Wright 1936). \"Learnt\" is the average as a share of "
+                     "Learning is applied: the minutes are those of the first piece of a kind, and with each "
+                     "doubling of the "
+                     "pieces their average falls to a share of what it was (Wright 1936). \"Learnt\" is the "
+                     "average as a share of "
                      "the first.",
                      false);
     for (size_t i = 0; i < p->e->labour.count; i++) {
         const sb_labour_line *line = &p->e->labour.items[i];
         if (learns(line))
-            sb_paragraph_add(p->run, p->labour,
-                             sb_pool_print(p->run->pool, "%s: to %s with each doubling; for %lld pieces to %s.",
-                                           line->operation->title, share_words(p->run, p->shop, line->operation->learning),
-                                           (long long)line->repeated, share_words(p->run, p->shop, line->learned)),
-                             true);
+            sb_paragraph_add(
+                p->run, p->labour,
+                sb_pool_print(p->run->pool, "%s: to %s with each doubling; for %lld pieces to %s.",
+                              line->operation->title, share_words(p->run, p->shop, line->operation->learning),
+                              (long long)line->repeated, share_words(p->run, p->shop, line->learned)),
+                true);
     }
 }
 
@@ -236,9 +239,10 @@ void estimate_labour(estimate_paper *p) {
     sb_paragraph_add(p->run, p->labour, "Lines from the plan are counted from the cutting plan.", false);
     if (learning)
         tell_learning(p);
-    p->works = sb_table_add(p->run, p->labour, "",
-                            learning ? "Operation|For|Quantity>|Unit|Minutes each>|Hours>|Rate>|Amount>|Learnt>"
-                                     : "Operation|For|Quantity>|Unit|Minutes each>|Hours>|Rate>|Amount>");
+    p->works =
+        sb_table_add(p->run, p->labour, "",
+                     learning ? "Operation|For|Quantity>|Unit|Minutes each>|Hours>|Rate>|Amount>|Learnt>"
+                              : "Operation|For|Quantity>|Unit|Minutes each>|Hours>|Rate>|Amount>");
     for (size_t i = 0; i < p->e->labour.count; i++)
         put_work(p, &p->e->labour.items[i]);
     size_t count = p->e->labour.count;

@@ -25,7 +25,8 @@ static const sb_relation *plus(const estimate_paper *p, const sb_relation *a, co
 
 /* The sum of a column over the lines of one tax from `first` to before `end`, each run of neighbours as one; NULL: there are none. Halved
  * again and again, so that no formula nests deeper than it must. */
-static const sb_relation *lines_sum(const estimate_paper *p, size_t tax, size_t column, size_t first, size_t end) {
+static const sb_relation *lines_sum(const estimate_paper *p, size_t tax, size_t column, size_t first,
+                                    size_t end) {
     while (first < end && tax_index(p, tax_of(p, first)) != tax)
         first++;
     while (end > first && tax_index(p, tax_of(p, end - 1)) != tax)
@@ -44,8 +45,8 @@ static const sb_relation *lines_sum(const estimate_paper *p, size_t tax, size_t 
 /* ---- net and tax of a line ---- */
 
 static const sb_relation *delivery_tax(const estimate_paper *p) {
-    return rel_product(p->run, build_cell(p, BUILD_DELIVERY), rate_cell(p, RATE_TAX + tax_index(p, p->e->delivery_tax)),
-                       p->digits);
+    return rel_product(p->run, build_cell(p, BUILD_DELIVERY),
+                       rate_cell(p, RATE_TAX + tax_index(p, p->e->delivery_tax)), p->digits);
 }
 
 static bool delivered_under(const estimate_paper *p, size_t tax) {
@@ -60,8 +61,8 @@ static const sb_relation *net_up_to(const estimate_paper *p, size_t tax, size_t 
     const sb_relation *net = sb_rel_cell(p->run, p->taxes, tax, TAX_NET);
     if (delivered_under(p, tax))
         net = sb_rel(p->run, SB_REL_SUB, net, build_cell(p, BUILD_DELIVERY));
-    return rel_ratio(p->run, sb_rel(p->run, SB_REL_MUL, up_to, net), lines_sum(p, tax, PRICE_LINE, 0, line_count(p)),
-                     p->digits);
+    return rel_ratio(p->run, sb_rel(p->run, SB_REL_MUL, up_to, net),
+                     lines_sum(p, tax, PRICE_LINE, 0, line_count(p)), p->digits);
 }
 
 static bool nothing_under(const estimate_paper *p, const sb_tax *tax) {
@@ -89,8 +90,9 @@ static void put_net(estimate_paper *p, sb_cell *row, size_t line, sb_money shown
     row[PRICE_NET] = sb_cell_related(sb_cell_money(net), net_relation(p, line));
     if (p->by_line)
         row[PRICE_TAX] =
-            sb_cell_related(sb_cell_money(tax), p->gross ? rel_less(p->run, own(p, PRICE_LINE), own(p, PRICE_NET), p->digits)
-                                                         : rel_product(p->run, own(p, PRICE_NET), rate_of(p, line), p->digits));
+            sb_cell_related(sb_cell_money(tax),
+                            p->gross ? rel_less(p->run, own(p, PRICE_LINE), own(p, PRICE_NET), p->digits)
+                                     : rel_product(p->run, own(p, PRICE_NET), rate_of(p, line), p->digits));
     if (p->e->taxes.count > 1 && tax_of(p, line))
         row[PRICE_NET + 1 + p->by_line] = sb_cell_text(tax_of(p, line)->id);
 }
@@ -119,7 +121,8 @@ static void put_price(estimate_paper *p, sb_cell *row, size_t i, const sb_relati
     row[PRICE_DISCOUNT] =
         sb_cell_related(sb_cell_money(line->discount),
                         rel_product(p->run, own(p, PRICE_PRICE), rate_cell(p, RATE_DISCOUNT), p->digits));
-    row[PRICE_UNIT] = sb_cell_related(sb_cell_money(line->unit), line->count > 0 ? unit_relation(p, i) : NULL);
+    row[PRICE_UNIT] =
+        sb_cell_related(sb_cell_money(line->unit), line->count > 0 ? unit_relation(p, i) : NULL);
     row[PRICE_LINE] = sb_cell_related(
         sb_cell_money(line->line), rel_product(p->run, own(p, PRICE_COUNT), own(p, PRICE_UNIT), p->digits));
 }
@@ -135,7 +138,8 @@ static void put_price_row(estimate_paper *p, size_t i) {
 
 static void put_supplement_row(estimate_paper *p) {
     size_t count = p->e->pieces.count;
-    const sb_relation *lines = count ? sb_rel_sum(p->run, p->prices, PRICE_LINE, 0, count - 1) : sb_rel_number(p->run, 0, 0);
+    const sb_relation *lines =
+        count ? sb_rel_sum(p->run, p->prices, PRICE_LINE, 0, count - 1) : sb_rel_number(p->run, 0, 0);
     const sb_relation *lack = rel_less(p->run, rate_cell(p, p->minimum_row), lines, p->digits);
     sb_cell *row = sb_row_add(p->run, p->prices);
     row[PRICE_PIECE] = sb_cell_text("Supplement to the minimum");
@@ -164,8 +168,10 @@ static const sb_relation *tax_cell(const estimate_paper *p, size_t tax, size_t c
 static void relate_from_gross(estimate_paper *p, sb_cell *row, size_t tax) {
     const sb_relation *delivery = plus(p, build_cell(p, BUILD_DELIVERY), delivery_tax(p));
     row[TAX_GROSS].relation = with_delivery(p, tax, lines_of(p, tax, PRICE_LINE), delivery);
-    row[TAX_NET].relation = rel_before(p->run, tax_cell(p, tax, TAX_GROSS), tax_cell(p, tax, TAX_RATE), p->digits);
-    row[TAX_AMOUNT].relation = rel_less(p->run, tax_cell(p, tax, TAX_GROSS), tax_cell(p, tax, TAX_NET), p->digits);
+    row[TAX_NET].relation =
+        rel_before(p->run, tax_cell(p, tax, TAX_GROSS), tax_cell(p, tax, TAX_RATE), p->digits);
+    row[TAX_AMOUNT].relation =
+        rel_less(p->run, tax_cell(p, tax, TAX_GROSS), tax_cell(p, tax, TAX_NET), p->digits);
 }
 
 static void relate_from_net(estimate_paper *p, sb_cell *row, size_t tax) {
@@ -173,14 +179,17 @@ static void relate_from_net(estimate_paper *p, sb_cell *row, size_t tax) {
     row[TAX_AMOUNT].relation =
         p->by_line ? with_delivery(p, tax, lines_of(p, tax, PRICE_TAX), delivery_tax(p))
                    : rel_product(p->run, tax_cell(p, tax, TAX_NET), tax_cell(p, tax, TAX_RATE), p->digits);
-    row[TAX_GROSS].relation = rel_plus(p->run, tax_cell(p, tax, TAX_NET), tax_cell(p, tax, TAX_AMOUNT), p->digits);
+    row[TAX_GROSS].relation =
+        rel_plus(p->run, tax_cell(p, tax, TAX_NET), tax_cell(p, tax, TAX_AMOUNT), p->digits);
 }
 
 static void put_tax_row(estimate_paper *p, size_t i) {
     const sb_tax_line none = {.base = p->e->net}, *line = p->e->taxes.count ? &p->e->taxes.items[i] : &none;
     sb_cell *row = sb_row_add(p->run, p->taxes);
-    row[TAX_TITLE] = sb_cell_text(line->tax ? sb_pool_print(p->run->pool, "%s, %s", line->tax->title, line->tax->id) : "None");
-    row[TAX_RATE] = sb_cell_related(sb_cell_share(line->tax ? line->tax->rate : (sb_share){0}), rate_cell(p, RATE_TAX + i));
+    row[TAX_TITLE] = sb_cell_text(
+        line->tax ? sb_pool_print(p->run->pool, "%s, %s", line->tax->title, line->tax->id) : "None");
+    row[TAX_RATE] = sb_cell_related(sb_cell_share(line->tax ? line->tax->rate : (sb_share){0}),
+                                    rate_cell(p, RATE_TAX + i));
     row[TAX_NET] = sb_cell_money(line->base);
     row[TAX_AMOUNT] = sb_cell_money(line->amount);
     row[TAX_GROSS] = sb_cell_money(sb_money_add(line->base, line->amount));
@@ -192,8 +201,9 @@ static void put_tax_row(estimate_paper *p, size_t i) {
 
 static const char *headings(const estimate_paper *p) {
     return sb_pool_print(p->run->pool, "Piece|Count>|Price>|Discount>|%s|%s|Net>%s%s",
-                         p->gross ? "Each, with tax>" : "Each, net>", p->gross ? "Line, with tax>" : "Line, net>",
-                         p->by_line ? "|Tax>" : "", p->e->taxes.count > 1 ? "|Taxed as" : "");
+                         p->gross ? "Each, with tax>" : "Each, net>",
+                         p->gross ? "Line, with tax>" : "Line, net>", p->by_line ? "|Tax>" : "",
+                         p->e->taxes.count > 1 ? "|Taxed as" : "");
 }
 
 void estimate_prices(estimate_paper *p) {

@@ -45,9 +45,8 @@ static void put_taxes(estimate_paper *p) {
         put(p, "Tax", of, sb_cell_share((sb_share){0}), "tax_rate");
     for (size_t i = 0; i < p->e->taxes.count; i++) {
         const sb_tax *tax = p->e->taxes.items[i].tax;
-        const char *name = p->e->taxes.count == 1
-                               ? "Tax"
-                               : sb_pool_print(p->run->pool, "Tax: %s, %s", tax->title, tax->id);
+        const char *name =
+            p->e->taxes.count == 1 ? "Tax" : sb_pool_print(p->run->pool, "Tax: %s, %s", tax->title, tax->id);
         put(p, name, of, sb_cell_share(tax->rate),
             i == 0 ? "tax_rate" : sb_pool_print(p->run->pool, "tax_rate_%zu", i + 1));
     }
@@ -56,15 +55,18 @@ static void put_taxes(estimate_paper *p) {
 /* ---- delivery, payments, minimum ---- */
 
 static void put_delivery(estimate_paper *p) {
-    static const char *const each[] = {"as the job says", "for the zone", "for a trip", "for a km", "for a mile"};
+    static const char *const each[] = {"as the job says", "for the zone", "for a trip", "for a km",
+                                       "for a mile"};
     static const char *const counted[] = {"once", "once", "trips", "km", "miles"};
     const sb_estimate *e = p->e;
     sb_job_delivery by = e->job->delivery_by;
-    const char *of = by == SB_DELIVERY_ZONE ? sb_pool_print(p->run->pool, "for the zone %s", e->job->delivery_zone)
-                                            : each[by];
+    const char *of = by == SB_DELIVERY_ZONE
+                         ? sb_pool_print(p->run->pool, "for the zone %s", e->job->delivery_zone)
+                         : each[by];
     put(p, "Delivery, net", of, sb_cell_money(e->delivery_each), "delivery_each");
     put(p, "Delivery, how many", counted[by],
-        e->delivery_milli % 1000 == 0 ? sb_cell_count(e->delivery_milli / 1000) : sb_cell_decimal(e->delivery_milli, 3),
+        e->delivery_milli % 1000 == 0 ? sb_cell_count(e->delivery_milli / 1000)
+                                      : sb_cell_decimal(e->delivery_milli, 3),
         "delivery_count");
 }
 
@@ -81,7 +83,8 @@ bool has_minimum(const estimate_paper *p) {
 void estimate_rates(estimate_paper *p) {
     const sb_settings *s = &p->shop->settings;
     const sb_estimate *e = p->e;
-    sb_paragraph_add(p->run, p->rating, "Change one, and every amount follows. The cutting plan is held: it stays as it is.",
+    sb_paragraph_add(p->run, p->rating,
+                     "Change one, and every amount follows. The cutting plan is held: it stays as it is.",
                      false);
     p->rates = sb_table_add(p->run, p->rating, "", "Rate|Of what|Value>");
     if (p->by_hour)
@@ -95,7 +98,8 @@ void estimate_rates(estimate_paper *p) {
         p->gross ? "the price of one, with tax, goes up to a multiple"
                  : "the price of one goes up to a multiple",
         sb_cell_money(point_of(s)), "price_point");
-    put(p, "Price point, less", "so much below the multiple", sb_cell_money(s->point_less), "price_point_less");
+    put(p, "Price point, less", "so much below the multiple", sb_cell_money(s->point_less),
+        "price_point_less");
     put_delivery(p);
     put(p, "Deposit", "of the total with tax", sb_cell_share(e->deposit_rate), "deposit_rate");
     put_taxes(p);
@@ -105,6 +109,6 @@ void estimate_rates(estimate_paper *p) {
     put_workers(p);
     p->minimum_row = p->rates->rows.count;
     if (has_minimum(p))
-        put(p, "Minimum", p->gross ? "of all pieces, with tax" : "of all pieces, net", sb_cell_money(e->minimum),
-            "minimum");
+        put(p, "Minimum", p->gross ? "of all pieces, with tax" : "of all pieces, net",
+            sb_cell_money(e->minimum), "minimum");
 }

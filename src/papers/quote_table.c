@@ -214,8 +214,8 @@ static size_t close_net(const ledger *l, const sb_relation *lines) {
 static size_t close_gross(const ledger *l, const sb_relation *lines) {
     size_t total = put_total(l, word(l, "total-gross"), l->e->gross, lines, "total");
     const char *title = l->rates ? word(l, "tax") : l->tax->tax->title;
-    size_t tax = put_tax(l, wording_fill(l->run, l->words, "tax-included", "tax", title),
-                         at(l, total, AMOUNT));
+    size_t tax =
+        put_tax(l, wording_fill(l->run, l->words, "tax-included", "tax", title), at(l, total, AMOUNT));
     put_total(l, word(l, "net"), l->e->net,
               rel_less(l->run, at(l, total, AMOUNT), at(l, tax, AMOUNT), l->digits), "net");
     return total;
@@ -227,19 +227,20 @@ static size_t close_gross(const ledger *l, const sb_relation *lines) {
 static const sb_relation *due(const ledger *l, size_t total, size_t first, size_t end) {
     if (first == end)
         return sb_rel_number(l->run, 0, 0);
-    return rel_product(l->run, at(l, total, AMOUNT), sb_rel_sum(l->run, l->table, UNIT, first, end - 1), l->digits);
+    return rel_product(l->run, at(l, total, AMOUNT), sb_rel_sum(l->run, l->table, UNIT, first, end - 1),
+                       l->digits);
 }
 
-static void put_payment(const ledger *l, const char *label, sb_share share, sb_money amount, size_t total, size_t first,
-                        const char *name) {
+static void put_payment(const ledger *l, const char *label, sb_share share, sb_money amount, size_t total,
+                        size_t first, const char *name) {
     sb_cell *row = total_row(l, label);
     size_t here = last(l);
     row[UNIT] = sb_cell_share(share);
-    row[AMOUNT] = named(
-        l,
-        sb_cell_related(sb_cell_money(amount),
-                        rel_less(l->run, due(l, total, first, here + 1), due(l, total, first, here), l->digits)),
-        name);
+    row[AMOUNT] =
+        named(l,
+              sb_cell_related(sb_cell_money(amount), rel_less(l->run, due(l, total, first, here + 1),
+                                                              due(l, total, first, here), l->digits)),
+              name);
 }
 
 static void put_payments(const ledger *l, size_t total) {
@@ -251,10 +252,13 @@ static void put_payments(const ledger *l, size_t total) {
         row[UNIT] = named(l, row[UNIT], "deposit_rate");
     }
     for (size_t i = 0; i < e->stages.count; i++)
-        put_payment(l, e->stages.items[i].text, e->stages.items[i].share, e->stages.items[i].amount, total, first, NULL);
+        put_payment(l, e->stages.items[i].text, e->stages.items[i].share, e->stages.items[i].amount, total,
+                    first, NULL);
     if (e->stages.count && e->rest.minor != 0)
-        put_total(l, word(l, "rest"), e->rest,
-                  rel_less(l->run, at(l, total, AMOUNT), due(l, total, first, l->table->rows.count), l->digits), "rest");
+        put_total(
+            l, word(l, "rest"), e->rest,
+            rel_less(l->run, at(l, total, AMOUNT), due(l, total, first, l->table->rows.count), l->digits),
+            "rest");
 }
 
 /* ---- discount ---- */
@@ -309,8 +313,8 @@ static sb_table *new_table(sb_run *run, sb_sheet *sheet, const ledger *l) {
     const char *unit = !l->tax ? "unit-price" : l->gross ? "unit-price-gross" : "unit-price-net";
     bool rates = l->e->taxes.count > 1;
     const char *headings =
-        sb_pool_print(run->pool, "%s|%s|%s>|%s>|%s>%s%s%s%s", word(l, "piece"), word(l, "size"), word(l, "count"),
-                      word(l, unit), word(l, "amount"), l->by_line ? "|" : "",
+        sb_pool_print(run->pool, "%s|%s|%s>|%s>|%s>%s%s%s%s", word(l, "piece"), word(l, "size"),
+                      word(l, "count"), word(l, unit), word(l, "amount"), l->by_line ? "|" : "",
                       l->by_line ? sb_pool_print(run->pool, "%s>", word(l, "tax")) : "", rates ? "|" : "",
                       rates ? sb_pool_print(run->pool, "%s>", word(l, "tax-rate")) : "");
     return sb_table_add(run, sheet, "", headings);
@@ -325,8 +329,8 @@ void quote_table(sb_run *run, sb_sheet *sheet, const sb_estimate *e, const sb_wo
     l.table = new_table(run, sheet, &l);
     if (e->taxes.count > 1)
         l.rates = sb_table_add(run, sheet, "",
-                               sb_pool_print(run->pool, "%s|%s>|%s>|%s>", word(&l, "tax"), word(&l, "tax-rate"),
-                                             word(&l, "tax-base"), word(&l, "tax")));
+                               sb_pool_print(run->pool, "%s|%s>|%s>|%s>", word(&l, "tax"),
+                                             word(&l, "tax-rate"), word(&l, "tax-base"), word(&l, "tax")));
     l.lines = e->pieces.count + (e->supplement_line.minor != 0) + (e->delivery_line.minor != 0);
     l.tax_row = l.lines + 1; /* the second of the total rows, under the net or the gross total */
     for (size_t i = 0; i < e->pieces.count; i++)

@@ -1,6 +1,7 @@
 /* A job's prices for machines. The keys are described in README.md, and stay; money is a decimal string, lengths are in mm,
  * shares in per cent, times in hours. */
 #include "papers/figures.h"
+#include "papers/record_risk.h"
 
 typedef struct writer {
     sb_run *run;
@@ -212,6 +213,8 @@ static sb_record *put_way(const writer *w, sb_record *options, const sb_way *way
     put_taxes(w, record, way->estimate);
     put_outcome(w, record, way->estimate);
     put_measures(w, record, way);
+    record_risk(w->run, record, way, w->digits);
+    record_sensitivity(w->run, record, way, w->digits);
     return record;
 }
 

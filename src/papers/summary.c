@@ -97,6 +97,18 @@ static const char *work_words(const summary *s) {
                          money(s, s->e->earned_hour));
 }
 
+static const char *tenths(const summary *s, sb_share share) {
+    return share_words(s->run, s->shop, (sb_share){sb_mul_div(share.ppm, 1, 1000) * 1000});
+}
+
+static const char *risk_words(const summary *s) {
+    const sb_risk *risk = s->way->risk;
+    return sb_pool_print(s->run->pool,
+                         "cost %s or less in 80 %% of cases; this price loses money in %s; %s net pays in %s",
+                         money(s, risk->cost80), tenths(s, risk->loses), money(s, risk->price),
+                         share_words(s->run, s->shop, risk->confidence));
+}
+
 static const char *cost_words(const summary *s) {
     const sb_settings *settings = &s->shop->settings;
     const sb_money parts[] = {s->e->material_total, s->e->labour_total, s->e->overhead};
@@ -105,10 +117,6 @@ static const char *cost_words(const summary *s) {
         words[i] = sb_write_money(s->run, parts[i], settings->currency, &settings->style);
     return sb_pool_print(s->run->pool, "%s = material %s + labour %s + overhead %s", money(s, s->e->cost),
                          words[0], words[1], words[2]);
-}
-
-static const char *tenths(const summary *s, sb_share share) {
-    return share_words(s->run, s->shop, (sb_share){sb_mul_div(share.ppm, 1, 1000) * 1000});
 }
 
 static const char *waste_words(const summary *s) {
@@ -134,6 +142,8 @@ static void put_outcome(const summary *s) {
     put(s, table, "Floor", floor_words(s));
     put(s, table, "Margin left", margin_words(s));
     put(s, table, "Work", work_words(s));
+    if (s->way->risk)
+        put(s, table, "Risk", risk_words(s));
     if (s->e->lead_days >= 0)
         put(s, table, "Lead time",
             sb_pool_print(s->run->pool, "%d day%s", s->e->lead_days, s->e->lead_days == 1 ? "" : "s"));

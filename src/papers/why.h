@@ -31,6 +31,9 @@ bool why_stock(why *w, const char *figure); /* a stock's id or title */
 bool why_work(why *w, const char *figure);  /* an operation's id or title */
 bool why_piece(why *w, const char *figure); /* a piece's name or title */
 
+void why_risk(why *w); /* why_risk.c */
+void why_sensitivity(why *w);
+
 /* The figure is the name or the title; or one of these of a piece or of what a path leads to: "gate.brace", "Garden gate.brace",
  * "trough / end frame.rail", "brace (Garden gate)". */
 bool why_means(const why *w, const char *figure, size_t piece, const char *path, const char *name,

@@ -127,28 +127,32 @@ static void delivery_rate(why *w) {
     const sb_job *job = estimate(w)->job;
     if (!job->delivery.given || job->delivery_by == SB_DELIVERY_AMOUNT)
         return;
-    const char *row = job->delivery_by == SB_DELIVERY_ZONE ? sb_pool_print(w->run->pool, "zone %s", job->delivery_zone)
-                                                           : rows[job->delivery_by];
+    const char *row = job->delivery_by == SB_DELIVERY_ZONE
+                          ? sb_pool_print(w->run->pool, "zone %s", job->delivery_zone)
+                          : rows[job->delivery_by];
     why_say_money(w, "delivery, each", estimate(w)->delivery_each, row, setting(w, row));
 }
 
 static void say_delivery(why *w) {
-    why_say_money(w, "delivery", estimate(w)->delivery,
-            delivery_words(w), estimate(w)->job->delivery.place);
+    why_say_money(w, "delivery", estimate(w)->delivery, delivery_words(w), estimate(w)->job->delivery.place);
     delivery_rate(w);
 }
 
 static void say_supplement(why *w) {
     const sb_estimate *e = estimate(w);
-    const char *how = e->minimum.minor == 0 ? "no minimum is set"
-                                            : sb_pool_print(w->run->pool, "what the pieces lack to %s, the minimum for a job%s",
-                                                            money(w, e->minimum), w->shop->settings.prices_gross ? ", with tax" : "");
-    why_say_money(w, "supplement", e->supplement, how, e->job->minimum.given ? e->job->minimum.place : setting(w, "minimum"));
+    const char *how =
+        e->minimum.minor == 0
+            ? "no minimum is set"
+            : sb_pool_print(w->run->pool, "what the pieces lack to %s, the minimum for a job%s",
+                            money(w, e->minimum), w->shop->settings.prices_gross ? ", with tax" : "");
+    why_say_money(w, "supplement", e->supplement, how,
+                  e->job->minimum.given ? e->job->minimum.place : setting(w, "minimum"));
 }
 
 static void say_net(why *w) {
     why_say_money(w, "net", estimate(w)->net,
-                  estimate(w)->minimum.minor ? "pieces + supplement + delivery" : "pieces + delivery", (sb_place){0});
+                  estimate(w)->minimum.minor ? "pieces + supplement + delivery" : "pieces + delivery",
+                  (sb_place){0});
 }
 
 static void say_tax(why *w) {
@@ -176,10 +180,13 @@ static void say_deposit(why *w) {
 static void say_stages(why *w) {
     const sb_estimate *e = estimate(w);
     for (size_t i = 0; i < e->stages.count; i++)
-        why_say_money(w, sb_pool_print(w->run->pool, "stage: %s", e->stages.items[i].text), e->stages.items[i].amount,
-                      sb_pool_print(w->run->pool, "%s of the total with tax; what is due up to here is rounded, less what was due before",
-                                    share(w, e->stages.items[i].share)),
-                      e->stages.items[i].place);
+        why_say_money(
+            w, sb_pool_print(w->run->pool, "stage: %s", e->stages.items[i].text), e->stages.items[i].amount,
+            sb_pool_print(
+                w->run->pool,
+                "%s of the total with tax; what is due up to here is rounded, less what was due before",
+                share(w, e->stages.items[i].share)),
+            e->stages.items[i].place);
     why_say_money(w, "rest", e->rest, "total - deposit - stages", (sb_place){0});
 }
 
@@ -227,6 +234,8 @@ static const total totals[] = {
     {"hours", NULL, say_hours},
     {"earned per hour", "earned", say_earned},
     {"margin left", "margin", say_margin},
+    {"risk", NULL, why_risk},
+    {"sensitivity", NULL, why_sensitivity},
 };
 enum {
     TOTAL_COUNT = sizeof totals / sizeof *totals
@@ -236,7 +245,8 @@ enum {
 static size_t chain_start(size_t index) {
     bool line_sums = totals[index].say == say_material || totals[index].say == say_labour ||
                      totals[index].say == say_overhead;
-    bool apart = totals[index].say == say_hours;
+    bool apart = totals[index].say == say_hours || totals[index].say == why_risk ||
+                 totals[index].say == why_sensitivity;
     return line_sums || apart ? index : 0;
 }
 
@@ -245,7 +255,8 @@ static bool belongs_to_chain(const why *w, size_t index) {
     void (*say)(why *) = totals[index].say;
     if (say == say_supplement)
         return estimate(w)->minimum.minor != 0;
-    return say != say_deposit && say != say_stages && say != say_floor && say != say_hours && say != say_earned;
+    return say != say_deposit && say != say_stages && say != say_floor && say != say_hours &&
+           say != say_earned;
 }
 
 static void say_short(why *w, size_t index) {

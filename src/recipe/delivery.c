@@ -22,13 +22,16 @@ static void take_unit(recipe_reader *reader, sb_job *job) {
 }
 
 static bool take_number(recipe_reader *reader, sb_job *job) {
-    const sb_token *token = recipe_number(reader, "an amount of money, as 95.00, a number of trips or km, or `zone`");
-    if (!token || !sb_read_micro(reader->run, token->text, token->place, reader->decimal_comma, &job->delivery.micro))
+    const sb_token *token =
+        recipe_number(reader, "an amount of money, as 95.00, a number of trips or km, or `zone`");
+    if (!token ||
+        !sb_read_micro(reader->run, token->text, token->place, reader->decimal_comma, &job->delivery.micro))
         return false;
     take_unit(reader, job);
     bool counted = job->delivery_by != SB_DELIVERY_AMOUNT;
     if (counted && job->delivery.micro < 0) {
-        sb_error(reader->run, token->place, "nothing is carried backwards: expected a number that is not below zero");
+        sb_error(reader->run, token->place,
+                 "nothing is carried backwards: expected a number that is not below zero");
         return false;
     }
     if (!counted || job->delivery.micro % 1000 == 0)

@@ -134,7 +134,8 @@ void recipe_read_confidence(recipe_reader *reader) {
     sb_job_share *share = &reader->job->confidence;
     take_part(reader, "cases", "", share);
     if (share->given && (share->share.ppm <= 0 || share->share.ppm > 999000))
-        sb_error(reader->run, share->place, "a price is sure in a share of cases: expected above 0 and at most 99.9 %%");
+        sb_error(reader->run, share->place,
+                 "a price is sure in a share of cases: expected above 0 and at most 99.9 %%");
 }
 
 /* ---- validity N [days] ---------------------------------------------------------------------------------------------- */

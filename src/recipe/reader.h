@@ -61,7 +61,7 @@ typedef struct recipe_name {
     recipe_space space;
     const char *word, *what; /* what: "input" */
     sb_place place;
-    bool gone; /* the counter of a repeat that has ended */
+    bool gone;                 /* the counter of a repeat that has ended */
     struct recipe_name *alike; /* the name before with the same word, whatever its space */
 } recipe_name;
 
@@ -87,7 +87,7 @@ struct recipe_reader {
 
     SB_LIST(recipe_name *) names;
     struct recipe_spelling *spellings; /* the last name of every word */
-    SB_LIST(recipe_name) references; /* looked up when all is read */
+    SB_LIST(recipe_name) references;   /* looked up when all is read */
 
     sb_recipe *recipe;
     const sb_recipe_loop *loop; /* innermost open repeat */

@@ -69,9 +69,10 @@ static void read_learning(shop_row row, sb_operation *operation) {
                        &operation->learning))
         return;
     if (operation->learning.ppm < 500000 || operation->learning.ppm > 1000000)
-        sb_error(row.run, shop_at(row, LEARNING),
-                 "the average time falls to a share of itself when twice as many are made: expected from 50 %% to "
-                 "100 %%");
+        sb_error(
+            row.run, shop_at(row, LEARNING),
+            "the average time falls to a share of itself when twice as many are made: expected from 50 %% to "
+            "100 %%");
     else if (shop_driver_planned(operation->driver) || operation->driver == SB_BY_BATCH)
         sb_error(row.run, shop_at(row, LEARNING),
                  "what is repeated with every piece is learnt: leave it empty for work per %s",

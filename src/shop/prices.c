@@ -20,9 +20,9 @@ enum {
     COLUMN_COUNT
 };
 static const sb_column columns[COLUMN_COUNT] = {
-    {"stock", true}, {"merchant", true},   {"length", true}, {"width", false}, {"price", true},  {"per", true},
-    {"pack", false}, {"available", false}, {"date", false},  {"trim1", false}, {"trim2", false}, {"least", false},
-    {"most", false}};
+    {"stock", true},  {"merchant", true}, {"length", true},     {"width", false}, {"price", true},
+    {"per", true},    {"pack", false},    {"available", false}, {"date", false},  {"trim1", false},
+    {"trim2", false}, {"least", false},   {"most", false}};
 
 /* ---- price ---- */
 
@@ -135,7 +135,8 @@ static sb_cost each_at(shop_row row, size_t column, const sb_stock *stock, sb_ra
         return offer->each;
     if (column == LEAST ? end.price.micro < 0 || end.price.micro > offer->price.micro
                         : end.price.micro < offer->price.micro)
-        sb_error(row.run, shop_at(row, column), "the %s price lies %s the likely one: expected %s what stands under `price`",
+        sb_error(row.run, shop_at(row, column),
+                 "the %s price lies %s the likely one: expected %s what stands under `price`",
                  column == LEAST ? "least" : "most", column == LEAST ? "below" : "above",
                  column == LEAST ? "from 0 to" : "at least");
     sb_cost each = shop_offer_each(stock, &end, pack, digits);

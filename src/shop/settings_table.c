@@ -250,7 +250,8 @@ static bool read_point(settings_reader *reader, const shop_setting *setting, sb_
         return false;
     if (settings->point_less.minor >= 0 && settings->point_less.minor < settings->price_point.minor)
         return true;
-    sb_error(reader->run, at, "prices end below a multiple by less than one: expected from 0 to below the price point");
+    sb_error(reader->run, at,
+             "prices end below a multiple by less than one: expected from 0 to below the price point");
     settings->point_less.minor = 0;
     return false;
 }
@@ -272,7 +273,8 @@ static bool read_zone(settings_reader *reader, const shop_setting *setting, sb_c
         return false;
     sb_zone zone = {.id = id->text, .place = id->place};
     sb_place at = cursor->at->place;
-    bool good = setting_take_money(reader, cursor, &zone.price) && no_less_than_nothing(reader, at, zone.price);
+    bool good =
+        setting_take_money(reader, cursor, &zone.price) && no_less_than_nothing(reader, at, zone.price);
     SB_PUSH(reader->run->pool, reader->settings->zones, zone);
     return good;
 }
@@ -298,7 +300,8 @@ static bool read_stage(settings_reader *reader, const shop_setting *setting, sb_
     if (!setting_take_share(reader, cursor, "total", &stage.share))
         return false;
     if (stage.share.ppm <= 0 || stage.share.ppm > 1000000) {
-        sb_error(reader->run, stage.place, "a stage is a share of the total: expected above 0 and at most 100 %%");
+        sb_error(reader->run, stage.place,
+                 "a stage is a share of the total: expected above 0 and at most 100 %%");
         return false;
     }
     if (cursor->at->kind != SB_TEXT) {

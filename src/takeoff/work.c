@@ -209,7 +209,8 @@ void takeoff_works(takeoff_making *making) {
     for (size_t i = 0; i < making->recipe->works.count; i++) {
         const sb_recipe_work *line = &making->recipe->works.items[i];
         takeoff_turns turns = takeoff_where(making, &line->guard);
-        const working w = {making, line, sb_shop_operation(walk->shop, line->operation), &turns, line->quantity};
+        const working w = {making, line, sb_shop_operation(walk->shop, line->operation), &turns,
+                           line->quantity};
         if (turns.count == 0)
             continue;
         if (w.operation)

@@ -67,7 +67,7 @@ static void mean_and_variance(const sb_beta *beta, double *mean, double *varianc
 /* Without chance: over evenly spread numbers the inverse has the distribution's own mean and variance. */
 static void the_inverse_has_the_right_moments(void **state) {
     (void)state;
-    static const int64_t values[][3] = {{0, 0, 100},  {0, 1, 100},  {0, 20, 100},       {0, 50, 100},
+    static const int64_t values[][3] = {{0, 0, 100},  {0, 1, 100},   {0, 20, 100},         {0, 50, 100},
                                         {0, 99, 100}, {0, 100, 100}, {15000, 20000, 50000}};
     sb_run run = sb_run_new();
     for (size_t i = 0; i < sizeof values / sizeof *values; i++) {
@@ -144,7 +144,8 @@ static void average_time_falls_with_each_doubling(void **state) {
     assert_int_equal(sb_learned(eighty, 4).ppm, 640000);
     assert_int_equal(sb_learned(eighty, 1024).ppm, 107374); /* 0.8^10 */
     assert_int_equal(sb_learned(eighty, 10).ppm, 476510);   /* 10^-0.32193 */
-    assert_int_equal(sb_learned((sb_share){850000}, 10).ppm, 582820); /* 85 %: the 0.583 of a known misprint */
+    assert_int_equal(sb_learned((sb_share){850000}, 10).ppm,
+                     582820);                                     /* 85 %: the 0.583 of a known misprint */
     assert_int_equal(sb_learned((sb_share){0}, 10).ppm, 1000000); /* not told */
     for (int64_t n = 1; n < 5000; n++) /* the average never rises, nor does the total fall */
         for (int64_t ppm = 500000; ppm <= 1000000; ppm += 125000) {

@@ -100,7 +100,8 @@ static void payments_add_up(const sb_estimate *e) {
     for (size_t i = 0; i < e->stages.count; i++) {
         due += e->stages.items[i].amount.minor;
         assert_true(e->gross.minor < 0 || e->stages.items[i].amount.minor >= 0);
-        int64_t off = e->stages.items[i].amount.minor - e->gross.minor * e->stages.items[i].share.ppm / 1000000;
+        int64_t off =
+            e->stages.items[i].amount.minor - e->gross.minor * e->stages.items[i].share.ppm / 1000000;
         assert_true(off >= -1 && off <= 1);
     }
     assert_int_equal(due, e->gross.minor);
@@ -173,7 +174,8 @@ static void more_margin_never_costs_less(void **state) {
         for (size_t i = 0; i < a->pieces.count; i++)
             assert_true(b->pieces.items[i].unit.minor >= a->pieces.items[i].unit.minor);
         if (low->shop.settings.prices_gross || a->supplement_line.minor == 0)
-            assert_true(b->gross.minor >= a->gross.minor); /* a supplement may be taxed higher than what takes its place */
+            assert_true(b->gross.minor >=
+                        a->gross.minor); /* a supplement may be taxed higher than what takes its place */
         assert_true(low->shop.settings.prices_gross || b->net.minor >= a->net.minor);
         assert_int_equal(a->floor.minor, b->floor.minor);
         made_free(low);

@@ -37,8 +37,12 @@ static inline sb_stock *made_stock(made *m, const char *id, const char *title, s
 static inline const sb_offer *made_offer(made *m, sb_stock *stock, int64_t mm, int64_t pack, int64_t each) {
     sb_offer *old = stock->offers.items;
     assert_null(old); /* one each: pointers to it must stay */
-    sb_offer offer = {
-        .merchant = "Fen Timber", .sold = "", .length = SB_MM(mm), .pack = pack, .each = {each}, .available = -1};
+    sb_offer offer = {.merchant = "Fen Timber",
+                      .sold = "",
+                      .length = SB_MM(mm),
+                      .pack = pack,
+                      .each = {each},
+                      .available = -1};
     SB_PUSH(m->run.pool, stock->offers, offer);
     return &stock->offers.items[0];
 }
@@ -171,7 +175,8 @@ static inline int64_t chance_from(chance *c, int64_t low, int64_t high) {
 static inline void made_terms_by_chance(made *m, chance *c) {
     sb_settings *s = &m->shop.settings;
     if (chance_from(c, 0, 2) == 0 && s->taxes.count)
-        SB_PUSH(m->run.pool, s->taxes, ((sb_tax){.id = "low", .title = "VAT", .rate = {chance_from(c, 0, 120) * 1000}}));
+        SB_PUSH(m->run.pool, s->taxes,
+                ((sb_tax){.id = "low", .title = "VAT", .rate = {chance_from(c, 0, 120) * 1000}}));
     if (chance_from(c, 0, 3) == 0 && s->taxes.count)
         SB_PUSH(m->run.pool, s->taxes, ((sb_tax){.id = "none", .title = "No VAT"}));
     if (s->taxes.count && chance_from(c, 0, 1))

@@ -75,13 +75,19 @@ static void in_and_out_again(void **state) {
 
 static void price_points(void **state) {
     (void)state;
-    assert_int_equal(sb_unit_price((sb_money){10000}, 3, (sb_share){0}, (sb_money){0}, (sb_money){0}).minor, 3334);
-    assert_int_equal(sb_unit_price((sb_money){10000}, 4, (sb_share){0}, (sb_money){0}, (sb_money){0}).minor, 2500);
-    assert_int_equal(sb_unit_price((sb_money){10000}, 3, (sb_share){0}, (sb_money){500}, (sb_money){0}).minor, 3500);
-    assert_int_equal(sb_unit_price((sb_money){10000}, 1, (sb_share){200000}, (sb_money){500}, (sb_money){0}).minor, 12000);
-    assert_int_equal(sb_unit_price((sb_money){10001}, 1, (sb_share){200000}, (sb_money){500}, (sb_money){0}).minor, 12500);
-    assert_int_equal(sb_unit_price((sb_money){INT64_MAX}, 1, (sb_share){200000}, (sb_money){1}, (sb_money){0}).minor,
-                     SB_BAD);
+    assert_int_equal(sb_unit_price((sb_money){10000}, 3, (sb_share){0}, (sb_money){0}, (sb_money){0}).minor,
+                     3334);
+    assert_int_equal(sb_unit_price((sb_money){10000}, 4, (sb_share){0}, (sb_money){0}, (sb_money){0}).minor,
+                     2500);
+    assert_int_equal(sb_unit_price((sb_money){10000}, 3, (sb_share){0}, (sb_money){500}, (sb_money){0}).minor,
+                     3500);
+    assert_int_equal(
+        sb_unit_price((sb_money){10000}, 1, (sb_share){200000}, (sb_money){500}, (sb_money){0}).minor, 12000);
+    assert_int_equal(
+        sb_unit_price((sb_money){10001}, 1, (sb_share){200000}, (sb_money){500}, (sb_money){0}).minor, 12500);
+    assert_int_equal(
+        sb_unit_price((sb_money){INT64_MAX}, 1, (sb_share){200000}, (sb_money){1}, (sb_money){0}).minor,
+        SB_BAD);
 }
 
 int main(void) {

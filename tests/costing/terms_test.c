@@ -125,7 +125,7 @@ static void a_small_job_is_brought_to_the_minimum(void **state) {
     MONEY(e->pieces_net, 7000);
     MONEY(e->net, 13000); /* the minimum, and delivery */
     MONEY(e->left, 5000);
-    assert_int_equal(e->margin_left.ppm, 416667); /* 50 of 120 */
+    assert_int_equal(e->margin_left.ppm, 416667);                       /* 50 of 120 */
     m->job.minimum = (sb_job_amount){.micro = 70000000, .given = true}; /* the job's goes before the shop's */
     MONEY(made_estimate(m)->supplement, 0);
     m->job.minimum.micro = 100000000;

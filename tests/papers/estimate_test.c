@@ -94,9 +94,9 @@ static void change_settings(made *m, const sb_estimate *before, const char *cell
 }
 
 static bool has_cell(const sb_estimate *e, const char *cell) {
-    return strcmp(cell, "tax_rate_2") == 0     ? e->taxes.count > 1
-           : strcmp(cell, "minimum") == 0      ? e->minimum.minor > 0
-           : strcmp(cell, "stage_rate_1") == 0 ? e->stages.count > 0
+    return strcmp(cell, "tax_rate_2") == 0      ? e->taxes.count > 1
+           : strcmp(cell, "minimum") == 0       ? e->minimum.minor > 0
+           : strcmp(cell, "stage_rate_1") == 0  ? e->stages.count > 0
            : strcmp(cell, "delivery_each") == 0 ? e->delivery.minor > 0
                                                 : true;
 }
@@ -141,16 +141,11 @@ static void check_change(chance *c, const change *what, bool one_kind) {
  * shares stay in proportion, which may be a cent off. */
 static void a_changed_rate_runs_through(void **state) {
     (void)state;
-    static const change after[] = {{"margin_rate", 0, 700000, 1000},
-                                   {"discount_rate", 0, 300000, 5000},
-                                   {"price_point", 1, 500, 1},
-                                   {"deposit_rate", 0, 900000, 10000},
-                                   {"tax_rate", 0, 250000, 1000},
-                                   {"tax_rate_2", 0, 250000, 1000},
-                                   {"price_point_less", 0, 24, 1},
-                                   {"minimum", 1, 300000, 1},
-                                   {"stage_rate_1", 1, 300000, 1},
-                                   {"delivery_each", 1, 9000, 1}};
+    static const change after[] = {{"margin_rate", 0, 700000, 1000}, {"discount_rate", 0, 300000, 5000},
+                                   {"price_point", 1, 500, 1},       {"deposit_rate", 0, 900000, 10000},
+                                   {"tax_rate", 0, 250000, 1000},    {"tax_rate_2", 0, 250000, 1000},
+                                   {"price_point_less", 0, 24, 1},   {"minimum", 1, 300000, 1},
+                                   {"stage_rate_1", 1, 300000, 1},   {"delivery_each", 1, 9000, 1}};
     static const change before[] = {
         {"contingency_rate", 0, 200000, 5000}, {"overhead_rate", 1, 3000, 1}, {"hourly_rate_1", 0, 9000, 1}};
     chance c = {77};

@@ -107,8 +107,8 @@ static inline void paper_agrees(const sb_document *document) {
             for (size_t r = 0; table && r < table->rows.count; r++)
                 if (wrong >= table->rows.items[r] && wrong < table->rows.items[r] + table->column_count)
                     print_message("on the sheet %s, in the table \"%s\", row %zu \"%s\", column %zu\n",
-                                  document->sheets.items[s]->title, table->title, r, table->rows.items[r][0].text,
-                                  (size_t)(wrong - table->rows.items[r]));
+                                  document->sheets.items[s]->title, table->title, r,
+                                  table->rows.items[r][0].text, (size_t)(wrong - table->rows.items[r]));
         }
     if (wrong)
         fail_msg("%s: a cell stores %lld (kind %d), its relation gives %.9Lf", document->title,

@@ -98,7 +98,8 @@ static void formulas_give_the_same_cents(void **state) {
             assert_int_equal(paper_worked(quote, "rest"), e->rest.minor);
         assert_int_equal(paper_says(quote, "Supplement for a small order"), e->supplement_line.minor > 0);
         assert_int_equal(paper_says(quote, "Tax is worked out once for each rate"),
-                         e->taxes.count > 1 && !m->shop.settings.prices_gross && !m->shop.settings.tax_per_line);
+                         e->taxes.count > 1 && !m->shop.settings.prices_gross &&
+                             !m->shop.settings.tax_per_line);
         made_free(m);
     }
     for (int i = 0; i < 4; i++)

@@ -59,7 +59,8 @@ static void mistakes_in_operations(void **state) {
 
 static void ranges_and_learning_arrive(void **state) {
     bench *b = *state;
-    bench_put(b, "operations.csv", RANGED "sand,6,m2,5,9,\nfit,2,joint,,3,90 %\nplane,1,m,,,\nrub,1,m,1,1,\n");
+    bench_put(b, "operations.csv",
+              RANGED "sand,6,m2,5,9,\nfit,2,joint,,3,90 %\nplane,1,m,,,\nrub,1,m,1,1,\n");
     const sb_shop *shop = bench_read_sound(b);
     const sb_operation *sand = sb_shop_operation(shop, "sand"), *fit = sb_shop_operation(shop, "fit");
     assert_true(sand->ranged && fit->ranged);
