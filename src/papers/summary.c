@@ -103,10 +103,8 @@ static const char *tenths(const summary *s, sb_share share) {
 
 static const char *risk_words(const summary *s) {
     const sb_risk *risk = s->way->risk;
-    return sb_pool_print(s->run->pool,
-                         "cost %s or less in 80 %% of cases; this price loses money in %s; %s net pays in %s",
-                         money(s, risk->cost80), tenths(s, risk->loses), money(s, risk->price),
-                         share_words(s->run, s->shop, risk->confidence));
+    return sb_pool_print(s->run->pool, "costs %s or less in 80 %% of cases, loses money in %s",
+                         money(s, risk->cost80), tenths(s, risk->loses));
 }
 
 static const char *cost_words(const summary *s) {
