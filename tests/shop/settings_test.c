@@ -173,6 +173,11 @@ static void mistakes(void **state) {
         {"shop.txt", "60 % of new", "60 of new", "shop.txt:22:19", "percentage"},
         {"shop.txt", "60 % of new", "110 % of new", "shop.txt:22:1", "earn money"},
         {"shop.txt", "42.00 per hour", "42.00", "shop.txt:26:24", "per"},
+        {"shop.txt", "42.00 per hour", "-42.00 per hour", "shop.txt:26:19", "amount of money"}, /* no rate is below zero */
+        {"shop.txt", "overhead    14.00 per hour", "overhead    -14.00 per hour", "shop.txt:28:13", "amount of money"},
+        {"shop.txt", "contingency 5 % of cost", "contingency -5 % of cost", "shop.txt:29:13", "a percentage"},
+        {"shop.txt", "25 % of price", "-25 % of price", "shop.txt:30:13", "a percentage"},
+        {"shop.txt", "25 % of price", "120 % of price", "shop.txt:30:1", "100 % or more"},
         {"shop.txt", "42.00 per hour", "per hour", "shop.txt:26:19", "amount of money"},
         {"shop.txt", "overhead    14.00 per hour", "overhead    14 % of cost", "shop.txt:28:21",
          "one of labour"},
