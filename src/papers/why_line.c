@@ -110,6 +110,16 @@ bool why_stock(why *w, const char *figure) {
     return found;
 }
 
+/* " x 81 %: falls to 90 % with each doubling, and 4 are made" */
+static const char *learnt_words(why *w, const sb_labour_line *line) {
+    if (line->learned.ppm == 1000000)
+        return "";
+    return sb_pool_print(w->run->pool,
+                         " x %s, for the average falls to %s with each doubling and %lld are made",
+                         share_words(w->run, w->shop, line->learned),
+                         share_words(w->run, w->shop, line->operation->learning), (long long)line->repeated);
+}
+
 bool why_work(why *w, const char *figure) {
     bool found = false;
     for (size_t i = 0; i < w->way->estimate->labour.count; i++) {
@@ -120,9 +130,9 @@ bool why_work(why *w, const char *figure) {
         const char *quantity = number_words(w->run, w->shop, line->quantity_milli, 3, 0);
         int64_t minutes = sb_mul_div(line->operation->time.ms, 100, 6);
         why_say(w, line->operation->title, exact_hours_words(w->run, w->shop, line->time),
-                sb_pool_print(w->run->pool, "%s x %s min per %s%s", quantity,
+                sb_pool_print(w->run->pool, "%s x %s min per %s%s%s", quantity,
                               number_words(w->run, w->shop, minutes, 6, 0),
-                              sb_driver_word(line->operation->driver),
+                              sb_driver_word(line->operation->driver), learnt_words(w, line),
                               line->from_plan ? ", counted from the cutting plan" : ""),
                 line->operation->place);
         why_say_money(w, "amount", line->amount,

@@ -136,6 +136,33 @@ static void work_is_counted_by_its_operation(void **state) {
     assert_int_equal(t->works.items[0].time.ms, 8 * 5 * 4 * 60000);
 }
 
+/* 12 minutes, between 10 and 20, in five pieces; for the batch, the range of the largest. */
+static void a_range_of_work(void **state) {
+    const sb_takeoff *t =
+        takeoff_recipe(*state,
+                       FRAME "work minutes 12 from 10 to 20\nwork plane 2.5 m from 2 m to 2.5 m\n"
+                             "work minutes 30 from 30 to 30 per batch\nwork dowel 2\n",
+                       5);
+    assert_true(t->works.items[0].ranged && t->works.items[1].ranged);
+    assert_int_equal(t->works.items[0].least_milli, 50000);
+    assert_int_equal(t->works.items[0].quantity_milli, 60000);
+    assert_int_equal(t->works.items[0].most_milli, 100000);
+    assert_int_equal(t->works.items[1].least_milli, 10000);
+    assert_false(t->works.items[2].ranged || t->works.items[3].ranged);
+}
+
+static void ranges_that_cannot_be(void **state) {
+    assert_error(*state, FRAME "work minutes 12 from 13 to 20\n", "lies between the least");
+}
+
+static void ranges_the_wrong_way_round(void **state) {
+    assert_error(*state, FRAME "work minutes 12 from 5 to 11\n", "lies between the least");
+}
+
+static void a_range_has_one_dimension(void **state) {
+    assert_error(*state, FRAME "work plane 2 m from 1 to 3 m\n", "expected a length");
+}
+
 static void work_without_a_number_is_for_all(void **state) {
     const sb_takeoff *t = takeoff_recipe(*state, FRAME "work dowel\nwork sort\nwork plane per part leg\n", 2);
     assert_int_equal(worked_milli(t, "dowel"), 2 * 10 * 1000);
@@ -188,6 +215,10 @@ int main(void) {
         AT_DESK(glue_is_per_joint_too),
         AT_DESK(glue_wants_an_area),
         AT_DESK(work_is_counted_by_its_operation),
+        AT_DESK(a_range_of_work),
+        AT_DESK(ranges_that_cannot_be),
+        AT_DESK(ranges_the_wrong_way_round),
+        AT_DESK(a_range_has_one_dimension),
         AT_DESK(work_without_a_number_is_for_all),
         AT_DESK(what_every_job_has_is_there_once),
         AT_DESK(the_plan_counts_its_own),
