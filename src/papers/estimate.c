@@ -72,9 +72,8 @@ sb_document *sb_paper_estimate(sb_run *run, const sb_shop *shop, const sb_job *j
     start_sheets(&p, document);
     fill(&p);
     if (p.way->sensitivity) {
-        sb_sheet *risk = sb_sheet_add(run, document, "Risk");
-        estimate_risk(&p, risk);
-        estimate_sensitivity(&p, risk);
+        estimate_risk(&p, sb_sheet_add(run, document, "Risk"));
+        estimate_sensitivity(&p, sb_sheet_add(run, document, "Sensitivity"));
     }
     if (ways->list.count > 1)
         comparison_fill(run, shop, sb_sheet_add(run, document, "Options"), ways);

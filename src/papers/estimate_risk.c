@@ -6,24 +6,23 @@
 
 enum {
     INPUT_WHAT,
-    INPUT_UNIT,
     INPUT_LEAST,
     INPUT_LIKELY,
     INPUT_MOST,
+    INPUT_UNIT,
     INPUT_LOW,
     INPUT_HIGH
 };
 
+static sb_cell number_cell(int64_t thousandths) {
+    return thousandths % 1000 == 0 ? sb_cell_count(thousandths / 1000) : sb_cell_decimal(thousandths, 3);
+}
+
 static sb_cell value_cell(const estimate_paper *p, const sb_risk_input *input, int64_t value) {
-    switch (input->kind) {
-    case SB_RISK_TIME: /* a millisecond is a 60 000th of a minute */
-        return sb_cell_decimal(sb_mul_div(value, 1, 60), 3);
-    case SB_RISK_QUANTITY:
-        return sb_cell_decimal(value, 3);
-    case SB_RISK_PRICE:
-        break;
-    }
-    return sb_cell_price(value, p->digits + 3);
+    if (input->kind == SB_RISK_PRICE)
+        return sb_cell_price(value, p->digits + 3);
+    /* a millisecond is a 60 000th of a minute */
+    return number_cell(input->kind == SB_RISK_TIME ? sb_mul_div(value, 1, 60) : value);
 }
 
 static const char *unit_words(const estimate_paper *p, const sb_risk_input *input) {
@@ -52,38 +51,31 @@ static void put_inputs(estimate_paper *p, sb_sheet *sheet) {
     const sb_risk *risk = p->way->risk;
     sb_table *table =
         sb_table_add(p->run, sheet, "What it rests on",
-                     "What|Counted in|Least>|Likely>|Most>|Cost at the least>|Cost at the most>");
+                     "What|Least>|Likely>|Most>|Counted in|Cost at the least>|Cost at the most>");
     for (size_t i = 0; i < risk->inputs.count; i++)
         put_input(p, table, &risk->inputs.items[i]);
 }
 
 /* ---- what the cost may come to ---- */
 
-static void tell(estimate_paper *p, sb_table *table, const char *figure, const char *how, sb_cell value,
-                 const char *name) {
+static void tell(estimate_paper *p, sb_table *table, const char *figure, sb_cell value, const char *name) {
     sb_cell *row = sb_row_add(p->run, table);
     row[0] = sb_cell_text(figure);
-    row[1] = sb_cell_text(how);
-    row[2] = sb_cell_named(value, name);
+    row[1] = sb_cell_named(value, name);
 }
 
 static void put_draws(estimate_paper *p, sb_sheet *sheet) {
     const sb_risk *risk = p->way->risk;
     const char *confidence = share_words(p->run, p->shop, risk->confidence);
-    sb_table *table = sb_table_add(p->run, sheet, "What the cost may come to", "Figure|How|Value>");
-    tell(p, table, "Cost, most likely", "sheet Summary: every time and price at its likely value",
-         sb_cell_money(p->e->cost), NULL);
-    tell(p, table, "Cost, 10 %", "one case in ten stays at or under this", sb_cell_money(risk->cost10),
-         "cost_10");
-    tell(p, table, "Cost, 50 %", "half of all cases", sb_cell_money(risk->cost50), "cost_50");
-    tell(p, table, "Cost, 80 %", "four cases in five", sb_cell_money(risk->cost80), "cost_80");
-    tell(p, table, "Cost, 90 %", "nine cases in ten", sb_cell_money(risk->cost90), "cost_90");
-    tell(p, table, "Cost, mean", "over all cases", sb_cell_money(risk->mean), "cost_mean");
-    tell(p, table, "Price loses money",
-         "share of cases in which cost and delivery come to more than the net price",
-         sb_cell_share(risk->loses), "loses");
-    tell(p, table, sb_pool_print(p->run->pool, "Net price for %s", confidence),
-         sb_pool_print(p->run->pool, "pays cost and delivery in %s of cases", confidence),
+    sb_table *table = sb_table_add(p->run, sheet, "What the cost may come to", "Figure|Value>");
+    tell(p, table, "Cost, all at its likely value", sb_cell_money(p->e->cost), NULL);
+    tell(p, table, "10 % of cases cost at most", sb_cell_money(risk->cost10), "cost_10");
+    tell(p, table, "50 % of cases cost at most", sb_cell_money(risk->cost50), "cost_50");
+    tell(p, table, "80 % of cases cost at most", sb_cell_money(risk->cost80), "cost_80");
+    tell(p, table, "90 % of cases cost at most", sb_cell_money(risk->cost90), "cost_90");
+    tell(p, table, "Mean cost of all cases", sb_cell_money(risk->mean), "cost_mean");
+    tell(p, table, "Cases that this price does not pay", sb_cell_share(risk->loses), "loses");
+    tell(p, table, sb_pool_print(p->run->pool, "Net price that pays in %s of cases", confidence),
          sb_cell_money(risk->price), "confident_price");
 }
 
@@ -102,11 +94,11 @@ void estimate_risk(estimate_paper *p, sb_sheet *sheet) {
         p->run, sheet,
         sb_pool_print(
             p->run->pool,
-            "%lld cases, each with times, amounts and prices drawn from their ranges (beta distribution "
+            "%s cases, each with times, amounts and prices drawn from their ranges (beta distribution "
             "about the "
             "likely value); what is told without a range stays as it is. As reckoned: these figures do not "
             "follow changed cells.",
-            (long long)risk->draws),
+            number_words(p->run, p->shop, risk->draws, 0, 0)),
         false);
     put_draws(p, sheet);
     put_inputs(p, sheet);

@@ -4,15 +4,6 @@
 #include "papers/relate.h"
 #include "papers/wording.h"
 
-enum {
-    TITLE,
-    SIZE,
-    COUNT,
-    UNIT,
-    AMOUNT,
-    TAX
-};
-
 typedef struct ledger {
     sb_run *run;
     const sb_estimate *e;
@@ -59,12 +50,12 @@ static size_t tax_index(const ledger *l, const sb_tax *tax) {
 }
 
 static size_t rate_column(const ledger *l) {
-    return l->by_line ? TAX + 1 : TAX;
+    return l->by_line ? QUOTE_TAX + 1 : QUOTE_TAX;
 }
 
 /* The tax of one amount: on it, or inside it. */
 static const sb_relation *tax_of(const ledger *l, const sb_relation *amount) {
-    const sb_relation *rate = l->rates ? at(l, last(l), rate_column(l)) : at(l, l->tax_row, UNIT);
+    const sb_relation *rate = l->rates ? at(l, last(l), rate_column(l)) : at(l, l->tax_row, QUOTE_UNIT);
     if (!l->gross)
         return rel_product(l->run, amount, rate, l->digits);
     return rel_less(l->run, amount, rel_before(l->run, amount, rate, l->digits), l->digits);
@@ -78,18 +69,19 @@ static void put_line_tax(const ledger *l, sb_cell *row, sb_money amount) {
     if (l->rates)
         row[rate_column(l)] = sb_cell_share(rate);
     if (l->by_line)
-        row[TAX] = sb_cell_related(sb_cell_money(tax), tax_of(l, at(l, last(l), AMOUNT)));
+        row[QUOTE_TAX] = sb_cell_related(sb_cell_money(tax), tax_of(l, at(l, last(l), QUOTE_AMOUNT)));
 }
 
 static void put_piece(const ledger *l, const sb_price_line *line) {
     const sb_takeoff_piece *piece = &l->e->takeoff->pieces.items[line->piece];
     sb_cell *row = sb_row_add(l->run, l->table);
-    row[TITLE] = sb_cell_text(piece->title);
-    row[SIZE] = sb_cell_text(piece->size_text);
-    row[COUNT] = sb_cell_count(line->count);
-    row[UNIT] = sb_cell_money(line->unit);
-    row[AMOUNT] = sb_cell_related(sb_cell_money(line->line), rel_product(l->run, at(l, last(l), COUNT),
-                                                                         at(l, last(l), UNIT), l->digits));
+    row[QUOTE_TITLE] = sb_cell_text(piece->title);
+    row[QUOTE_SIZE] = sb_cell_text(piece->size_text);
+    row[QUOTE_COUNT] = sb_cell_count(line->count);
+    row[QUOTE_UNIT] = sb_cell_money(line->unit);
+    row[QUOTE_AMOUNT] =
+        sb_cell_related(sb_cell_money(line->line), rel_product(l->run, at(l, last(l), QUOTE_COUNT),
+                                                               at(l, last(l), QUOTE_UNIT), l->digits));
     put_line_tax(l, row, line->line);
 }
 
@@ -97,8 +89,8 @@ static void put_supplement(const ledger *l) {
     if (l->e->supplement_line.minor == 0)
         return;
     sb_cell *row = sb_row_add(l->run, l->table);
-    row[TITLE] = sb_cell_text(word(l, "supplement"));
-    row[AMOUNT] = sb_cell_money(l->e->supplement_line);
+    row[QUOTE_TITLE] = sb_cell_text(word(l, "supplement"));
+    row[QUOTE_AMOUNT] = sb_cell_money(l->e->supplement_line);
     put_line_tax(l, row, l->e->supplement_line);
 }
 
@@ -107,9 +99,9 @@ static void put_delivery(ledger *l) {
         return;
     const char *text = l->e->job->delivery.text;
     sb_cell *row = sb_row_add(l->run, l->table);
-    row[TITLE] = sb_cell_text(word(l, "delivery"));
-    row[SIZE] = sb_cell_text(text ? text : "");
-    row[AMOUNT] = sb_cell_money(l->e->delivery_line);
+    row[QUOTE_TITLE] = sb_cell_text(word(l, "delivery"));
+    row[QUOTE_SIZE] = sb_cell_text(text ? text : "");
+    row[QUOTE_AMOUNT] = sb_cell_money(l->e->delivery_line);
     put_line_tax(l, row, l->e->delivery_line);
 }
 
@@ -117,20 +109,20 @@ static void put_delivery(ledger *l) {
 
 static sb_cell *total_row(const ledger *l, const char *label) {
     sb_cell *row = sb_total_row_add(l->run, l->table);
-    row[TITLE] = sb_cell_text(label);
+    row[QUOTE_TITLE] = sb_cell_text(label);
     return row;
 }
 
 static size_t put_total(const ledger *l, const char *label, sb_money amount, const sb_relation *relation,
                         const char *name) {
     sb_cell *row = total_row(l, label);
-    row[AMOUNT] = named(l, sb_cell_related(sb_cell_money(amount), relation), name);
+    row[QUOTE_AMOUNT] = named(l, sb_cell_related(sb_cell_money(amount), relation), name);
     return last(l);
 }
 
 static void embolden(const ledger *l, size_t row) {
     sb_cell *cells = l->table->rows.items[row];
-    cells[TITLE].strong = cells[AMOUNT].strong = true;
+    cells[QUOTE_TITLE].strong = cells[QUOTE_AMOUNT].strong = true;
 }
 
 /* ---- several taxes: a table of their own ---- */
@@ -159,11 +151,12 @@ static const sb_relation *sum_of(const ledger *l, size_t tax, size_t column) {
 }
 
 static void relate_rate(const ledger *l, sb_cell *row, size_t tax) {
-    const sb_relation *lines = sum_of(l, tax, AMOUNT), *rate = sb_rel_cell(l->run, l->rates, tax, BY_RATE);
+    const sb_relation *lines = sum_of(l, tax, QUOTE_AMOUNT),
+                      *rate = sb_rel_cell(l->run, l->rates, tax, BY_RATE);
     const sb_relation *base = sb_rel_cell(l->run, l->rates, tax, BY_BASE);
     const sb_relation *amount = sb_rel_cell(l->run, l->rates, tax, BY_AMOUNT);
     if (l->by_line) {
-        row[BY_AMOUNT].relation = sum_of(l, tax, TAX);
+        row[BY_AMOUNT].relation = sum_of(l, tax, QUOTE_TAX);
         row[BY_BASE].relation = l->gross ? rel_less(l->run, lines, amount, l->digits) : lines;
     } else {
         row[BY_BASE].relation = l->gross ? rel_before(l->run, lines, rate, l->digits) : lines;
@@ -193,10 +186,11 @@ static size_t put_all_taxes(const ledger *l, const char *label) {
 static size_t put_tax(const ledger *l, const char *label, const sb_relation *of) {
     if (l->rates)
         return put_all_taxes(l, label);
-    const sb_relation *relation = l->by_line ? rel_sum_of(l->run, l->table, TAX, l->digits) : tax_of(l, of);
+    const sb_relation *relation =
+        l->by_line ? rel_sum_of(l->run, l->table, QUOTE_TAX, l->digits) : tax_of(l, of);
     sb_cell *row = total_row(l, label);
-    row[UNIT] = named(l, sb_cell_share(l->tax->tax->rate), "tax_rate");
-    row[AMOUNT] = named(l, sb_cell_related(sb_cell_money(l->tax->amount), relation), "tax");
+    row[QUOTE_UNIT] = named(l, sb_cell_share(l->tax->tax->rate), "tax_rate");
+    row[QUOTE_AMOUNT] = named(l, sb_cell_related(sb_cell_money(l->tax->amount), relation), "tax");
     return last(l);
 }
 
@@ -205,8 +199,8 @@ static size_t close_net(const ledger *l, const sb_relation *lines) {
     if (!l->tax)
         return put_total(l, word(l, "total"), l->e->gross, lines, "total");
     size_t net = put_total(l, word(l, "net"), l->e->net, lines, "net");
-    size_t tax = put_tax(l, l->rates ? word(l, "tax") : l->tax->tax->title, at(l, net, AMOUNT));
-    const sb_relation *both = rel_plus(l->run, at(l, net, AMOUNT), at(l, tax, AMOUNT), l->digits);
+    size_t tax = put_tax(l, l->rates ? word(l, "tax") : l->tax->tax->title, at(l, net, QUOTE_AMOUNT));
+    const sb_relation *both = rel_plus(l->run, at(l, net, QUOTE_AMOUNT), at(l, tax, QUOTE_AMOUNT), l->digits);
     return put_total(l, word(l, "total-gross"), l->e->gross, both, "total");
 }
 
@@ -215,9 +209,9 @@ static size_t close_gross(const ledger *l, const sb_relation *lines) {
     size_t total = put_total(l, word(l, "total-gross"), l->e->gross, lines, "total");
     const char *title = l->rates ? word(l, "tax") : l->tax->tax->title;
     size_t tax =
-        put_tax(l, wording_fill(l->run, l->words, "tax-included", "tax", title), at(l, total, AMOUNT));
+        put_tax(l, wording_fill(l->run, l->words, "tax-included", "tax", title), at(l, total, QUOTE_AMOUNT));
     put_total(l, word(l, "net"), l->e->net,
-              rel_less(l->run, at(l, total, AMOUNT), at(l, tax, AMOUNT), l->digits), "net");
+              rel_less(l->run, at(l, total, QUOTE_AMOUNT), at(l, tax, QUOTE_AMOUNT), l->digits), "net");
     return total;
 }
 
@@ -227,16 +221,16 @@ static size_t close_gross(const ledger *l, const sb_relation *lines) {
 static const sb_relation *due(const ledger *l, size_t total, size_t first, size_t end) {
     if (first == end)
         return sb_rel_number(l->run, 0, 0);
-    return rel_product(l->run, at(l, total, AMOUNT), sb_rel_sum(l->run, l->table, UNIT, first, end - 1),
-                       l->digits);
+    return rel_product(l->run, at(l, total, QUOTE_AMOUNT),
+                       sb_rel_sum(l->run, l->table, QUOTE_UNIT, first, end - 1), l->digits);
 }
 
 static void put_payment(const ledger *l, const char *label, sb_share share, sb_money amount, size_t total,
                         size_t first, const char *name) {
     sb_cell *row = total_row(l, label);
     size_t here = last(l);
-    row[UNIT] = sb_cell_share(share);
-    row[AMOUNT] =
+    row[QUOTE_UNIT] = sb_cell_share(share);
+    row[QUOTE_AMOUNT] =
         named(l,
               sb_cell_related(sb_cell_money(amount), rel_less(l->run, due(l, total, first, here + 1),
                                                               due(l, total, first, here), l->digits)),
@@ -249,64 +243,16 @@ static void put_payments(const ledger *l, size_t total) {
     if (e->deposit_rate.ppm != 0) {
         put_payment(l, word(l, "deposit"), e->deposit_rate, e->deposit, total, first, "deposit");
         sb_cell *row = l->table->rows.items[first];
-        row[UNIT] = named(l, row[UNIT], "deposit_rate");
+        row[QUOTE_UNIT] = named(l, row[QUOTE_UNIT], "deposit_rate");
     }
     for (size_t i = 0; i < e->stages.count; i++)
         put_payment(l, e->stages.items[i].text, e->stages.items[i].share, e->stages.items[i].amount, total,
                     first, NULL);
     if (e->stages.count && e->rest.minor != 0)
-        put_total(
-            l, word(l, "rest"), e->rest,
-            rel_less(l->run, at(l, total, AMOUNT), due(l, total, first, l->table->rows.count), l->digits),
-            "rest");
-}
-
-/* ---- discount ---- */
-
-static sb_money pieces_sum(const ledger *l) {
-    sb_money sum = {0};
-    for (size_t i = 0; i < l->e->pieces.count; i++)
-        sum = sb_money_add(sum, l->e->pieces.items[i].line);
-    return sum;
-}
-
-static void put_step(const ledger *l, const char *label, sb_share share, sb_money amount) {
-    sb_cell *row = sb_row_add(l->run, l->table);
-    row[TITLE] = sb_cell_text(label);
-    if (share.ppm)
-        row[UNIT] = sb_cell_share(share);
-    row[AMOUNT] = sb_cell_money(amount);
-}
-
-static void relate(const ledger *l, size_t row, const sb_relation *relation) {
-    l->table->rows.items[row][AMOUNT].relation = relation;
-}
-
-/* The lines above are after discount and on the price point. The list price is the one of which the discount is the told share
- * to the cent. */
-static void put_discount(const ledger *l, const sb_table *above) {
-    enum {
-        LIST,
-        LESS,
-        LEFT
-    };
-    sb_share rate = l->e->discount_rate;
-    sb_money left = pieces_sum(l), list = {sb_mul_div(left.minor, 1000000, sb_sub(1000000, rate.ppm))};
-    const sb_relation *lines =
-        sb_rel_round(l->run, sb_rel_sum(l->run, above, AMOUNT, 0, l->e->pieces.count - 1), l->digits);
-    put_step(l, word(l, "list-price"), (sb_share){0}, list);
-    put_step(l, word(l, "discount"), rate, sb_money_sub(left, list));
-    put_step(l, word(l, "discounted"), (sb_share){0}, left);
-    relate(l, LIST, rel_with_margin(l->run, lines, at(l, LESS, UNIT), l->digits));
-    relate(l, LESS,
-           rel_less(l->run, sb_rel_number(l->run, 0, 0),
-                    rel_product(l->run, at(l, LIST, AMOUNT), at(l, LESS, UNIT), l->digits), l->digits));
-    relate(l, LEFT, rel_plus(l->run, at(l, LIST, AMOUNT), at(l, LESS, AMOUNT), l->digits));
-}
-
-static bool shows_discount(const sb_estimate *e) {
-    return !e->shop->settings.discount_hidden && e->discount_rate.ppm > 0 && e->discount_rate.ppm < 1000000 &&
-           e->pieces.count > 0;
+        put_total(l, word(l, "rest"), e->rest,
+                  rel_less(l->run, at(l, total, QUOTE_AMOUNT), due(l, total, first, l->table->rows.count),
+                           l->digits),
+                  "rest");
 }
 
 static sb_table *new_table(sb_run *run, sb_sheet *sheet, const ledger *l) {
@@ -339,14 +285,9 @@ void quote_table(sb_run *run, sb_sheet *sheet, const sb_estimate *e, const sb_wo
     put_delivery(&l);
     if (l.rates)
         put_rates(&l);
-    const sb_relation *lines = rel_sum_of(run, l.table, AMOUNT, l.digits);
+    const sb_relation *lines = rel_sum_of(run, l.table, QUOTE_AMOUNT, l.digits);
     size_t total = l.gross ? close_gross(&l, lines) : close_net(&l, lines);
     embolden(&l, total);
     put_payments(&l, total);
-    if (!shows_discount(e))
-        return;
-    const sb_table *above = l.table;
-    l.table = sb_table_add(run, sheet, "", "||>|>|>");
-    l.table->no_heading = true;
-    put_discount(&l, above);
+    quote_discount(run, sheet, e, words, l.table);
 }

@@ -4,8 +4,21 @@
 
 #include "sawbill/papers.h"
 
-/* Pieces with unit and line price, delivery, tax, total, deposit; what the discount was. `leading`: its totals get names. */
+enum {
+    QUOTE_TITLE,
+    QUOTE_SIZE,
+    QUOTE_COUNT,
+    QUOTE_UNIT,
+    QUOTE_AMOUNT,
+    QUOTE_TAX /* by line; behind it, or in its place, the rate where there are several */
+};
+
+/* Pieces with unit and line price, supplement, delivery, taxes, total, payments; what the discount was. `leading`: its totals get
+ * names. */
 void quote_table(sb_run *run, sb_sheet *sheet, const sb_estimate *estimate, const sb_wording *words,
                  bool leading);
+
+/* List price, discount and what is left, under the table `above`, where the shop shows discounts and the job has one: quote_discount.c */
+void quote_discount(sb_run *run, sb_sheet *sheet, const sb_estimate *estimate, const sb_wording *words, const sb_table *above);
 
 #endif

@@ -26,6 +26,7 @@ static void the_estimate_tells_both(void **state) {
     const sb_risk *risk = first(&s)->risk;
     const sb_document *estimate = sb_paper_estimate(&s.run, s.shop, s.job, s.ways);
     assert_non_null(sheet_named(estimate, "Risk"));
+    assert_non_null(sheet_named(estimate, "Sensitivity"));
     assert_int_equal(named(estimate, "cost_10")->amount, risk->cost10.minor);
     assert_int_equal(named(estimate, "cost_90")->amount, risk->cost90.minor);
     assert_int_equal(named(estimate, "loses")->amount, risk->loses.ppm);
