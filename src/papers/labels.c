@@ -1,6 +1,8 @@
 /* Labels to stick on parts, one for each that is made, and on what goes back into the rack. */
 #include "papers/cuts.h"
 
+#include <string.h>
+
 typedef struct labels {
     const cuts_paper *p;
     sb_cards *cards;
@@ -34,14 +36,22 @@ static const char *piece_of(const labels *l, const sb_part *part, int64_t number
                                              (long long)(number / a_piece + 1), (long long)piece->count);
 }
 
-static const char *ends_of(const labels *l, const sb_part *part) {
-    bool square = cuts_end_square(part->end1) && cuts_end_square(part->end2);
-    return square ? "" : cuts_ends(l->p->run, part->end1, part->end2, l->p->style);
+/* Short, as a label wants it: "Ends: both 45° on the scale", "Ends: square, 10° on the scale". */
+static const char *ends_of(const labels *l, sb_cut_end end1, sb_cut_end end2) {
+    const cuts_paper *p = l->p;
+    if (cuts_end_square(end1) && cuts_end_square(end2))
+        return "";
+    const char *first = cuts_end_square(end1) ? "square" : cuts_setting(p->run, end1, p->style);
+    const char *second = cuts_end_square(end2) ? "square" : cuts_setting(p->run, end2, p->style);
+    return strcmp(first, second) == 0
+               ? sb_pool_print(p->run->pool, "Ends: both %s on the scale", first)
+               : sb_pool_print(p->run->pool, "Ends: %s, %s on the scale", first, second);
 }
 
 static void label_part(labels *l, const sb_part *part) {
     sb_run *run = l->p->run;
-    const char *size = size_of(l->p, part), *ends = ends_of(l, part), *next = next_work(l, part);
+    const char *size = size_of(l->p, part), *ends = ends_of(l, part->end1, part->end2),
+               *next = next_work(l, part);
     for (int64_t i = 0; i < part->count; i++) {
         sb_card *card = sb_card_add(run, l->cards, part->title, size);
         sb_card_line(run, card, piece_of(l, part, i));
@@ -106,7 +116,6 @@ static const char *bare_size(const cuts_paper *p, const sb_need *need) {
 static void label_need(labels *l, const sb_need *need) {
     sb_run *run = l->p->run;
     const char *size = bare_size(l->p, need);
-    bool square = cuts_end_square(need->end1) && cuts_end_square(need->end2);
     for (int64_t i = 0; i < need->count; i++) {
         sb_card *card = sb_card_add(run, l->cards, need->name, size);
         if (need->count > 1)
@@ -114,7 +123,7 @@ static void label_need(labels *l, const sb_need *need) {
                 run, card,
                 sb_pool_print(run->pool, "%lld of %lld", (long long)(i + 1), (long long)need->count));
         sb_card_line(run, card, l->p->problem->stock.items[need->stock].name);
-        sb_card_line(run, card, square ? "" : cuts_ends(run, need->end1, need->end2, l->p->style));
+        sb_card_line(run, card, ends_of(l, need->end1, need->end2));
         sb_card_line(run, card, l->job);
     }
 }

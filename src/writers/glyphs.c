@@ -117,21 +117,33 @@ double line_room(const char *text, glyph_measure *measure) {
     return widest(text, "\n", measure);
 }
 
+static bool is_digit(char c) {
+    return c >= '0' && c <= '9';
+}
+
+bool blank_is_bound(const char *text, const char *at) {
+    size_t digits = strspn(at + 1, "0123456789");
+    if (*at != ' ' || at == text || !is_digit(at[-1]))
+        return false;
+    bool unit = at[1] == 'm' && at[2] == 'm' && !((at[3] >= 'a' && at[3] <= 'z') || is_digit(at[3]));
+    return unit || (digits > 0 && at[1 + digits] == '/');
+}
+
 /* ---- lines ------------------------------------------------------------------------------------------ */
 
 /* Where the line that starts at `text` ends: before the last blank that fits, else before the character
  * that does not fit; one character always does. */
 static const char *line_end(const char *text, const char *end, double limit, glyph_measure *measure) {
-    const char *blank = NULL, *at = text;
+    const char *blank = NULL, *bound = NULL, *at = text;
     double room = 0;
     while (at < end) {
         const char *here = at;
         bool is_blank = *at == ' ';
         room += step(&at, end, measure);
         if (is_blank && here > text && here[-1] != ' ')
-            blank = here;
+            *(blank_is_bound(text, here) ? &bound : &blank) = here;
         if (room > limit && !is_blank)
-            return blank ? blank : here > text ? here : at;
+            return blank ? blank : bound ? bound : here > text ? here : at;
     }
     return end;
 }

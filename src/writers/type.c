@@ -1,5 +1,6 @@
 #include "writers/type.h"
 
+#include "writers/bytes.h"
 #include "writers/glyphs.h"
 
 #include <fontconfig/fontconfig.h>
@@ -93,6 +94,17 @@ const type_case *type_open(sb_run *run) {
 
 /* ---- texts -------------------------------------------------------------------------------------------- */
 
+/* What reads as one number stays on one line. */
+static const char *bound_text(sb_run *run, const char *text) {
+    bytes all = {0};
+    for (const char *at = text; *at; at++)
+        if (blank_is_bound(text, at))
+            bytes_add_text(run, &all, "\xC2\xA0");
+        else
+            bytes_add(run, &all, at, 1);
+    return bytes_end(run, &all);
+}
+
 PangoLayout *type_set(sb_run *run, const type_case *type, const char *text, int size, bool strong,
                       double width) {
     PangoLayout *layout = pango_layout_new(type->context);
@@ -103,7 +115,7 @@ PangoLayout *type_set(sb_run *run, const type_case *type, const char *text, int 
     pango_font_description_set_weight(font, strong ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
     pango_layout_set_font_description(layout, font);
     pango_font_description_free(font);
-    pango_layout_set_text(layout, clean_text(run, text), -1);
+    pango_layout_set_text(layout, bound_text(run, clean_text(run, text)), -1);
     if (width > 0)
         type_wrap(layout, width);
     return layout;

@@ -7,9 +7,15 @@
 
 /* ---- what must hold of every page ----------------------------------------------------------------------- */
 
+/* With plain blanks within numbers. */
 static const char *words_of(sb_run *run, const ink_text *text) {
-    const char *all = pango_layout_get_text(text->line->layout);
-    return sb_pool_copy(run->pool, all + text->line->start_index, (size_t)text->line->length);
+    const char *all = pango_layout_get_text(text->line->layout) + text->line->start_index;
+    char *words = sb_pool_copy(run->pool, all, (size_t)text->line->length);
+    for (char *bound = strstr(words, "\xC2\xA0"); bound; bound = strstr(bound, "\xC2\xA0")) {
+        *bound = ' ';
+        memmove(bound + 1, bound + 2, strlen(bound + 2) + 1);
+    }
+    return words;
 }
 
 static void stands_alone(sb_run *run, const ink *page, size_t number) {
