@@ -35,6 +35,16 @@ static const char *lie_words(sb_angle a, sb_angle b, const char *same, const cha
     return (a.udeg > 0) == (b.udeg > 0) ? same : opposite;
 }
 
+/* Which face lies on the table where the blade tilts: plus has the long point on the lower one. */
+static const char *face_words(sb_angle front, sb_angle rear) {
+    if (front.udeg == 0 && rear.udeg == 0)
+        return "";
+    if (front.udeg == 0 || rear.udeg == 0 || (front.udeg > 0) == (rear.udeg > 0))
+        return front.udeg > 0 || rear.udeg > 0 ? "; long face down" : "; long face up";
+    return front.udeg > 0 ? "; bevels lean the same way, at the front end the long face down"
+                          : "; bevels lean the same way, at the front end the long face up";
+}
+
 const char *cuts_ends(sb_run *run, sb_cut_end end1, sb_cut_end end2, const sb_style *style) {
     if (cuts_end_square(end1) && cuts_end_square(end2))
         return "square";
@@ -45,9 +55,7 @@ const char *cuts_ends(sb_run *run, sb_cut_end end1, sb_cut_end end2, const sb_st
               : sb_pool_print(run->pool, "front end %s, rear end %s", first, cuts_end(run, end2, style));
     const char *mitres = lie_words(end1.mitre, end2.mitre, "; long points on the same edge",
                                    "; ends lean the same way, long points on opposite edges");
-    const char *bevels =
-        lie_words(end1.bevel, end2.bevel, "; long faces on the same side", "; bevels lean the same way");
-    return sb_pool_print(run->pool, "%s%s%s", ends, mitres, bevels);
+    return sb_pool_print(run->pool, "%s%s%s", ends, mitres, face_words(end1.bevel, end2.bevel));
 }
 
 const char *cuts_setting(sb_run *run, sb_cut_end end, const sb_style *style) {

@@ -925,6 +925,62 @@ static void turned_parts_are_counted_at_their_stop(void **state) {
     sb_run_free(&run);
 }
 
+/* Plus has the long point on the lower face (cutting.h); 20 tan 20 = 7.28 is lost at each end. */
+static void the_face_that_lies_down_is_told(void **state) {
+    (void)state;
+    static const struct {
+        int64_t front, rear;
+        const char *words;
+    } ends[] = {
+        {20, 20, "; long face down"},
+        {-20, -20, "; long face up"},
+        {20, 0, "; long face down"},
+        {0, -20, "; long face up"},
+        {20, -20, "; bevels lean the same way, at the front end the long face down"},
+        {-20, 20, "; bevels lean the same way, at the front end the long face up"},
+    };
+    for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
+        sb_run run = sb_run_new();
+        sb_problem *problem = slats(&run, 95, 4000);
+        SB_PUSH(run.pool, problem->needs,
+                ((sb_need){.name = "lid",
+                           .count = 1,
+                           .length = {900000000},
+                           .end1 = {.bevel = {ends[i].front * 1000000}},
+                           .end2 = {.bevel = {ends[i].rear * 1000000}}}));
+        const char *row = row_telling(paper_of(&run, problem), "Stops", "lid", 2);
+        assert_non_null(strstr(row, ends[i].words));
+        assert_non_null(
+            strstr(row, ends[i].front == -ends[i].rear ? "each face 892.5 mm" : "long face 900, short face"));
+        sb_run_free(&run);
+    }
+}
+
+/* Lengths along the edges, by geometry: 95 tan 45 = 95 is lost at each mitred end. */
+static void edges_are_told_in_figures(void **state) {
+    (void)state;
+    static const struct {
+        int64_t front, rear;
+        const char *words;
+    } ends[] = {
+        {45, 45, "long edge 900, short edge 710 mm"},
+        {45, 0, "long edge 900, short edge 805 mm"},
+        {45, -45, "each edge 805 mm, from long point to short point"},
+    };
+    for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
+        sb_run run = sb_run_new();
+        sb_problem *problem = slats(&run, 95, 4000);
+        SB_PUSH(run.pool, problem->needs,
+                ((sb_need){.name = "rim",
+                           .count = 1,
+                           .length = {900000000},
+                           .end1 = {.mitre = {ends[i].front * 1000000}},
+                           .end2 = {.mitre = {ends[i].rear * 1000000}}}));
+        assert_non_null(strstr(row_telling(paper_of(&run, problem), "Stops", "rim", 2), ends[i].words));
+        sb_run_free(&run);
+    }
+}
+
 /* A trapezoid and a parallelogram of one length and angle are two shapes: two rows, each with its own words. */
 static void shapes_alike_in_angle_stand_apart(void **state) {
     (void)state;
@@ -1014,6 +1070,8 @@ int main(void) {
         cmocka_unit_test(strips_alike_are_told_once),
         cmocka_unit_test(boards_are_groups),
         cmocka_unit_test(turned_parts_are_counted_at_their_stop),
+        cmocka_unit_test(the_face_that_lies_down_is_told),
+        cmocka_unit_test(edges_are_told_in_figures),
         cmocka_unit_test(shapes_alike_in_angle_stand_apart),
         cmocka_unit_test(a_full_board_has_finer_marks),
         cmocka_unit_test(spares_say_what_they_are_for),
