@@ -6,6 +6,7 @@
 
 #define ROUNDS 400
 #define POINTS 300  /* along an axis, any number of stages */
+#define FINE   1200 /* the same where it is worth the work */
 #define UNITS  2048 /* along an axis, in strips */
 #define STRIPS 64   /* of one sheet at most */
 
@@ -61,7 +62,7 @@ static bool start_program(sb_sheet_mix *m) {
     return m->program != NULL;
 }
 
-sb_sheet_mix *sb_sheet_mix_new(sb_sheet_search *s, sb_sheet_columns *columns) {
+sb_sheet_mix *sb_sheet_mix_new(sb_sheet_search *s, sb_sheet_columns *columns, bool fine) {
     sb_pool *pool = s->bench->run->pool;
     size_t panes = s->bench->panes.count;
     sb_sheet_mix *m = SB_NEW(pool, sb_sheet_mix);
@@ -71,7 +72,7 @@ sb_sheet_mix *sb_sheet_mix_new(sb_sheet_search *s, sb_sheet_columns *columns) {
     m->duals = SB_NEW_ARRAY(pool, double, panes);
     m->whole = SB_NEW_ARRAY(pool, int64_t, panes);
     m->made = SB_NEW_ARRAY(pool, int64_t, panes);
-    m->worths = sb_worths_new(m->bench, m->bench->stages <= 3 ? UNITS : POINTS);
+    m->worths = sb_worths_new(m->bench, m->bench->stages <= 3 ? UNITS : fine ? FINE : POINTS);
     return m->worths ? m : NULL;
 }
 

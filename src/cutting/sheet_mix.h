@@ -23,8 +23,9 @@ typedef struct sb_sheet_mix {
     SB_LIST(int64_t *) columns;  /* what each makes, by pane */
 } sb_sheet_mix;
 
-/* NULL where no duals help, or without memory. Starts from the columns there are. */
-sb_sheet_mix *sb_sheet_mix_new(sb_sheet_search *s, sb_sheet_columns *columns);
+/* NULL where no duals help, or without memory. Starts from the columns there are. Fine: sizes are hardly rounded, which is
+ * many times the work in any number of stages; up to three are fine as it is. */
+sb_sheet_mix *sb_sheet_mix_new(sb_sheet_search *s, sb_sheet_columns *columns, bool fine);
 /* Raises the search's bound, until it meets the best plan, no sheet improves the mix or the work is used up. */
 void sb_sheet_mix_solve(sb_sheet_mix *m);
 /* Solves the program as it is and values the sheets at its duals; false when that fails. */

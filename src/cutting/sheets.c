@@ -60,13 +60,41 @@ static bool goes_on(const sb_sheet_search *s) {
 
 /* ---- out of a mix of sheets ----------------------------------------------------------------------- */
 
-static void bound_mix(sb_sheet_search *s, sb_sheet_columns *c) {
-    sb_sheet_mix *m = sb_sheet_mix_new(s, c);
-    if (!m)
-        return;
-    sb_sheet_mix_solve(m);
-    if (goes_on(s))
+#define FINE_WORK 300000000 /* steps for a fine mix at most, */
+#define FINE_MORE 8         /* and so many times the budget */
+#define ROUNDED   0.015     /* so much of its value does a mix lose by rounded sizes */
+
+static bool rounds(const sb_sheet_mix *m) {
+    const int64_t *unit = m->worths->unit;
+    return unit[0] > sb_axis_step(m->bench, false) || unit[1] > sb_axis_step(m->bench, true);
+}
+
+/* One size of sheet, the bound one sheet below the plan, and rounded sizes alone may be why. */
+static bool may_be_rounding(const sb_sheet_search *s, const sb_sheet_mix *m) {
+    const sb_sheet_bench *bench = s->bench;
+    if (bench->stages <= 3 || bench->offers.count > 1 || !bench->problem->rules.material_only || !rounds(m))
+        return false;
+    double value = sb_lp_value(m->program->lp) * m->program->unit;
+    return s->best->missing <= 0 && s->best->cost - s->bound->bound.milli == bench->offers.items[0].fixed &&
+           value * (1 + ROUNDED) > (double)s->bound->bound.milli;
+}
+
+static void bound_finely(sb_sheet_search *s, sb_sheet_columns *c) {
+    sb_sheet_mix *m = sb_sheet_mix_new(s, c, true);
+    int64_t left = s->bench->work->left;
+    s->bench->work->left = s->budget < FINE_WORK / FINE_MORE ? s->budget * FINE_MORE : FINE_WORK;
+    if (m)
+        sb_sheet_mix_solve(m);
+    s->bench->work->left = left;
+}
+
+static sb_sheet_mix *bound_mix(sb_sheet_search *s, sb_sheet_columns *c) {
+    sb_sheet_mix *m = sb_sheet_mix_new(s, c, false);
+    if (m)
+        sb_sheet_mix_solve(m);
+    if (m && goes_on(s))
         sb_sheet_numbers(m);
+    return m;
 }
 
 static void try_mix(sb_sheet_search *s) {
@@ -87,14 +115,15 @@ static void try_mix(sb_sheet_search *s) {
     if (!sb_sheet_columns_solve(c, s, 100))
         return;
     allow(s, 30);
-    if (goes_on(s))
-        bound_mix(s, c);
+    sb_sheet_mix *m = goes_on(s) ? bound_mix(s, c) : NULL;
     allow(s, 60);
     if (goes_on(s))
         sb_sheets_dive(s, c);
     allow(s, 20);
     if (goes_on(s))
         sb_sheets_choose(s, c);
+    if (m && !sb_sheets_are_least(s) && may_be_rounding(s, m))
+        bound_finely(s, c);
 }
 
 /* ---- all of it ----------------------------------------------------------------------------------- */
