@@ -40,6 +40,8 @@ typedef struct sb_cell {
     const sb_relation *relation; /* how it follows from other cells; NULL: it is given */
     const char *name;            /* a name for the cell in a spreadsheet ("total"), NULL: none */
     bool strong;
+    bool input; /* made to be changed: a spreadsheet shows it so */
+    const sb_counts *among; /* of an input: what it may be changed to; NULL: anything */
     bool exact; /* LENGTH: as fine as sizes of stock are told, whatever the document's step */
     sb_place place;
 } sb_cell;
@@ -50,14 +52,21 @@ typedef enum sb_relation_kind {
     SB_REL_ROUND,    /* half away from zero, to `digits` decimals */
     SB_REL_ROUND_UP_TO, /* a >= 0 up to a multiple of b > 0 */
     SB_REL_MAX,      /* the larger of a and b */
-    SB_REL_SUM       /* of a column from row to row_to, both in it; 0 when row > row_to */
+    SB_REL_SUM,      /* of a column from row to row_to, both in it; 0 when row > row_to */
+    SB_REL_SUM_OF,   /* the same, of those rows alone whose `key` column is a */
+    SB_REL_PICK,     /* from column to column_to: finds a in the row `row`, gives what stands below it in `row_to` */
+    /* An amount of money shared out over the rows row to row_to by whole weights in `column`, to whole units of its last
+     * figure (`digits` decimals), by the largest remainder: earlier rows first where they are alike. `a`: the amount.
+     * The weights' sum times the amount in those units stays below 2^53, else a spreadsheet loses the last figure. */
+    SB_REL_REST,     /* of row `own`: the remainder that its share leaves, in parts of the weights' sum */
+    SB_REL_SHARE     /* of row `own`; the remainders stand in column_to */
 } sb_relation_kind;
 typedef struct sb_table sb_table;
 struct sb_relation {
     sb_relation_kind kind;
     const sb_relation *a, *b;
     const sb_table *table;
-    size_t row, row_to, column;
+    size_t row, row_to, column, column_to, key, own;
     int digits;
     int64_t amount; int amount_digits; /* NUMBER: amount / 10^amount_digits */
 };
@@ -66,6 +75,7 @@ const sb_relation *sb_rel_number(sb_run *run, int64_t amount, int digits);
 const sb_relation *sb_rel(sb_run *run, sb_relation_kind kind, const sb_relation *a, const sb_relation *b);
 const sb_relation *sb_rel_round(sb_run *run, const sb_relation *a, int digits);
 const sb_relation *sb_rel_sum(sb_run *run, const sb_table *table, size_t column, size_t row, size_t row_to);
+const sb_relation *sb_rel_kept(sb_run *run, sb_relation relation); /* any relation, to stay */
 
 /* The value of a cell as a spreadsheet holds it: money in major units, shares as fractions, hours, lengths in
  * the document's unit, dates as days since 1899-12-30; 0 for texts, NaN for SB_BAD. Relations count in it. */
@@ -85,6 +95,7 @@ sb_cell sb_cell_tick(void);
 sb_cell sb_cell_related(sb_cell cell, const sb_relation *relation);
 sb_cell sb_cell_strong(sb_cell cell);
 sb_cell sb_cell_named(sb_cell cell, const char *name);
+sb_cell sb_cell_input(sb_cell cell);
 
 /* ---- tables, sheets, documents ------------------------------------------------------------------------ */
 
@@ -159,10 +170,32 @@ typedef struct sb_cards {
     SB_LIST(sb_card) items;
 } sb_cards;
 
+/* ---- charts: of a table's figures, so that they follow them; spreadsheets alone show them --------------------- */
+
+typedef enum sb_chart_kind { SB_CHART_BARS, SB_CHART_LINES } sb_chart_kind; /* one bar a name; lines over numbers */
+typedef struct sb_chart {
+    sb_chart_kind kind;
+    const char *title, *along, *figures; /* of the axes: of the names or numbers, of the figures */
+    const sb_table *table;
+    bool across;        /* names and figures stand in rows of the table, from column `first` to `last`; else in columns */
+    size_t first, last; /* columns or rows */
+    size_t names;       /* the row or column of names; of LINES of numbers */
+    SB_LIST(size_t) series; /* rows or columns of figures; each is called what stands before it or over it */
+} sb_chart;
+
 typedef enum sb_block_kind {
-    SB_BLOCK_HEADING, SB_BLOCK_PARAGRAPH, SB_BLOCK_TABLE, SB_BLOCK_DRAWING, SB_BLOCK_CARDS, SB_BLOCK_PAGE_BREAK, SB_BLOCK_ROOM_BREAK
+    SB_BLOCK_HEADING, SB_BLOCK_PARAGRAPH, SB_BLOCK_TABLE, SB_BLOCK_DRAWING, SB_BLOCK_CARDS, SB_BLOCK_CHART, SB_BLOCK_PAGE_BREAK,
+    SB_BLOCK_ROOM_BREAK
 } sb_block_kind;
-typedef struct sb_block { sb_block_kind kind; const char *text; bool small; sb_table *table; sb_drawing *drawing; sb_cards *cards; } sb_block;
+typedef struct sb_block {
+    sb_block_kind kind;
+    const char *text;
+    bool small;
+    sb_table *table;
+    sb_drawing *drawing;
+    sb_cards *cards;
+    sb_chart *chart;
+} sb_block;
 typedef struct sb_sheet {
     const char *title; /* cleaned by the writer where a format forbids characters */
     bool landscape;
@@ -185,6 +218,7 @@ void sb_paragraph_add(sb_run *run, sb_sheet *sheet, const char *text, bool small
 void sb_page_break_add(sb_run *run, sb_sheet *sheet);
 /* A page begins unless what follows, up to the next break, has room on the one before. */
 void sb_room_break_add(sb_run *run, sb_sheet *sheet);
+sb_chart *sb_chart_add(sb_run *run, sb_sheet *sheet, sb_chart chart);
 sb_cards *sb_cards_add(sb_run *run, sb_sheet *sheet, int64_t columns, int64_t rows);
 /* An empty card; stays valid until the next one is added. */
 sb_card *sb_card_add(sb_run *run, sb_cards *cards, const char *title, const char *number);
@@ -225,7 +259,7 @@ sb_record *sb_record_object(sb_run *run);
  * range become null. */
 sb_record *sb_put_object(sb_run *run, sb_record *in, const char *key);
 sb_record *sb_put_array(sb_run *run, sb_record *in, const char *key);
-void sb_put_text(sb_run *run, sb_record *in, const char *key, const char *text);
+void sb_put_text(sb_run *run, sb_record *in, const char *key, const char *text); /* NULL: null */
 void sb_put_integer(sb_run *run, sb_record *in, const char *key, int64_t integer);
 void sb_put_truth(sb_run *run, sb_record *in, const char *key, bool truth);
 void sb_put_null(sb_run *run, sb_record *in, const char *key);

@@ -22,7 +22,8 @@ const char *sb_wording_text(sb_run *run, const sb_wording *wording, const char *
 /* `breaks`: the job in other numbers, NULL where nobody asks; the customer sees them where the job says so. */
 sb_document *sb_paper_quote(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways, const sb_breaks *breaks,
                             const sb_wording *wording);
-sb_document *sb_paper_estimate(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
+sb_document *sb_paper_estimate(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways,
+                               const sb_breaks *breaks);
 sb_document *sb_paper_cuts(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way); /* shop and job may be NULL-like for bare lists: see cuts.c */
 /* Labels for parts and for what goes back into the rack, in the grid that the shop sets. */
 sb_document *sb_paper_labels(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way);

@@ -106,6 +106,11 @@ sb_cell sb_cell_strong(sb_cell cell) {
     return cell;
 }
 
+sb_cell sb_cell_input(sb_cell cell) {
+    cell.input = true;
+    return cell;
+}
+
 sb_cell sb_cell_named(sb_cell cell, const char *name) {
     cell.name = name;
     return cell;

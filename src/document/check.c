@@ -27,6 +27,16 @@ static bool sound_relation(const sb_document *document, const sb_relation *r) {
         return in_table(document, r);
     case SB_REL_SUM:
         return r->row > r->row_to ? r->table != NULL : in_table(document, r) && !r->table->groups.count;
+    case SB_REL_SUM_OF:
+        return in_table(document, r) && !r->table->groups.count && r->key < r->table->column_count &&
+               sound_relation(document, r->a);
+    case SB_REL_PICK: /* of rows that may not be parted either */
+        return in_table(document, r) && r->column_to < r->table->column_count && !r->table->groups.count &&
+               r->column <= r->column_to && sound_relation(document, r->a);
+    case SB_REL_REST:
+    case SB_REL_SHARE:
+        return in_table(document, r) && r->column_to < r->table->column_count && !r->table->groups.count &&
+               r->row <= r->own && r->own <= r->row_to && sound_relation(document, r->a);
     case SB_REL_NUMBER:
         return r->amount != SB_BAD;
     case SB_REL_ROUND:

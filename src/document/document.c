@@ -38,6 +38,13 @@ void sb_room_break_add(sb_run *run, sb_sheet *sheet) {
     SB_PUSH(run->pool, sheet->blocks, ((sb_block){.kind = SB_BLOCK_ROOM_BREAK, .text = ""}));
 }
 
+sb_chart *sb_chart_add(sb_run *run, sb_sheet *sheet, sb_chart chart) {
+    sb_chart *kept = SB_NEW(run->pool, sb_chart);
+    *kept = chart;
+    SB_PUSH(run->pool, sheet->blocks, ((sb_block){.kind = SB_BLOCK_CHART, .text = "", .chart = kept}));
+    return kept;
+}
+
 /* ---- tables ---- */
 
 static size_t count_headings(const char *headings) {

@@ -27,7 +27,7 @@ sb_record *sb_put_array(sb_run *run, sb_record *in, const char *key) {
 }
 
 void sb_put_text(sb_run *run, sb_record *in, const char *key, const char *text) {
-    put(run, in, key, SB_RECORD_TEXT)->text = text;
+    put(run, in, key, text ? SB_RECORD_TEXT : SB_RECORD_NULL)->text = text ? text : "";
 }
 
 void sb_put_integer(sb_run *run, sb_record *in, const char *key, int64_t integer) {

@@ -23,7 +23,7 @@ static bool fill_papers(sb_run *run, const worked *w, papers *out) {
         return false;
     *out = (papers){
         sb_paper_quote(run, desk->shop, job, w->ways, w->breaks, wording),
-        sb_paper_estimate(run, desk->shop, job, w->ways),
+        sb_paper_estimate(run, desk->shop, job, w->ways, w->breaks),
         sb_paper_cuts(run, desk->shop, job, way),
         sb_paper_order(run, desk->shop, name, job->date, way->order),
         sb_paper_order_list(run, desk->shop, name, job->date, way->order),

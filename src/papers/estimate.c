@@ -12,7 +12,7 @@ static void pair(estimate_paper *p, sb_table *table, const char *label, const ch
 }
 
 static void put_facts(estimate_paper *p) {
-    sb_table *table = sb_table_add(p->run, p->summary, "", "|");
+    sb_table *table = sb_table_add(p->run, p->rating, "", "|");
     table->no_heading = true;
     pair(p, table, "Job", p->job->title ? p->job->title : p->job->name);
     pair(p, table, "Reference", p->job->reference);
@@ -23,30 +23,55 @@ static void put_facts(estimate_paper *p) {
     pair(p, table, "Currency", p->shop->settings.currency.code);
 }
 
-static void start_sheets(estimate_paper *p, sb_document *document) {
-    p->summary = sb_sheet_add(p->run, document, "Summary");
-    p->rating = sb_sheet_add(p->run, document, "Rates");
-    p->pieces = sb_sheet_add(p->run, document, "Pieces");
+/* One number of pieces has a sheet for each subject; several have some each. */
+static void start_sheets(estimate_paper *p, sb_document *document, bool several) {
+    if (!several)
+        p->pieces = sb_sheet_add(p->run, document, "Pieces");
     p->inputs = sb_sheet_add(p->run, document, "Inputs");
     p->parts = sb_sheet_add(p->run, document, "Parts");
+    p->parts->landscape = true;
     p->lengths = sb_sheet_add(p->run, document, "Lengths");
-    p->material = sb_sheet_add(p->run, document, "Material");
-    p->labour = sb_sheet_add(p->run, document, "Labour");
+    if (!several) {
+        p->material = sb_sheet_add(p->run, document, "Material");
+        p->labour = sb_sheet_add(p->run, document, "Labour");
+    }
     p->stock = sb_sheet_add(p->run, document, "Boards and sheets");
     p->leftovers = sb_sheet_add(p->run, document, "Leftovers");
-    p->parts->landscape = true;
+    if (!several && p->e->pieces.count > 1)
+        p->sharing = sb_sheet_add(p->run, document, "Sharing");
+}
+
+static void put_price(estimate_paper *p) {
+    p->build = sb_table_add(p->run, p->summary, "From cost to price", "Step|How|Share or rate>|Amount>");
+    sb_room_break_add(p->run, p->summary);
+    sb_heading_add(p->run, p->summary, "What it leaves");
+    p->outcome = sb_table_add(p->run, p->summary, "", "Figure|How|Value>");
+    estimate_build(p);
+    estimate_outcome(p);
+    estimate_total(p);
+    sb_paragraph_add(
+        p->run, p->summary,
+        "Tinted cells of the workbook may be changed, and every amount follows, while the cutting plan is "
+        "held as it is: see the sheet Rates.",
+        true);
 }
 
 /* Tables stand in reading order; they are filled in the order in which one means the other. */
-static void fill(estimate_paper *p) {
+static void fill(estimate_paper *p, sb_document *document, const sb_breaks *breaks) {
+    p->rating = sb_sheet_add(p->run, document, "Rates");
+    p->summary = sb_sheet_add(p->run, document, "Summary");
     put_facts(p);
-    p->build = sb_table_add(p->run, p->summary, "From cost to price", "Step|How|Share or rate>|Amount>");
-    p->outcome = sb_table_add(p->run, p->summary, "What it leaves", "Figure|How|Value>");
+    if (breaks)
+        estimate_choice(p, breaks);
     estimate_rates(p);
-    estimate_material(p);
-    estimate_labour(p);
-    estimate_build(p);
-    estimate_outcome(p);
+    if (breaks)
+        estimate_numbers(p, document, breaks);
+    start_sheets(p, document, breaks != NULL);
+    if (!breaks) {
+        estimate_material(p);
+        estimate_labour(p);
+    }
+    put_price(p);
     estimate_inputs(p);
     estimate_parts(p);
     estimate_lengths(p);
@@ -54,7 +79,7 @@ static void fill(estimate_paper *p) {
     estimate_leftovers(p);
 }
 
-sb_document *sb_paper_estimate(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways) {
+static sb_document *document_of(sb_run *run, const sb_shop *shop, const sb_job *job) {
     const sb_settings *s = &shop->settings;
     const char *title = sb_pool_print(run->pool, "Estimate: %s", job->title ? job->title : job->name);
     sb_document *document = sb_document_new(run, title, job->date, s->style, s->currency);
@@ -63,14 +88,21 @@ sb_document *sb_paper_estimate(sb_run *run, const sb_shop *shop, const sb_job *j
     document->foot =
         sb_pool_print(run->pool, "%s, %s: for the shop only", job->reference ? job->reference : job->name,
                       sb_write_date(run, job->date));
+    return document;
+}
+
+sb_document *sb_paper_estimate(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways,
+                               const sb_breaks *breaks) {
+    const sb_settings *s = &shop->settings;
+    sb_document *document = document_of(run, shop, job);
     estimate_paper p = {
         .run = run, .shop = shop, .job = job, .way = &ways->list.items[0], .digits = s->currency.digits};
     p.e = p.way->estimate;
     p.gross = s->prices_gross;
     p.by_line = s->tax_per_line && p.e->taxes.count > 0;
     p.by_hour = s->overhead_hour.minor != 0;
-    start_sheets(&p, document);
-    fill(&p);
+    p.named = true;
+    fill(&p, document, breaks && breaks->list.count > 1 ? breaks : NULL);
     if (p.way->sensitivity) {
         estimate_risk(&p, sb_sheet_add(run, document, "Risk"));
         estimate_sensitivity(&p, sb_sheet_add(run, document, "Sensitivity"));

@@ -15,6 +15,8 @@ const sb_relation *rate_cell(const estimate_paper *p, size_t row) {
 }
 
 const sb_relation *total_cell(const estimate_paper *p, const sb_table *table, size_t column) {
+    if (p->chosen) /* no lines of its own */
+        return NULL;
     return sb_rel_cell(p->run, table, table->rows.count - 1, column);
 }
 
@@ -24,8 +26,12 @@ static sb_cell *put(estimate_paper *p, const char *step, const char *how, sb_mon
                     const sb_relation *relation, const char *name) {
     sb_cell *row = sb_row_add(p->run, p->build);
     row[BUILD_STEP] = sb_cell_text(step);
-    row[BUILD_HOW] = sb_cell_text(how);
-    row[BUILD_AMOUNT] = sb_cell_named(sb_cell_related(sb_cell_money(amount), relation), name);
+    row[BUILD_HOW] = sb_cell_text(p->named ? how : ""); /* said once, on the summary */
+    if (p->chosen)
+        relation = chosen_cell(p, NUMBER_STEPS + p->build->rows.count - 1);
+    row[BUILD_AMOUNT] = sb_cell_related(sb_cell_money(amount), relation);
+    if (p->named)
+        row[BUILD_AMOUNT].name = name;
     return row;
 }
 
@@ -33,6 +39,7 @@ static void show_share(const estimate_paper *p, sb_cell *row, size_t rate) {
     const sb_cell *from = &p->rates->rows.items[rate][RATE_VALUE];
     row[BUILD_SHARE] = sb_cell_related(*from, rate_cell(p, rate));
     row[BUILD_SHARE].name = NULL;
+    row[BUILD_SHARE].input = false;
 }
 
 static void embolden(sb_cell *row) {
@@ -47,9 +54,10 @@ static const sb_relation *sum3(const estimate_paper *p, size_t a, size_t b, size
 static void put_cost(estimate_paper *p) {
     const sb_estimate *e = p->e;
     const sb_relation *of = p->by_hour ? total_cell(p, p->works, WORK_HOURS) : build_cell(p, BUILD_LABOUR);
-    put(p, "Material", "sheet Material", e->material_total, total_cell(p, p->materials, MATERIAL_AMOUNT),
-        "material_total");
-    put(p, "Labour", "sheet Labour", e->labour_total, total_cell(p, p->works, WORK_AMOUNT), "labour_total");
+    put(p, "Material", p->chosen ? "sheet Material of that number" : "sheet Material", e->material_total,
+        total_cell(p, p->materials, MATERIAL_AMOUNT), "material_total");
+    put(p, "Labour", p->chosen ? "sheet Labour of that number" : "sheet Labour", e->labour_total,
+        total_cell(p, p->works, WORK_AMOUNT), "labour_total");
     show_share(p,
                put(p, "Overhead", p->by_hour ? "hours worked x rate for the hour" : "share of labour",
                    e->overhead, rel_product(p->run, of, rate_cell(p, RATE_OVERHEAD), p->digits), "overhead"),
@@ -113,10 +121,11 @@ static const sb_relation *net_relation(const estimate_paper *p) {
 
 static void put_tax(estimate_paper *p) {
     const sb_estimate *e = p->e;
-    bool several = e->taxes.count > 1;
-    const char *title = e->taxes.count == 1 ? e->taxes.items[0].tax->title : "Tax";
-    const char *how =
-        several ? sb_pool_print(p->run->pool, "%s; by rate on the sheet Pieces", tax_words(p)) : tax_words(p);
+    bool several = p->taxed.count > 1;
+    const char *title = p->taxed.count == 1 ? p->taxed.items[0]->title : "Tax";
+    const char *how = several ? sb_pool_print(p->run->pool, "%s; by rate on the sheet %s", tax_words(p),
+                                              p->chosen ? "Batch" : "Pieces")
+                              : tax_words(p);
     sb_cell *row = put(p, title, how, e->tax, total_cell(p, p->taxes, TAX_AMOUNT), "tax");
     if (!several)
         show_share(p, row, RATE_TAX);
@@ -128,7 +137,8 @@ static void put_total(estimate_paper *p) {
         sb_rel(p->run, SB_REL_ADD, build_cell(p, BUILD_PRICE), build_cell(p, BUILD_DISCOUNT));
     put(p, "Price points", rounding_words(p), e->rounding,
         rel_less(p->run, build_cell(p, BUILD_PIECES), asked, p->digits), "rounding");
-    put(p, "Pieces, net", "sheet Pieces", e->pieces_net, pieces_relation(p), "pieces_net");
+    put(p, "Pieces, net", p->chosen ? "sheet Batch of that number" : "sheet Pieces", e->pieces_net,
+        pieces_relation(p), "pieces_net");
     if (has_minimum(p))
         put(p, "Supplement to the minimum, net", "what the pieces lack to it", e->supplement,
             sb_rel_cell(p->run, p->prices, e->pieces.count, PRICE_NET), "supplement");
@@ -171,7 +181,8 @@ static void put_payments(estimate_paper *p) {
  * pieces. */
 void estimate_build(estimate_paper *p) {
     put_cost(p);
-    estimate_pieces(p);
+    if (!p->chosen)
+        estimate_pieces(p);
     put_price(p);
     put_total(p);
     put_payments(p);
@@ -197,7 +208,7 @@ static void leave_floor(estimate_paper *p) {
         sb_cell_related(sb_cell_money(e->floor), rel_plus(p->run, build_cell(p, BUILD_COST),
                                                           build_cell(p, BUILD_DELIVERY), p->digits));
     sb_cell *row = leave(p, "Floor, net", "cost + delivery: under it the job loses money",
-                         sb_cell_named(floor, "floor"));
+                         p->named ? sb_cell_named(floor, "floor") : floor);
     row[0].strong = row[2].strong = true;
     leave(p, "Net above the floor", "net - floor",
           sb_cell_related(sb_cell_money(sb_money_sub(e->net, e->floor)),
@@ -222,9 +233,12 @@ static void leave_margin(estimate_paper *p) {
 
 static void leave_work(estimate_paper *p) {
     const sb_estimate *e = p->e;
-    const sb_relation *hours = total_cell(p, p->works, WORK_HOURS);
-    leave(p, "Hours", "sheet Labour",
-          sb_cell_named(sb_cell_related(sb_cell_duration(e->time), hours), "hours"));
+    const sb_relation *hours = p->chosen ? chosen_cell(p, p->hours_row) : total_cell(p, p->works, WORK_HOURS);
+    sb_cell *row = leave(p, "Hours", p->chosen ? "sheet Labour of that number" : "sheet Labour",
+                         sb_cell_related(sb_cell_duration(e->time), hours));
+    hours = outcome_cell(p, p->outcome->rows.count - 1);
+    if (p->named)
+        row[2].name = "hours";
     if (e->time.ms > 0) {
         const sb_relation *for_work =
             sb_rel(p->run, SB_REL_ADD, outcome_cell(p, 1), build_cell(p, BUILD_LABOUR));

@@ -34,13 +34,28 @@ static const char *charge_words(sb_material_policy charge) {
     return "";
 }
 
+/* The price stands once for all lines that have it, in whatever number of pieces. */
+static sb_cell each_cell(estimate_paper *p, const sb_material_line *line) {
+    sb_cell price = sb_cell_price(line->each.milli, p->digits + 3);
+    size_t row = 0;
+    for (; row < p->tags->rows.count; row++)
+        if (p->tags->rows.items[row][RATE_VALUE].amount == price.amount &&
+            strcmp(p->tags->rows.items[row][RATE_NAME].text, line->what) == 0)
+            return sb_cell_related(price, sb_rel_cell(p->run, p->tags, row, RATE_VALUE));
+    sb_cell *tag = sb_row_add(p->run, p->tags);
+    tag[RATE_NAME] = sb_cell_text(line->what);
+    tag[RATE_OF] = sb_cell_text(sb_material_group_word(line->group));
+    tag[RATE_VALUE] = sb_cell_input(price);
+    return sb_cell_related(price, sb_rel_cell(p->run, p->tags, row, RATE_VALUE));
+}
+
 static void put_material(estimate_paper *p, const sb_material_line *line) {
     sb_cell *row = sb_row_add(p->run, p->materials);
     row[MATERIAL_GROUP] = sb_cell_text(sb_material_group_word(line->group));
     row[MATERIAL_WHAT] = sb_cell_text(line->what);
     row[MATERIAL_QUANTITY] = line->quantity_milli % 1000 == 0 ? sb_cell_count(line->quantity_milli / 1000)
                                                               : sb_cell_decimal(line->quantity_milli, 3);
-    row[MATERIAL_EACH] = sb_cell_price(line->each.milli, p->digits + 3);
+    row[MATERIAL_EACH] = each_cell(p, line);
     row[MATERIAL_AMOUNT] = sb_cell_related(sb_cell_money(line->amount),
                                            rel_product(p->run, cell(p, p->materials, MATERIAL_QUANTITY),
                                                        cell(p, p->materials, MATERIAL_EACH), p->digits));

@@ -16,7 +16,7 @@ static const sb_tax *tax_of(const estimate_paper *p, size_t line) {
 }
 
 static const sb_relation *rate_of(const estimate_paper *p, size_t line) {
-    return rate_cell(p, RATE_TAX + tax_index(p, tax_of(p, line)));
+    return tax_rate_cell(p, tax_of(p, line));
 }
 
 static const sb_relation *plus(const estimate_paper *p, const sb_relation *a, const sb_relation *b) {
@@ -45,8 +45,8 @@ static const sb_relation *lines_sum(const estimate_paper *p, size_t tax, size_t 
 /* ---- net and tax of a line ---- */
 
 static const sb_relation *delivery_tax(const estimate_paper *p) {
-    return rel_product(p->run, build_cell(p, BUILD_DELIVERY),
-                       rate_cell(p, RATE_TAX + tax_index(p, p->e->delivery_tax)), p->digits);
+    return rel_product(p->run, build_cell(p, BUILD_DELIVERY), tax_rate_cell(p, p->e->delivery_tax),
+                       p->digits);
 }
 
 static bool delivered_under(const estimate_paper *p, size_t tax) {
@@ -61,16 +61,10 @@ static const sb_relation *net_up_to(const estimate_paper *p, size_t tax, size_t 
     const sb_relation *net = sb_rel_cell(p->run, p->taxes, tax, TAX_NET);
     if (delivered_under(p, tax))
         net = sb_rel(p->run, SB_REL_SUB, net, build_cell(p, BUILD_DELIVERY));
-    return rel_ratio(p->run, sb_rel(p->run, SB_REL_MUL, up_to, net),
-                     lines_sum(p, tax, PRICE_LINE, 0, line_count(p)), p->digits);
-}
-
-static bool nothing_under(const estimate_paper *p, const sb_tax *tax) {
-    int64_t sum = tax == p->e->job_tax ? p->e->supplement_line.minor : 0;
-    for (size_t i = 0; i < p->e->pieces.count; i++)
-        if (p->e->pieces.items[i].tax == tax)
-            sum = sb_add(sum, p->e->pieces.items[i].line.minor);
-    return sum == 0;
+    /* a supplement may be all there is under a tax, and then be nothing: nothing of it is nothing */
+    const sb_relation *all = sb_rel(p->run, SB_REL_MAX, lines_sum(p, tax, PRICE_LINE, 0, line_count(p)),
+                                    sb_rel_number(p->run, 1, p->digits));
+    return rel_ratio(p->run, sb_rel(p->run, SB_REL_MUL, up_to, net), all, p->digits);
 }
 
 static const sb_relation *net_relation(const estimate_paper *p, size_t line) {
@@ -79,8 +73,6 @@ static const sb_relation *net_relation(const estimate_paper *p, size_t line) {
         return own(p, PRICE_LINE);
     if (p->by_line)
         return rel_before(p->run, own(p, PRICE_LINE), rate_of(p, line), p->digits);
-    if (nothing_under(p, tax_of(p, line)))
-        return NULL;
     return rel_less(p->run, net_up_to(p, tax, line + 1), net_up_to(p, tax, line), p->digits);
 }
 
@@ -93,7 +85,7 @@ static void put_net(estimate_paper *p, sb_cell *row, size_t line, sb_money shown
             sb_cell_related(sb_cell_money(tax),
                             p->gross ? rel_less(p->run, own(p, PRICE_LINE), own(p, PRICE_NET), p->digits)
                                      : rel_product(p->run, own(p, PRICE_NET), rate_of(p, line), p->digits));
-    if (p->e->taxes.count > 1 && tax_of(p, line))
+    if (p->taxed.count > 1 && tax_of(p, line))
         row[PRICE_NET + 1 + p->by_line] = sb_cell_text(tax_of(p, line)->id);
 }
 
@@ -132,7 +124,7 @@ static void put_price_row(estimate_paper *p, size_t i) {
     sb_cell *row = sb_row_add(p->run, p->prices);
     row[PRICE_PIECE] = sb_cell_text(p->e->takeoff->pieces.items[line->piece].title);
     row[PRICE_COUNT] = sb_cell_count(line->count);
-    put_price(p, row, i, sb_rel_cell(p->run, p->costs, i, p->costs->column_count - 1));
+    put_price(p, row, i, sb_rel_cell(p->run, p->costs, i, COST_BASE));
     put_net(p, row, i, line->line, line->net);
 }
 
@@ -183,13 +175,24 @@ static void relate_from_net(estimate_paper *p, sb_cell *row, size_t tax) {
         rel_plus(p->run, tax_cell(p, tax, TAX_NET), tax_cell(p, tax, TAX_AMOUNT), p->digits);
 }
 
+/* What the estimate has of a tax; nothing where no line has it as things are. */
+static sb_tax_line line_of(const estimate_paper *p, size_t i) {
+    sb_tax_line none = {.tax = p->taxed.count ? p->taxed.items[i] : NULL};
+    if (!none.tax)
+        none.base = p->e->net;
+    for (size_t j = 0; none.tax && j < p->e->taxes.count; j++)
+        if (tax_index(p, p->e->taxes.items[j].tax) == i)
+            return p->e->taxes.items[j];
+    return none;
+}
+
 static void put_tax_row(estimate_paper *p, size_t i) {
-    const sb_tax_line none = {.base = p->e->net}, *line = p->e->taxes.count ? &p->e->taxes.items[i] : &none;
+    const sb_tax_line found = line_of(p, i), *line = &found;
     sb_cell *row = sb_row_add(p->run, p->taxes);
     row[TAX_TITLE] = sb_cell_text(
         line->tax ? sb_pool_print(p->run->pool, "%s, %s", line->tax->title, line->tax->id) : "None");
     row[TAX_RATE] = sb_cell_related(sb_cell_share(line->tax ? line->tax->rate : (sb_share){0}),
-                                    rate_cell(p, RATE_TAX + i));
+                                    tax_rate_cell(p, line->tax));
     row[TAX_NET] = sb_cell_money(line->base);
     row[TAX_AMOUNT] = sb_cell_money(line->amount);
     row[TAX_GROSS] = sb_cell_money(sb_money_add(line->base, line->amount));
@@ -203,7 +206,7 @@ static const char *headings(const estimate_paper *p) {
     return sb_pool_print(p->run->pool, "Piece|Count>|Price>|Discount>|%s|%s|Net>%s%s",
                          p->gross ? "Each, with tax>" : "Each, net>",
                          p->gross ? "Line, with tax>" : "Line, net>", p->by_line ? "|Tax>" : "",
-                         p->e->taxes.count > 1 ? "|Taxed as" : "");
+                         p->taxed.count > 1 ? "|Taxed as" : "");
 }
 
 void estimate_prices(estimate_paper *p) {

@@ -1,11 +1,13 @@
 /* The rates of an estimate, each a cell of its own that the formulas mean. */
 #include "papers/estimate.h"
 
+#include <string.h>
+
 static void put(estimate_paper *p, const char *name, const char *of, sb_cell value, const char *cell_name) {
     sb_cell *row = sb_row_add(p->run, p->rates);
     row[RATE_NAME] = sb_cell_text(name);
     row[RATE_OF] = sb_cell_text(of);
-    row[RATE_VALUE] = sb_cell_named(value, cell_name);
+    row[RATE_VALUE] = sb_cell_input(sb_cell_named(value, cell_name));
 }
 
 static void put_profit(estimate_paper *p) {
@@ -29,24 +31,43 @@ static sb_money point_of(const sb_settings *s) {
 /* ---- taxes ---- */
 
 size_t tax_count(const estimate_paper *p) {
-    return p->e->taxes.count ? p->e->taxes.count : 1;
+    return p->taxed.count ? p->taxed.count : 1;
 }
 
-size_t tax_index(const estimate_paper *p, const sb_tax *tax) {
+static size_t find(const estimate_paper *p, const sb_tax *tax) {
     size_t i = 0;
-    while (i + 1 < p->e->taxes.count && p->e->taxes.items[i].tax != tax)
+    while (i < p->taxed.count && strcmp(p->taxed.items[i]->id, tax->id) != 0)
         i++;
     return i;
 }
 
+size_t tax_index(const estimate_paper *p, const sb_tax *tax) {
+    return tax && p->taxed.count ? find(p, tax) : 0;
+}
+
+const sb_relation *tax_rate_cell(const estimate_paper *p, const sb_tax *tax) {
+    return rate_cell(p, RATE_TAX + tax_index(p, tax));
+}
+
+static void add_tax(estimate_paper *p, const sb_tax *tax) {
+    if (tax && find(p, tax) == p->taxed.count)
+        SB_PUSH(p->run->pool, p->taxed, tax);
+}
+
+/* Those of the job's lines first; then those of a supplement and a delivery that a changed figure may bring about. */
 static void put_taxes(estimate_paper *p) {
     const char *of = p->gross ? "of the net inside the total" : "of the net";
-    if (p->e->taxes.count == 0)
+    for (size_t i = 0; i < p->e->taxes.count; i++)
+        add_tax(p, p->e->taxes.items[i].tax);
+    if (has_minimum(p))
+        add_tax(p, p->e->job_tax);
+    add_tax(p, p->e->delivery_tax);
+    if (p->taxed.count == 0)
         put(p, "Tax", of, sb_cell_share((sb_share){0}), "tax_rate");
-    for (size_t i = 0; i < p->e->taxes.count; i++) {
-        const sb_tax *tax = p->e->taxes.items[i].tax;
+    for (size_t i = 0; i < p->taxed.count; i++) {
+        const sb_tax *tax = p->taxed.items[i];
         const char *name =
-            p->e->taxes.count == 1 ? "Tax" : sb_pool_print(p->run->pool, "Tax: %s, %s", tax->title, tax->id);
+            p->taxed.count == 1 ? "Tax" : sb_pool_print(p->run->pool, "Tax: %s, %s", tax->title, tax->id);
         put(p, name, of, sb_cell_share(tax->rate),
             i == 0 ? "tax_rate" : sb_pool_print(p->run->pool, "tax_rate_%zu", i + 1));
     }
@@ -83,9 +104,13 @@ bool has_minimum(const estimate_paper *p) {
 void estimate_rates(estimate_paper *p) {
     const sb_settings *s = &p->shop->settings;
     const sb_estimate *e = p->e;
-    sb_paragraph_add(p->run, p->rating,
-                     "Change one, and every amount follows. The cutting plan is held: it stays as it is.",
-                     false);
+    sb_paragraph_add(
+        p->run, p->rating,
+        "Tinted cells may be changed, and every amount follows, on all sheets. The cutting "
+        "plan is held meanwhile: what is bought, cut and worked stays as it was planned, though another plan "
+        "may have become the cheaper one. What leftovers and pieces of the rack are worth stands in cells of "
+        "its own. For a new plan change the rates or the job itself and run the program again.",
+        false);
     p->rates = sb_table_add(p->run, p->rating, "", "Rate|Of what|Value>");
     if (p->by_hour)
         put(p, "Overhead", "for an hour worked", sb_cell_money(s->overhead_hour), "overhead_rate");
@@ -111,4 +136,6 @@ void estimate_rates(estimate_paper *p) {
     if (has_minimum(p))
         put(p, "Minimum", p->gross ? "of all pieces, with tax" : "of all pieces, net",
             sb_cell_money(e->minimum), "minimum");
+    p->tags =
+        sb_table_add(p->run, p->rating, "", "Price of material|Of what|Value>"); /* filled by its lines */
 }

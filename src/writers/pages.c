@@ -76,6 +76,7 @@ static laid_block lay_block(flow *f, const sb_block *block, const laid_table *ab
     case SB_BLOCK_CARDS:
         laid.cards = block->cards;
         break;
+    case SB_BLOCK_CHART: /* shown by spreadsheets alone */
     case SB_BLOCK_PAGE_BREAK:
     case SB_BLOCK_ROOM_BREAK:
         break;
@@ -158,6 +159,8 @@ static void place_block(flow *f, const laid_block *laid, size_t left) {
         if (!flow_at_top(f))
             flow_turn(f);
         cards_place(f, laid->cards);
+        break;
+    case SB_BLOCK_CHART:
         break;
     case SB_BLOCK_PAGE_BREAK:
         if (left > 1 && !flow_at_top(f))

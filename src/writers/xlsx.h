@@ -65,6 +65,7 @@ typedef struct xlsx_look {
     int size;           /* points */
     bool bold, wrap, right, indent, middle;
     bool rule_below, rule_above, line_below, box; /* a line is a light rule */
+    bool input;                                   /* tinted: it may be changed */
 } xlsx_look;
 
 typedef struct xlsx {
@@ -106,6 +107,12 @@ lxw_format *xlsx_format_of(xlsx *x, xlsx_look look);
 const char *xlsx_number_format(const xlsx *x, const sb_cell *cell);
 
 /* xlsx_formula.c */
+typedef struct xlsx_found {
+    const xlsx_sheet *sheet;
+    uint32_t row;
+} xlsx_found;
+/* Where a row of a table stands; it does, sb_document_sound has seen to it. */
+xlsx_found xlsx_find(const xlsx *x, const sb_table *table, size_t row);
 const char *xlsx_formula(const xlsx *x, const xlsx_sheet *from, const sb_relation *relation);
 /* 'Boards to buy'!$C$7 */
 const char *xlsx_address(sb_run *run, const xlsx_sheet *sheet, uint32_t row, size_t column);
@@ -125,6 +132,10 @@ size_t xlsx_pictures_size(const xlsx *x);
 bool xlsx_lay_picture(const xlsx_sheet *laid, xlsx_block *place); /* false: there is none */
 void xlsx_name_picture(sb_run *run, xlsx_block *place);           /* a line of text instead */
 lxw_error xlsx_put_picture(const xlsx_sheet *laid, const xlsx_block *place, lxw_worksheet *worksheet);
+
+/* xlsx_charts.c */
+void xlsx_lay_chart(xlsx_block *place);
+lxw_error xlsx_put_chart(xlsx *x, const xlsx_sheet *laid, const xlsx_block *place, lxw_worksheet *worksheet);
 
 /* xlsx_page.c */
 #define XLSX_MARGIN 0.6 /* inches, left and right */

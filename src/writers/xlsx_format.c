@@ -86,8 +86,8 @@ const char *xlsx_number_format(const xlsx *x, const sb_cell *cell) {
 static bool alike(const xlsx_look *a, const xlsx_look *b) {
     return a->size == b->size && a->bold == b->bold && a->wrap == b->wrap && a->right == b->right &&
            a->indent == b->indent && a->rule_below == b->rule_below && a->rule_above == b->rule_above &&
-           a->box == b->box && a->line_below == b->line_below && a->middle == b->middle &&
-           strcmp(a->number, b->number) == 0;
+           a->box == b->box && a->input == b->input && a->line_below == b->line_below &&
+           a->middle == b->middle && strcmp(a->number, b->number) == 0;
 }
 
 static void dress(lxw_format *format, const xlsx_look *look) {
@@ -109,6 +109,8 @@ static void dress(lxw_format *format, const xlsx_look *look) {
         format_set_bottom(format, LXW_BORDER_THIN);
         format_set_bottom_color(format, 0xD9D9D9);
     }
+    if (look->input)
+        format_set_bg_color(format, 0xFFF6D6);
     if (look->box)
         format_set_border(format, LXW_BORDER_THIN);
     format_set_align(format, look->right ? LXW_ALIGN_RIGHT : LXW_ALIGN_LEFT);

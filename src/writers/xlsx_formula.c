@@ -23,33 +23,38 @@ const char *xlsx_address(sb_run *run, const xlsx_sheet *sheet, uint32_t row, siz
 
 /* ---- where a cell stands ---------------------------------------------------------------------------- */
 
-typedef struct found {
-    const xlsx_sheet *sheet;
-    uint32_t row;
-} found;
-
-static found find_cell(const xlsx *x, const sb_table *table, size_t row) {
+xlsx_found xlsx_find(const xlsx *x, const sb_table *table, size_t row) {
     for (size_t s = 0; s < x->sheets.count; s++)
         for (size_t b = 0; b < x->sheets.items[s].block_count; b++) {
             const xlsx_block *block = &x->sheets.items[s].blocks[b];
             if (block->block->kind == SB_BLOCK_TABLE && block->block->table == table && row >= block->from &&
                 row < block->to)
-                return (found){&x->sheets.items[s], xlsx_body_row(block) + (uint32_t)(row - block->from)};
+                return (xlsx_found){&x->sheets.items[s],
+                                    xlsx_body_row(block) + (uint32_t)(row - block->from)};
         }
-    return (found){NULL, 0}; /* sb_document_sound has seen to it that this cannot be */
+    return (xlsx_found){NULL, 0}; /* sb_document_sound has seen to it that this cannot be */
 }
 
-static void add_cells(formula *f, const sb_relation *r, bool range) {
-    found at = find_cell(f->x, r->table, r->row);
+static void add_cell(formula *f, const sb_table *table, size_t row, size_t column) {
+    xlsx_found at = xlsx_find(f->x, table, row);
     char cell[LXW_MAX_CELL_NAME_LENGTH];
     if (at.sheet != f->from)
         add(f, sb_pool_print(f->x->run->pool, "'%s'!", at.sheet->name));
-    lxw_rowcol_to_cell(cell, at.row, (lxw_col_t)r->column);
+    lxw_rowcol_to_cell(cell, at.row, (lxw_col_t)column);
     add(f, cell);
-    if (!range)
-        return;
+}
+
+/* Cells of a table, from one corner to the other. */
+typedef struct area {
+    size_t row, row_to, column, column_to;
+} area;
+
+static void add_area(formula *f, const sb_table *table, area at) {
+    xlsx_found first = xlsx_find(f->x, table, at.row);
+    char cell[LXW_MAX_CELL_NAME_LENGTH];
+    add_cell(f, table, at.row, at.column);
     add(f, ":");
-    lxw_rowcol_to_cell(cell, at.row + (uint32_t)(r->row_to - r->row), (lxw_col_t)r->column);
+    lxw_rowcol_to_cell(cell, first.row + (uint32_t)(at.row_to - at.row), (lxw_col_t)at.column_to);
     add(f, cell);
 }
 
@@ -71,6 +76,10 @@ static int strength(const sb_relation *r) {
     case SB_REL_CELL:
     case SB_REL_ROUND:
     case SB_REL_SUM:
+    case SB_REL_SUM_OF:
+    case SB_REL_PICK:
+    case SB_REL_REST:
+    case SB_REL_SHARE:
         break;
     }
     return 3;
@@ -134,7 +143,7 @@ static void add_sum(formula *f, const sb_relation *r) {
         return;
     }
     add(f, "SUM(");
-    add_cells(f, r, true);
+    add_area(f, r->table, (area){r->row, r->row_to, r->column, r->column});
     add(f, ")");
 }
 
@@ -146,10 +155,100 @@ static void add_max(formula *f, const sb_relation *r) {
     add(f, ")");
 }
 
+static void add_sum_of(formula *f, const sb_relation *r) {
+    add(f, "SUMIF(");
+    add_area(f, r->table, (area){r->row, r->row_to, r->key, r->key});
+    add(f, ",");
+    add_term(f, r->a);
+    add(f, ",");
+    add_area(f, r->table, (area){r->row, r->row_to, r->column, r->column});
+    add(f, ")");
+}
+
+static void add_pick(formula *f, const sb_relation *r) {
+    add(f, "INDEX(");
+    add_area(f, r->table, (area){r->row_to, r->row_to, r->column, r->column_to});
+    add(f, ",1,MATCH(");
+    add_term(f, r->a);
+    add(f, ",");
+    add_area(f, r->table, (area){r->row, r->row, r->column, r->column_to});
+    add(f, ",0))");
+}
+
+/* ---- shares by the largest remainder: all in whole numbers, which divide and multiply exactly ------------------ */
+
+static int64_t units_of(int digits) {
+    int64_t units = 1;
+    for (int i = 0; i < digits; i++)
+        units *= 10;
+    return units;
+}
+
+/* weight * amount, in units of the last figure */
+static void add_due(formula *f, const sb_relation *r) {
+    add_cell(f, r->table, r->own, r->column);
+    add(f, "*ROUND(ABS(");
+    add_term(f, r->a);
+    add(f, sb_pool_print(f->x->run->pool, ")*%lld,0)", (long long)units_of(r->digits)));
+}
+
+static void add_all_weights(formula *f, const sb_relation *r) {
+    add(f, "MAX(1,SUM(");
+    add_area(f, r->table, (area){r->row, r->row_to, r->column, r->column});
+    add(f, "))");
+}
+
+static void add_whole(formula *f, const sb_relation *r) {
+    add(f, "INT(");
+    add_due(f, r);
+    add(f, "/");
+    add_all_weights(f, r);
+    add(f, ")");
+}
+
+static void add_rest(formula *f, const sb_relation *r) {
+    add_due(f, r);
+    add(f, "-");
+    add_all_weights(f, r);
+    add(f, "*");
+    add_whole(f, r);
+}
+
+/* How many rows of those come before this one: their remainders are larger, or alike and earlier. */
+static void add_rank(formula *f, const sb_relation *r) {
+    add(f, "SUMPRODUCT(--(");
+    add_area(f, r->table, (area){r->row, r->row_to, r->column_to, r->column_to});
+    add(f, ">");
+    add_cell(f, r->table, r->own, r->column_to);
+    add(f, "))");
+    if (r->own == r->row)
+        return;
+    add(f, "+SUMPRODUCT(--(");
+    add_area(f, r->table, (area){r->row, r->own - 1, r->column_to, r->column_to});
+    add(f, "=");
+    add_cell(f, r->table, r->own, r->column_to);
+    add(f, "))");
+}
+
+/* The remainders add up to as many times the weights' sum as there are units left to give. */
+static void add_share(formula *f, const sb_relation *r) {
+    add(f, "ROUND(SIGN(");
+    add_term(f, r->a);
+    add(f, ")*(");
+    add_whole(f, r);
+    add(f, "+IF(");
+    add_rank(f, r);
+    add(f, "<SUM(");
+    add_area(f, r->table, (area){r->row, r->row_to, r->column_to, r->column_to});
+    add(f, ")/");
+    add_all_weights(f, r);
+    add(f, sb_pool_print(f->x->run->pool, ",1,0))/%lld,%d)", (long long)units_of(r->digits), r->digits));
+}
+
 static void add_term(formula *f, const sb_relation *r) {
     switch (r->kind) {
     case SB_REL_CELL:
-        add_cells(f, r, false);
+        add_cell(f, r->table, r->row, r->column);
         break;
     case SB_REL_NUMBER:
         add(f, number_text(f->x->run, r->amount, r->amount_digits));
@@ -177,6 +276,18 @@ static void add_term(formula *f, const sb_relation *r) {
         break;
     case SB_REL_SUM:
         add_sum(f, r);
+        break;
+    case SB_REL_SUM_OF:
+        add_sum_of(f, r);
+        break;
+    case SB_REL_PICK:
+        add_pick(f, r);
+        break;
+    case SB_REL_REST:
+        add_rest(f, r);
+        break;
+    case SB_REL_SHARE:
+        add_share(f, r);
         break;
     }
 }

@@ -237,6 +237,8 @@ bool xlsx_lay_out(sb_run *run, const sb_document *document, xlsx_sheet *sheet) {
             continue;
         if (place->block->kind == SB_BLOCK_TABLE)
             lay_table(sheet, place);
+        else if (place->block->kind == SB_BLOCK_CHART)
+            xlsx_lay_chart(place);
         else if (place->block->kind != SB_BLOCK_DRAWING)
             lay_text(run, sheet, place);
         else if (!xlsx_lay_picture(sheet, place) && *place->block->drawing->title) {

@@ -66,6 +66,15 @@ static void put_headings(sheet_pen *pen, const sb_table *table, uint32_t row) {
     }
 }
 
+/* The numbers that may be chosen, offered in the cell. */
+static void offer_choices(sheet_pen *pen, uint32_t row, size_t column, const sb_counts *among) {
+    char **list = SB_NEW_ARRAY(pen->x->run->pool, char *, among->count + 1);
+    for (size_t i = 0; i < among->count; i++)
+        list[i] = sb_pool_print(pen->x->run->pool, "%lld", (long long)among->items[i]);
+    lxw_data_validation validation = {.validate = LXW_VALIDATION_TYPE_LIST, .value_list = list};
+    keep_error(pen, worksheet_data_validation_cell(pen->worksheet, row, (lxw_col_t)column, &validation));
+}
+
 static void put_number(sheet_pen *pen, uint32_t row, size_t column, const sb_cell *cell, lxw_format *format) {
     const sb_document *document = pen->x->document;
     double number = sb_cell_number(cell, &document->style, document->currency);
@@ -94,6 +103,7 @@ static xlsx_look look_of(sheet_pen *pen, const sb_table *table, size_t column, c
     look.middle = !table->no_heading || at.lines == 1; /* text at the top would touch a rule */
     look.rule_above = at.ruled;
     look.box = cell->kind == SB_CELL_TICK;
+    look.input = cell->input;
     look.line_below = at.lined && !look.box;
     return look;
 }
@@ -109,6 +119,8 @@ static void put_cell(sheet_pen *pen, const sb_table *table, size_t column, const
     else if (look.box || look.rule_above || look.line_below)
         keep_error(pen, worksheet_write_blank(pen->worksheet, at.row, (lxw_col_t)column,
                                               xlsx_format_of(pen->x, look)));
+    if (cell->among)
+        offer_choices(pen, at.row, column, cell->among);
 }
 
 static void define_name(sheet_pen *pen, const sb_cell *cell, uint32_t row, size_t column) {
@@ -157,6 +169,8 @@ void xlsx_put_sheet(xlsx *x, xlsx_sheet *laid, lxw_worksheet *worksheet) {
             put_table(&pen, place);
         else if (place->block->kind == SB_BLOCK_DRAWING && place->gap > 0)
             keep_error(&pen, xlsx_put_picture(laid, place, worksheet));
+        else if (place->block->kind == SB_BLOCK_CHART)
+            keep_error(&pen, xlsx_put_chart(x, laid, place, worksheet));
         else if (place->gap > 0)
             put_block_text(&pen, place);
     }

@@ -2,7 +2,7 @@
 #include "paper.h"
 
 static sb_document *estimate_of(made *m, const sb_ways *ways) {
-    sb_document *document = sb_paper_estimate(&m->run, &m->shop, &m->job, ways);
+    sb_document *document = sb_paper_estimate(&m->run, &m->shop, &m->job, ways, NULL);
     if (!sb_ok(&m->run))
         fail_msg("%s", sb_notices_text(&m->run, SB_NOTE, false));
     return document;
@@ -101,14 +101,9 @@ static bool has_cell(const sb_estimate *e, const char *cell) {
                                                 : true;
 }
 
-static void check_change(chance *c, const change *what, bool one_kind) {
+static void check_change(chance *c, const change *what) {
     chance same = *c;
     made *m = made_by_chance(c), *other = made_by_chance(&same);
-    if (one_kind && m->takeoff.pieces.count > 1) {
-        made_free(m);
-        made_free(other);
-        return;
-    }
     if (!m->shop.settings.taxes.count) {
         made_tax(m, 100000);
         made_tax(other, 100000);
@@ -137,23 +132,112 @@ static void check_change(chance *c, const change *what, bool one_kind) {
     made_free(other);
 }
 
-/* What comes after the cost is the same for any number of kinds of piece; what makes the cost, for one kind. With several the
- * shares stay in proportion, which may be a cent off. */
 static void a_changed_rate_runs_through(void **state) {
     (void)state;
-    static const change after[] = {{"margin_rate", 0, 700000, 1000}, {"discount_rate", 0, 300000, 5000},
-                                   {"price_point", 1, 500, 1},       {"deposit_rate", 0, 900000, 10000},
-                                   {"tax_rate", 0, 250000, 1000},    {"tax_rate_2", 0, 250000, 1000},
-                                   {"price_point_less", 0, 24, 1},   {"minimum", 1, 300000, 1},
-                                   {"stage_rate_1", 1, 300000, 1},   {"delivery_each", 1, 9000, 1}};
-    static const change before[] = {
-        {"contingency_rate", 0, 200000, 5000}, {"overhead_rate", 1, 3000, 1}, {"hourly_rate_1", 0, 9000, 1}};
+    static const change changes[] = {{"margin_rate", 0, 700000, 1000},
+                                     {"discount_rate", 0, 300000, 5000},
+                                     {"price_point", 1, 500, 1},
+                                     {"deposit_rate", 0, 900000, 10000},
+                                     {"tax_rate", 0, 250000, 1000},
+                                     {"tax_rate_2", 0, 250000, 1000},
+                                     {"price_point_less", 0, 24, 1},
+                                     {"minimum", 1, 300000, 1},
+                                     {"stage_rate_1", 1, 300000, 1},
+                                     {"delivery_each", 1, 9000, 1},
+                                     {"contingency_rate", 0, 200000, 5000},
+                                     {"overhead_rate", 1, 3000, 1},
+                                     {"hourly_rate_1", 0, 9000, 1}};
     chance c = {77};
-    for (int round = 0; round < 40; round++) {
-        for (size_t i = 0; i < sizeof after / sizeof *after; i++)
-            check_change(&c, &after[i], false);
-        for (size_t i = 0; i < sizeof before / sizeof *before; i++)
-            check_change(&c, &before[i], true);
+    for (int round = 0; round < 60; round++)
+        for (size_t i = 0; i < sizeof changes / sizeof *changes; i++)
+            check_change(&c, &changes[i]);
+}
+
+/* The price of each line of material, the credit for leftovers and the extras of the job among them. What the program says
+ * with the same price on the same plan. */
+static void a_changed_price_runs_through(void **state) {
+    (void)state;
+    chance c = {5};
+    for (int round = 0; round < 60; round++) {
+        chance same = c;
+        made *m = made_by_chance(&c), *other = made_by_chance(&same);
+        sb_document *document = estimate_of(m, paper_ways(m));
+        sb_cell *const *prices = NULL;
+        for (size_t b = 0; b < document->sheets.items[0]->blocks.count; b++) {
+            const sb_table *table = document->sheets.items[0]->blocks.items[b].table;
+            if (table && strcmp(table->headings[0].text, "Price of material") == 0)
+                prices = table->rows.items;
+        }
+        assert_non_null(prices);
+        for (size_t i = 0; i < other->order.lines.count; i++) {
+            int64_t price = prices[i][2].amount + chance_from(&c, -200, 40000) * 10;
+            price = price < 0 ? 0 : price;
+            assert_true(prices[i][2].input);
+            prices[i][2].amount = price;
+            other->order.lines.items[i].each.milli = price;
+        }
+        const sb_estimate *e = made_estimate(other);
+        assert_int_equal(paper_worked(document, "material_total"), e->material_total.minor);
+        assert_int_equal(paper_worked(document, "total"), e->gross.minor);
+        made_free(m);
+        made_free(other);
+    }
+}
+
+/* Every number of pieces follows the rates, and the one chosen is the one shown. */
+static void numbers_of_pieces_follow(void **state) {
+    (void)state;
+    enum {
+        NUMBERS = 3
+    };
+    static const change changes[] = {{"margin_rate", 0, 700000, 1000},
+                                     {"overhead_rate", 1, 3000, 1},
+                                     {"tax_rate", 0, 250000, 1000},
+                                     {"contingency_rate", 0, 200000, 5000}};
+    chance c = {31};
+    for (int round = 0; round < 60; round++) {
+        const change *what = &changes[round % 4];
+        made *m[NUMBERS], *other[NUMBERS];
+        chance shop = c;
+        sb_breaks breaks = {.own = 1};
+        for (int64_t i = 0; i < NUMBERS; i++) {
+            chance same = shop, again = shop;
+            m[i] = made_by_chance(&same);
+            other[i] = made_by_chance(&again);
+            c = same;
+            /* more of everything that is counted */
+            for (size_t l = 0; l < m[i]->order.lines.count; l++)
+                m[i]->order.lines.items[l].count += 3 * i, other[i]->order.lines.items[l].count += 3 * i;
+            if (!m[i]->shop.settings.taxes.count)
+                made_tax(m[i], 100000), made_tax(other[i], 100000);
+            SB_PUSH(m[0]->run.pool, breaks.list,
+                    ((sb_break){i + 1, 7 * (i + 1), &m[i]->job, paper_ways(m[i])}));
+        }
+        sb_document *document =
+            sb_paper_estimate(&m[1]->run, &m[1]->shop, &m[1]->job, breaks.list.items[1].ways, &breaks);
+        assert_true(sb_document_sound(&m[1]->run, document));
+        paper_agrees(document);
+        const char *cell = what->cell;
+        if (strcmp(cell, "margin_rate") == 0 && m[0]->shop.settings.method == SB_MARKUP_ON_COST)
+            cell = "markup_rate";
+        int64_t value =
+            what->least + what->step * chance_from(&c, 0, (what->most - what->least) / what->step);
+        const sb_estimate *before = breaks.list.items[1].ways->list.items[0].estimate;
+        paper_named(document, cell)->amount = value;
+        for (int64_t i = 0; i < NUMBERS; i++) {
+            change_settings(other[i], before, cell, value);
+            const sb_estimate *e = made_estimate(other[i]);
+            paper_named(document, "quantity")->amount = 7 * (i + 1);
+            assert_int_equal(paper_worked(document, "net"), e->net.minor);
+            assert_int_equal(paper_worked(document, "total"), e->gross.minor);
+            assert_int_equal(paper_worked(document, "floor"), e->floor.minor);
+        }
+        for (int64_t i = 0; i < NUMBERS; i++) {
+            made_free(other[i]);
+            if (i != 0)
+                made_free(m[i]);
+        }
+        made_free(m[0]);
     }
 }
 
@@ -162,16 +246,17 @@ static void a_changed_rate_runs_through(void **state) {
 static void one_sheet_a_subject(void **state) {
     (void)state;
     static const char *const titles[] = {
-        "Summary",           "Rates",     "Pieces", "Inputs", "Parts", "Lengths", "Material", "Labour",
-        "Boards and sheets", "Leftovers", "Options"};
+        "Rates",  "Summary",           "Pieces",    "Inputs",  "Parts",  "Lengths", "Material",
+        "Labour", "Boards and sheets", "Leftovers", "Sharing", "Options"};
     chance c = {3};
     made *m = made_by_chance(&c);
     sb_ways *ways = paper_ways(m);
-    assert_int_equal(estimate_of(m, ways)->sheets.count, 10);
+    assert_true(m->takeoff.pieces.count > 1); /* one kind shares with nobody */
+    assert_int_equal(estimate_of(m, ways)->sheets.count, 11);
     paper_two_options(m, ways);
     sb_document *document = estimate_of(m, ways);
-    assert_int_equal(document->sheets.count, 11);
-    for (size_t i = 0; i < 11; i++)
+    assert_int_equal(document->sheets.count, 12);
+    for (size_t i = 0; i < 12; i++)
         assert_string_equal(document->sheets.items[i]->title, titles[i]);
     assert_true(paper_says(document, "Larch / panels")); /* a bar would split a heading */
     assert_true(paper_says(document, "counted from the cutting plan"));
@@ -229,6 +314,7 @@ static void an_empty_job(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(formulas_give_the_same_cents), cmocka_unit_test(a_changed_rate_runs_through),
+        cmocka_unit_test(a_changed_price_runs_through), cmocka_unit_test(numbers_of_pieces_follow),
         cmocka_unit_test(one_sheet_a_subject),          cmocka_unit_test(times_that_are_no_decimals),
         cmocka_unit_test(work_in_the_shops_units),      cmocka_unit_test(an_empty_job),
     };

@@ -100,7 +100,7 @@ static void other_papers_are_legible(void **state) {
     for (size_t i = 0; i < SAMPLES; i++) {
         sample s;
         sample_open(&s, sample_names[i]);
-        look_over(&s.run, sb_paper_estimate(&s.run, s.shop, s.job, s.ways));
+        look_over(&s.run, sb_paper_estimate(&s.run, s.shop, s.job, s.ways, NULL));
         look_over(&s.run,
                   sb_paper_order(&s.run, s.shop, s.job->name, s.job->date, s.ways->list.items[0].order));
         sample_close(&s);

@@ -36,6 +36,11 @@ says '"cheapest": "jig"'
 status 0 "$SAWBILL" compare "$work/shop/jobs/trays.job" --json --out "$work/papers"
 grep -q batches "$work/out" && fail "batches nobody asked for"
 
+# A job without options has batches too.
+sed -i '/^option/,$d' "$work/shop/jobs/trays.job"
+status 0 "$SAWBILL" compare "$work/shop/jobs/trays.job" --batches --json --out "$work/papers"
+says '"cheapest": null'
+
 # What a size has to tell is its own concern: nothing of it comes out.
 [ ! -s "$work/err" ] || { fail "something was told"; cat "$work/err"; }
 finish
