@@ -348,7 +348,7 @@ static void outlines_are_legible(void **state) {
         snprintf(lines, sizeof lines, "piece it\n  recipe %s\n", pieces[i]);
         sample_make(&s, lines);
         const sb_wording *wording = sb_wording_read(&s.run, "templates", "en");
-        look_over(&s.run, sb_paper_quote(&s.run, s.shop, s.job, s.ways, wording));
+        look_over(&s.run, sb_paper_quote(&s.run, s.shop, s.job, s.ways, NULL, wording));
         sample_close(&s);
     }
 }
