@@ -2,7 +2,7 @@
 #include "cutting/sheet_bend.h"
 #include "cutting/sheet_worth.h"
 
-#define UNITS  1024 /* along an axis */
+#define UNITS  512 /* along an axis */
 #define BENDS  5
 #define STRIPS 64
 #define FIRST  0.5 /* share of its worth that a piece too many takes */

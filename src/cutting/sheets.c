@@ -116,11 +116,11 @@ static void try_mix(sb_sheet_search *s) {
         return;
     allow(s, 30);
     sb_sheet_mix *m = goes_on(s) ? bound_mix(s, c) : NULL;
-    allow(s, 60);
+    allow(s, s->bending ? 75 : 60);
     if (goes_on(s))
         sb_sheets_dive(s, c);
     allow(s, 20);
-    if (goes_on(s))
+    if (goes_on(s) && !s->bending) /* in strips dives make more of the same work */
         sb_sheets_choose(s, c);
     if (m && !sb_sheets_are_least(s) && may_be_rounding(s, m))
         bound_finely(s, c);
