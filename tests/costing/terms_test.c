@@ -60,6 +60,24 @@ static void a_charge_has_a_rate_too(void **state) {
     made_free(m);
 }
 
+/* Official example 5: lines of 1000 and 500 at 25 %, 2500 at 12 % (an allowance and a charge of 150 cancel out): tax 675, gross 4675; half of
+ * it paid, 2337.50 are due. */
+static void what_is_due_after_a_payment(void **state) {
+    (void)state;
+    static const int64_t sold[] = {100000, 50000, 250000};
+    static const char *const taxes[] = {"full", "full", "twelve"};
+    made *m = sold_at(sold, taxes, 3);
+    add_tax(m, "full", 250000);
+    add_tax(m, "twelve", 120000);
+    m->shop.settings.deposit.ppm = 500000;
+    const sb_estimate *e = made_estimate(m);
+    MONEY(e->tax, 67500);
+    MONEY(e->gross, 467500);
+    MONEY(e->deposit, 233750);
+    MONEY(e->rest, 233750);
+    made_free(m);
+}
+
 /* Three lines of 1.23 at 20 % and one of 1.00 at 10 %: by line 3 x 0.25 + 0.10; with prices that contain it, what lies inside. */
 static void by_line_and_inside(void **state) {
     (void)state;
@@ -233,6 +251,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(two_rates_on_the_total),
         cmocka_unit_test(a_charge_has_a_rate_too),
+        cmocka_unit_test(what_is_due_after_a_payment),
         cmocka_unit_test(by_line_and_inside),
         cmocka_unit_test(a_piece_with_a_tax_nobody_knows),
         cmocka_unit_test(price_points),
