@@ -24,7 +24,7 @@ static void the_estimate_tells_both(void **state) {
     sample s;
     sample_open(&s, "harbour-planters");
     const sb_risk *risk = first(&s)->risk;
-    const sb_document *estimate = sb_paper_estimate(&s.run, s.shop, s.job, s.ways);
+    const sb_document *estimate = sb_paper_estimate(&s.run, s.shop, s.job, s.ways, NULL);
     assert_non_null(sheet_named(estimate, "Risk"));
     assert_non_null(sheet_named(estimate, "Sensitivity"));
     assert_int_equal(named(estimate, "cost_10")->amount, risk->cost10.minor);
@@ -99,8 +99,8 @@ static void without_ranges_there_is_no_risk(void **state) {
     sample_open(&s, "rack-bench");
     sb_ways *sure = (sb_ways *)s.ways;
     sure->list.items[0].risk = NULL;
-    assert_true(told(sb_paper_estimate(&s.run, s.shop, s.job, s.ways), "nothing can be said of its risk") ==
-                1);
+    assert_true(
+        told(sb_paper_estimate(&s.run, s.shop, s.job, s.ways, NULL), "nothing can be said of its risk") == 1);
     assert_true(told(sb_paper_summary(&s.run, s.shop, s.job, s.ways), "of cases") == 0);
     assert_true(told(sb_paper_why(&s.run, s.shop, s.job, first(&s), "risk"), "told as a range") == 1);
     assert_int_equal(in(in(sb_record_quote(&s.run, s.shop, s.job, s.ways), "options")->first, "risk")->kind,
