@@ -65,5 +65,5 @@ mistake 'breaks none quoted' 13 'expected the end of the line'
 mistake 'breaks 1,2,3,4,5,6,7,8,9,10,11,12,13' 35 'expected at most 12 sizes'
 sed -i 's/^breaks 1, 6/breaks 1, x/' "$home/rates/shop.txt"
 status 1 "$SAWBILL" check "$home/rates"
-complains 'shop.txt:61:11: error: expected a size of batch'
+complains ':11: error: expected a size of batch'
 finish
