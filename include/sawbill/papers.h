@@ -67,6 +67,19 @@ void sb_record_batches(sb_run *run, sb_record *comparison, const sb_shop *shop, 
                        const sb_batches *batches);
 /* Adds to the record of a quote what the job costs in other numbers. */
 void sb_record_breaks(sb_run *run, sb_record *quote, const sb_shop *shop, const sb_breaks *breaks);
+/* ---- revisions: what is kept of an estimate beside its papers, and what has changed since ---- */
+
+/* Keys: job, revision, date, currency, figures: an array of option ("": none), figure, kind (money | count | share | time), amount (minor
+ * units, number, ppm, ms). */
+sb_record *sb_record_estimate(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
+typedef struct sb_stored sb_stored;
+/* NULL after advice: the file is not there, is damaged or tells another currency. */
+const sb_stored *sb_stored_read(sb_run *run, const char *path, const sb_shop *shop, const sb_job *job);
+/* The revision before: A before B, 1 before 2; NULL before the first, and before one that is neither letter nor number. */
+const char *sb_revision_before(sb_run *run, const char *revision);
+/* Adds to an estimate what has changed since the stored one, and by how much. */
+void sb_paper_changes(sb_run *run, sb_document *estimate, const sb_job *job, const sb_ways *ways, const sb_stored *stored);
+
 sb_record *sb_record_comparison(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
 
 /* `why`: where a figure comes from. Figures are named as the papers print them: "total", "price", "labour", a part's title, a stock

@@ -1,6 +1,8 @@
 /* main/quote.c -- the main job: a job file to all its papers. */
 #include "main/command.h"
 
+#include <string.h>
+
 /* What the papers are made of. */
 typedef struct worked {
     const sb_desk *desk;
@@ -9,8 +11,39 @@ typedef struct worked {
 } worked;
 
 typedef struct papers {
-    const sb_document *quote, *estimate, *cuts, *order, *list;
+    const sb_document *quote, *cuts, *order, *list;
+    sb_document *estimate;
 } papers;
+
+/* The papers of a revision carry its letter. */
+static const char *base_of(sb_run *run, const sb_desk *desk, const char *revision) {
+    return revision ? sb_pool_print(run->pool, "%s-%s", desk->base, revision) : desk->base;
+}
+
+static const char *record_name(sb_run *run, const sb_desk *desk, const char *revision) {
+    return sb_pool_print(run->pool, "%s-estimate.json", base_of(run, desk, revision));
+}
+
+/* What has changed since the revision before, if there is one and its estimate was kept. */
+static void add_changes(sb_run *run, const worked *w, sb_document *estimate) {
+    const sb_desk *desk = w->desk;
+    const char *before = desk->job->revision ? sb_revision_before(run, desk->job->revision) : NULL;
+    if (!before)
+        return;
+    const char *path = path_join(run, desk->folder, record_name(run, desk, before));
+    const sb_stored *stored = sb_stored_read(run, path, desk->shop, desk->job);
+    if (stored)
+        sb_paper_changes(run, estimate, desk->job, w->ways, stored);
+}
+
+static bool file_record(sb_run *run, const worked *w, sb_file_set *files) {
+    const sb_desk *desk = w->desk;
+    if (!desk->job->revision)
+        return true;
+    const char *text = sb_write_json(run, sb_record_estimate(run, desk->shop, desk->job, w->ways));
+    return text &&
+           sb_file_set_write(run, files, record_name(run, desk, desk->job->revision), text, strlen(text));
+}
 
 /* False after errors. */
 static bool fill_papers(sb_run *run, const worked *w, papers *out) {
@@ -22,12 +55,13 @@ static bool fill_papers(sb_run *run, const worked *w, papers *out) {
     if (!wording)
         return false;
     *out = (papers){
-        sb_paper_quote(run, desk->shop, job, w->ways, w->breaks, wording),
-        sb_paper_estimate(run, desk->shop, job, w->ways, w->breaks),
-        sb_paper_cuts(run, desk->shop, job, way),
-        sb_paper_order(run, desk->shop, name, job->date, way->order),
-        sb_paper_order_list(run, desk->shop, name, job->date, way->order),
+        .quote = sb_paper_quote(run, desk->shop, job, w->ways, w->breaks, wording),
+        .estimate = sb_paper_estimate(run, desk->shop, job, w->ways, w->breaks),
+        .cuts = sb_paper_cuts(run, desk->shop, job, way),
+        .order = sb_paper_order(run, desk->shop, name, job->date, way->order),
+        .list = sb_paper_order_list(run, desk->shop, name, job->date, way->order),
     };
+    add_changes(run, w, out->estimate);
     return sb_ok(run);
 }
 
@@ -36,7 +70,7 @@ static bool write_papers(sb_run *run, const worked *w) {
     if (!fill_papers(run, w, &p))
         return false;
     sb_file_set *files = sb_file_set_new(run, w->desk->folder);
-    const char *base = w->desk->base;
+    const char *base = base_of(run, w->desk, w->desk->job->revision);
     return file_xlsx(run, files, sb_pool_print(run->pool, "%s-quote", base), p.quote) &&
            file_pdf(run, files, sb_pool_print(run->pool, "%s-quote", base), p.quote) &&
            file_xlsx(run, files, sb_pool_print(run->pool, "%s-estimate", base), p.estimate) &&
@@ -44,7 +78,7 @@ static bool write_papers(sb_run *run, const worked *w) {
            file_pdf(run, files, sb_pool_print(run->pool, "%s-cuts", base), p.cuts) &&
            file_xlsx(run, files, sb_pool_print(run->pool, "%s-order", base), p.order) &&
            file_csv(run, files, sb_pool_print(run->pool, "%s-order", base), p.list) &&
-           sb_file_set_keep(run, files);
+           file_record(run, w, files) && sb_file_set_keep(run, files);
 }
 
 static const char *papers_list(sb_run *run, const sb_desk *desk) {
@@ -54,8 +88,12 @@ static const char *papers_list(sb_run *run, const sb_desk *desk) {
         {"cuts.xlsx", "the same as a workbook"},     {"order.xlsx", "for the merchants"},
         {"order.csv", "the same for other programs"}};
     const char *list = sb_pool_print(run->pool, "\nPapers: %s/\n", desk->folder);
+    const char *base = base_of(run, desk, desk->job->revision);
     for (size_t i = 0; i < sizeof written / sizeof *written; i++)
-        list = sb_pool_print(run->pool, "%s  %s-%-14s %s\n", list, desk->base, written[i][0], written[i][1]);
+        list = sb_pool_print(run->pool, "%s  %s-%-14s %s\n", list, base, written[i][0], written[i][1]);
+    if (desk->job->revision)
+        list = sb_pool_print(run->pool, "%s  %s-%-14s %s\n", list, base, "estimate.json",
+                             "kept for the next revision");
     return list;
 }
 

@@ -77,6 +77,8 @@ static void put_head(const quote *q) {
         pair(q, table, word(q, "subject"), sb_cell_text(q->job->title));
     if (q->job->reference)
         pair(q, table, word(q, "reference"), sb_cell_text(q->job->reference));
+    if (q->job->revision)
+        pair(q, table, word(q, "revision"), sb_cell_text(q->job->revision));
     pair(q, table, word(q, "date"), sb_cell_text(date_words(q, q->job->date)));
     if (valid_until(q).year)
         pair(q, table, word(q, "valid-until"), sb_cell_text(date_words(q, valid_until(q))));

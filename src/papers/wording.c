@@ -5,6 +5,7 @@
 
 static const char *const KEYS[] = {"quote",
                                    "reference",
+                                   "revision",
                                    "date",
                                    "valid-until",
                                    "customer",
@@ -68,18 +69,21 @@ enum {
 /* What a wording from before there were such things may do without: some things speak for themselves, the rest is in English. */
 static const struct {
     const char *key, *text;
-} SPARED[] = {{"views", ""},
-              {"view-front", ""},
-              {"view-side", ""},
-              {"breaks", ""},
-              {"breaks-note", ""},
-              {"breaks-count", ""},
-              {"tax-on-rates", "Tax is worked out once for each rate, on the sum of its lines, and rounded to the last figure shown."},
-              {"tax-rate", "Tax rate"},
-              {"tax-base", "Without tax"},
-              {"supplement", "Supplement for a small order"},
-              {"rest", "Rest, payable on delivery"},
-              {"terms-stages", "Payments are due as listed with the total."}};
+} SPARED[] = {
+    {"revision", "Revision"},
+    {"views", ""},
+    {"view-front", ""},
+    {"view-side", ""},
+    {"breaks", ""},
+    {"breaks-note", ""},
+    {"breaks-count", ""},
+    {"tax-on-rates",
+     "Tax is worked out once for each rate, on the sum of its lines, and rounded to the last figure shown."},
+    {"tax-rate", "Tax rate"},
+    {"tax-base", "Without tax"},
+    {"supplement", "Supplement for a small order"},
+    {"rest", "Rest, payable on delivery"},
+    {"terms-stages", "Payments are due as listed with the total."}};
 
 struct sb_wording {
     const sb_source *source;

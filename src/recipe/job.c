@@ -19,8 +19,16 @@ static void read_reference(recipe_reader *reader) {
     take_prose(reader, &reader->job->reference);
 }
 
+/* It stands in the names of files. */
 static void read_revision(recipe_reader *reader) {
-    take_prose(reader, &reader->job->revision);
+    const char *text = recipe_prose(reader);
+    static const char fit[] = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-";
+    if (!text)
+        return;
+    reader->job->revision = text;
+    if (strspn(text, fit) != strlen(text) || strlen(text) > 20)
+        sb_error(reader->run, reader->line->rest,
+                 "expected a revision of letters and digits, as B: it stands in the names of files");
 }
 
 static void read_customer(recipe_reader *reader) {
