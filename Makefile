@@ -12,7 +12,7 @@ V       ?=
 # Published benchmark sets, one folder a set; `make bench` uses them where they are
 SETS    ?= ../shared/bench/1d
 SHEETS  ?= ../shared/bench/2d
-# make bench: one part only (many, job, growth, workshop, solvers, sheets or the name of a set), the work for each plan in
+# make bench: one part only (many, papers, job, growth, workshop, solvers, sheets or the name of a set), the work for each plan in
 # steps, how many random jobs, how many of the small ones are given to general solvers too (up to four minutes each)
 ONLY    ?=
 EFFORT  ?=
@@ -105,8 +105,8 @@ sanitize: deps
 	    $(MAKE) --no-print-directory BUILD=$(BUILD)/sanitize OPTIMISE="-O1 -g" \
 	    SANITIZE="-fsanitize=address,undefined -fno-sanitize-recover=all" test-units test-shell
 
-bench: $(BUILD)/bench
-	$(BUILD)/bench "$(wildcard $(SETS))" "$(ONLY)" "$(EFFORT)" "$(JOBS)" "$(wildcard $(SHEETS))" "$(MODELS)"
+bench: $(BUILD)/bench $(PROGRAM)
+	SAWBILL=$(PROGRAM) $(BUILD)/bench "$(wildcard $(SETS))" "$(ONLY)" "$(EFFORT)" "$(JOBS)" "$(wildcard $(SHEETS))" "$(MODELS)"
 
 $(BUILD)/bench: $(BENCH) $(SUPPORT) $(LIB)
 	$(SAY) "  link $@"

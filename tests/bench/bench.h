@@ -63,6 +63,12 @@ int64_t bench_hand_cost(sb_run *run, const sb_problem *problem);
 
 /* ---- the parts of the bench ---------------------------------------------------------------------- */
 
+enum {
+    BENCH_PIECES = 500
+};
+const char *bench_recipe(sb_run *run); /* 40 kinds of part, of boards and of sheets */
+
+void bench_papers(void);   /* the same and the planters, from the job file to all papers: time and memory */
 void bench_job(void);      /* a batch of 500 pieces with 40 kinds of part: station by station */
 void bench_workshop(void); /* random workshop jobs, and the same cut by hand */
 void bench_solvers(void);  /* small workshop jobs as arc flow and as assignment, by CBC and GLPK */

@@ -7,11 +7,10 @@
 #include <string.h>
 
 enum {
-    KINDS = 40,
-    PIECES = 500
+    KINDS = 40
 };
 
-static const char *recipe_text(sb_run *run) {
+const char *bench_recipe(sb_run *run) {
     const char *text = "recipe rack\ninput long 1200 mm from 400 mm to 2400 mm\nstock slat "
                        "larch-20x95\nstock skin ply-exterior-18\n";
     for (int i = 0; i < KINDS; i++) {
@@ -36,14 +35,14 @@ static void lap(clock_line *line, const char *what) {
 static void work(void *context) {
     sb_run *run = context;
     clock_line line = {bench_seconds()};
-    printf("%d pieces with %d kinds of part\n", PIECES, KINDS);
+    printf("%d pieces with %d kinds of part\n", BENCH_PIECES, KINDS);
     sb_shop *shop = sb_shop_read(run, "rates");
     lap(&line, "read the rates");
     sb_recipe_book *book = sb_recipe_book_open(run, "templates", false);
-    const sb_recipe *recipe = sb_recipe_of(run, sb_source_of(run, "rack.recipe", recipe_text(run)), false);
+    const sb_recipe *recipe = sb_recipe_of(run, sb_source_of(run, "rack.recipe", bench_recipe(run)), false);
     sb_recipe_book_add(run, book, recipe);
-    const char *text =
-        sb_pool_print(run->pool, "job bench\ndate 2026-02-02\ncustomer x\npiece rack\n  count %d\n", PIECES);
+    const char *text = sb_pool_print(
+        run->pool, "job bench\ndate 2026-02-02\ncustomer x\npiece rack\n  count %d\n", BENCH_PIECES);
     const sb_job *job = sb_job_of(run, sb_source_of(run, "bench.job", text), false);
     lap(&line, "read recipe and job");
     const sb_takeoff *takeoff = sb_takeoff_of(run, shop, book, job, NULL);

@@ -1,5 +1,5 @@
 /* Prints what plans reach, in money and time, beside what they should reach. Run from the project's folder:
- *     make bench [SETS=folder] [SHEETS=folder] [ONLY=many|job|growth|workshop|solvers|sheets|SET]
+ *     make bench [SETS=folder] [SHEETS=folder] [ONLY=many|papers|job|growth|workshop|solvers|sheets|SET]
  *         [EFFORT=steps] [JOBS=number] [MODELS=number] */
 #include "bench.h"
 
@@ -25,10 +25,8 @@ int main(int argc, char **argv) {
         const char *name;
         void (*run)(void);
     } parts[] = {{"many", bench_many}, /* first: memory is measured while little is in use */
-                 {"job", bench_job},
-                 {"growth", bench_growth},
-                 {"workshop", bench_workshop},
-                 {"solvers", bench_solvers}};
+                 {"papers", bench_papers},     {"job", bench_job},        {"growth", bench_growth},
+                 {"workshop", bench_workshop}, {"solvers", bench_solvers}};
     const char *said[] = {"", "", "", "", "", "", ""};
     for (int i = 1; i < argc && i < 7; i++)
         said[i] = argv[i];
