@@ -203,6 +203,7 @@ typedef struct sb_sheet {
 } sb_sheet;
 typedef struct sb_document {
     const char *title, *author, *foot; /* foot: "job, date" on each page */
+    const char *group;                 /* between groups of three figures of an amount, where it is shown as text; NULL: a blank */
     const char *page_word, *of_word;   /* "page", "of" in the document's language; NULL: English */
     sb_date date;
     sb_style style;

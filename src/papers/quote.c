@@ -210,14 +210,27 @@ static sb_document *document_of(const quote *q) {
     document->author = s->name;
     document->letter = s->style.units == SB_UNITS_IN;
     document->foot = sb_pool_print(q->run->pool, "%s, %s", reference_of(q->job), date_words(q, q->job->date));
+    document->group = *word(q, "group-mark") ? word(q, "group-mark") : NULL;
     document->page_word = word(q, "page");
     document->of_word = word(q, "of");
     return document;
 }
 
+/* The shop, writing numbers as the language of the quote does. */
+static const sb_shop *shop_writing(sb_run *run, const sb_shop *shop, const sb_wording *wording) {
+    const char *mark = sb_wording_text(run, wording, "decimal-mark");
+    if (!*mark)
+        return shop;
+    sb_shop *writing = SB_NEW(run->pool, sb_shop);
+    *writing = *shop;
+    writing->settings.style.decimal_comma = *mark == ',';
+    return writing;
+}
+
 sb_document *sb_paper_quote(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways,
                             const sb_breaks *breaks, const sb_wording *wording) {
-    quote q = {.run = run, .shop = shop, .job = job, .ways = ways, .words = wording};
+    quote q = {
+        .run = run, .shop = shop_writing(run, shop, wording), .job = job, .ways = ways, .words = wording};
     if (job->breaks.quoted && breaks && breaks->list.count > 1)
         q.breaks = breaks;
     q.notes = quote_notes_of(run, ways);

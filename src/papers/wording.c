@@ -60,6 +60,8 @@ static const char *const KEYS[] = {"quote",
                                    "signature",
                                    "page",
                                    "of",
+                                   "decimal-mark",
+                                   "group-mark",
                                    "date-form",
                                    "months"};
 enum {
@@ -71,6 +73,8 @@ static const struct {
     const char *key, *text;
 } SPARED[] = {
     {"revision", "Revision"},
+    {"decimal-mark", ""}, /* then as the shop writes numbers */
+    {"group-mark", ""},
     {"views", ""},
     {"view-front", ""},
     {"view-side", ""},

@@ -30,6 +30,19 @@ static const char *length_shown(sb_run *run, const sb_document *document, const 
     return sb_write_length(run, (sb_length){cell->amount}, &style);
 }
 
+/* 1.234,50 where the document's language writes it so. */
+static const char *money_shown(sb_run *run, const sb_document *document, const sb_cell *cell) {
+    const char *text = sb_write_money(run, (sb_money){cell->amount}, document->currency, &document->style);
+    if (!document->group)
+        return text;
+    const char *out = "";
+    for (const char *at = text, *blank; *at; at = *blank ? blank + 1 : blank) {
+        blank = at + strcspn(at, " ");
+        out = sb_pool_print(run->pool, "%s%.*s%s", out, (int)(blank - at), at, *blank ? document->group : "");
+    }
+    return out;
+}
+
 const char *cell_shown(sb_run *run, const sb_document *document, const sb_cell *cell) {
     const sb_style *style = &document->style;
     switch (cell->kind) {
@@ -42,7 +55,7 @@ const char *cell_shown(sb_run *run, const sb_document *document, const sb_cell *
     case SB_CELL_LENGTH:
         return length_shown(run, document, cell);
     case SB_CELL_MONEY:
-        return sb_write_money(run, (sb_money){cell->amount}, document->currency, style);
+        return money_shown(run, document, cell);
     case SB_CELL_PRICE:
         return price_shown(run, document, cell);
     case SB_CELL_SHARE:
