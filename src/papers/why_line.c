@@ -86,11 +86,20 @@ static void say_rack(why *w, const sb_order_line *line) {
             line->rack->place);
 }
 
+/* A line of material as the estimate prints it: "Larch slat 20 x 95, 4200 mm, of Saltmarsh Board & Panel". */
+static bool is_line(const why *w, const char *figure, const sb_order_line *line) {
+    for (size_t i = 0; i < w->way->estimate->materials.count; i++)
+        if (w->way->estimate->materials.items[i].order == line &&
+            strcasecmp(figure, w->way->estimate->materials.items[i].what) == 0)
+            return true;
+    return false;
+}
+
 bool why_stock(why *w, const char *figure) {
     bool found = false;
     for (size_t i = 0; i < w->way->order->lines.count; i++) {
         const sb_order_line *line = &w->way->order->lines.items[i];
-        if (!is(figure, line->stock->id, line->stock->title))
+        if (!is(figure, line->stock->id, line->stock->title) && !is_line(w, figure, line))
             continue;
         if (!found)
             why_say(w, line->stock->title, line->stock->id, "", line->stock->place);

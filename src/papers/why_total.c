@@ -241,6 +241,37 @@ enum {
     TOTAL_COUNT = sizeof totals / sizeof *totals
 };
 
+/* The same steps as the papers print them. */
+static const char *const printed[][2] = {
+    {"total with tax", "total"},
+    {"total without tax", "net"},
+    {"cost with contingency", "base"},
+    {"less discount", "discount"},
+    {"price points", "pieces, net"},
+    {"price of the pieces, as above", "pieces, net"},
+    {"delivery, net", "delivery"},
+    {"supplement to the minimum, net", "supplement"},
+    {"floor, net", "floor"},
+    {"net above the floor", "floor"},
+    {"left for the shop", "margin left"},
+    {"markup left", "margin left"},
+    {"margin left, of net", "margin left"},
+};
+enum {
+    PRINTED_COUNT = sizeof printed / sizeof *printed
+};
+
+/* The step's own word for what a paper prints; a tax goes by its title. */
+static const char *step_word(const why *w, const char *figure) {
+    for (size_t i = 0; i < PRINTED_COUNT; i++)
+        if (strcasecmp(figure, printed[i][0]) == 0)
+            return printed[i][1];
+    for (size_t i = 0; i < estimate(w)->taxes.count; i++)
+        if (strcasecmp(figure, estimate(w)->taxes.items[i].tax->title) == 0)
+            return "tax";
+    return figure;
+}
+
 /* What comes before a step explains it; the net price and what follows from it need the whole chain. */
 static size_t chain_start(size_t index) {
     bool line_sums = totals[index].say == say_material || totals[index].say == say_labour ||
@@ -270,6 +301,7 @@ static void say_short(why *w, size_t index) {
 }
 
 bool why_total(why *w, const char *figure) {
+    figure = step_word(w, figure);
     for (size_t i = 0; i < TOTAL_COUNT; i++) {
         if (strcasecmp(totals[i].name, figure) != 0 &&
             (!totals[i].also || strcasecmp(totals[i].also, figure) != 0))
@@ -290,4 +322,6 @@ void why_totals(const why *w, why_group *group) {
         why_word_once(w, &group->names, phrase ? totals[i].also : totals[i].name);
         why_word_once(w, &group->titles, phrase || !totals[i].also ? totals[i].name : totals[i].also);
     }
+    for (size_t i = 0; i < PRINTED_COUNT; i++)
+        why_word_once(w, &group->titles, printed[i][0]);
 }
