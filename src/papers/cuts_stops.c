@@ -65,11 +65,13 @@ static void add_boards(sb_run *run, stop *s, int64_t first, int64_t count, int64
         SB_PUSH(run->pool, s->boards, ((span){first, first + count - 1, each, false}));
 }
 
-static void add_name(sb_run *run, stop *s, const char *name) {
-    for (size_t i = 0; i < s->names.count; i++)
-        if (strcmp(s->names.items[i], name) == 0)
-            return;
-    SB_PUSH(run->pool, s->names, name);
+static void add_part(sb_run *run, stop *s, const char *name, int64_t count) {
+    size_t i = 0;
+    while (i < s->parts.count && strcmp(s->parts.items[i].name, name) != 0)
+        i++;
+    if (i == s->parts.count)
+        SB_PUSH(run->pool, s->parts, ((stop_part){name, 0}));
+    s->parts.items[i].count += count;
 }
 
 static void add_spare(const cuts_paper *p, stop *s, size_t need) {
@@ -95,24 +97,36 @@ static void count_board(const cuts_paper *p, stops *all, size_t index, int64_t f
             s->count += board->count;
         if (!cuts_is_strip(p, part->need))
             count_lying(s, part, board->count);
+        s->needed = s->needed || !cuts_is_spare(p, part->need);
         add_spare(p, s, part->need);
-        add_name(p->run, s, cuts_name(p, part->need));
+        add_part(p->run, s, cuts_name(p, part->need), board->count);
         add_boards(p->run, s, first, board->count, part->across.nm == 0);
     }
 }
 
-/* By stock, then longest first, then by setting; as found where equal. */
-static bool before(const cuts_paper *p, const stop *a, const stop *b) {
+static bool setting_needed(const stops *all, size_t setting) {
+    for (size_t i = 0; i < all->count; i++)
+        if (all->items[i].setting == setting && all->items[i].needed)
+            return true;
+    return false;
+}
+
+/* By stock, then longest first, then by setting, spares behind what they stand in for; as found where equal. */
+static bool before(const cuts_paper *p, const stops *all, const stop *a, const stop *b) {
     const sb_need *first = &p->problem->needs.items[a->need], *second = &p->problem->needs.items[b->need];
+    bool one = setting_needed(all, a->setting), other = setting_needed(all, b->setting);
     if (first->stock != second->stock)
         return first->stock < second->stock;
-    return first->length.nm != second->length.nm ? first->length.nm > second->length.nm
-                                                 : a->setting < b->setting;
+    if (first->length.nm != second->length.nm)
+        return first->length.nm > second->length.nm;
+    if (one != other)
+        return one;
+    return a->setting != b->setting ? a->setting < b->setting : a->needed && !b->needed;
 }
 
 static void sort(const cuts_paper *p, stops *all) {
     for (size_t i = 1; i < all->count; i++)
-        for (size_t j = i; j > 0 && before(p, &all->items[j], &all->items[j - 1]); j--) {
+        for (size_t j = i; j > 0 && before(p, all, &all->items[j], &all->items[j - 1]); j--) {
             stop swapped = all->items[j];
             all->items[j] = all->items[j - 1];
             all->items[j - 1] = swapped;

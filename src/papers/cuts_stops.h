@@ -11,12 +11,18 @@ typedef struct span { /* boards by number, both ends included */
 } span;
 typedef SB_LIST(span) spans;
 
+typedef struct stop_part { /* what is cut at a stop, by its name */
+    const char *name;
+    int64_t count; /* a strip for each */
+} stop_part;
+
 typedef struct stop {
     size_t need;    /* the first need cut at it; stands for stock, length, ends and width */
     size_t setting; /* the first row of those that the saw is set once for */
+    bool needed;    /* not spares alone */
     int64_t count, strips;
     int64_t turned, rolled, both; /* of its parts, how many lie so on their boards */
-    SB_LIST(const char *) names;  /* of its parts, each once */
+    SB_LIST(stop_part) parts;     /* each name once */
     SB_LIST(size_t) spares;       /* needs, each once */
     spans boards;                 /* in the order of their numbers */
     spans visits;                 /* the same in the order of work: cuts_stops_order.c */

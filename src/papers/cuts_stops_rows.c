@@ -18,10 +18,13 @@ static const char *also(sb_run *run, const char *words, const char *more) {
 
 /* ---- what is cut ---- */
 
-static const char *names_words(const cuts_paper *p, const stop *s) {
-    const char *words = "";
-    for (size_t i = 0; i < s->names.count; i++)
-        words = also(p->run, words, s->names.items[i]); /* a name may hold commas */
+/* "3 x seat slat (Bench); 2 x back slat (Bench)"; of one kind its name, since the row's number is its own. */
+static const char *parts_words(const cuts_paper *p, const stop *s) {
+    const char *words = s->parts.items[0].name;
+    for (size_t i = 0; s->parts.count > 1 && i < s->parts.count; i++)
+        words = also(p->run, i > 0 ? words : "", /* a name may hold commas */
+                     sb_pool_print(p->run->pool, "%lld x %s", (long long)s->parts.items[i].count,
+                                   s->parts.items[i].name));
     return words;
 }
 
@@ -145,7 +148,7 @@ static void stop_block(const cuts_paper *p, sb_table *table, const stop *s, bool
     sb_cell *row = sb_group_add(p->run, table);
     row[0] = sb_cell_strong(sb_cell_length(p->problem->needs.items[s->need].length));
     row[1] = sb_cell_count(s->count);
-    row[2] = sb_cell_text(sb_pool_print(p->run->pool, "%s: %s", names_words(p, s), ends_words(p, s, again)));
+    row[2] = sb_cell_text(sb_pool_print(p->run->pool, "%s: %s", parts_words(p, s), ends_words(p, s, again)));
     boards_rows(&r, s);
 }
 

@@ -289,6 +289,23 @@ static int64_t more_strips(const sb_cell *row) {
     return strips - row[1].amount;
 }
 
+/* "3 x seat slat (Bench); 2 x spare for seat slat: square": the numbers of the several kinds of part that a row has; 0: of one. */
+static int64_t kinds_said(const char *text) {
+    const char *end = strstr(text, ": ");
+    int64_t sum = 0;
+    for (const char *at = text; at && at < end; at = strstr(at, "; ") ? strstr(at, "; ") + 2 : NULL) {
+        long long count = 0;
+        int times = 0;
+        if (sscanf(at, "%lld x %n", &count, &times) == 1 && times > 0)
+            sum += count;
+    }
+    return sum;
+}
+
+static bool spares_alone(const char *text) {
+    return strncmp(text, "spare for ", 10) == 0;
+}
+
 /* One stop: its rows count up to what it promises, each with a box. The row behind it. */
 static size_t follow_stop(piles *all, const sb_table *table, size_t row) {
     const sb_cell *head = table->rows.items[row];
@@ -330,11 +347,17 @@ static int64_t check_stops(sb_run *run, const sb_document *cuts, const sb_plan *
     for (size_t b = 0; sheet && b < sheet->blocks.count; b++) {
         const sb_table *table = sheet->blocks.items[b].table;
         int64_t longest = INT64_MAX;
+        bool spare = false;
         for (size_t r = 0; table && r < table->rows.count;) {
             const sb_cell *row = table->rows.items[r];
+            int64_t parts = row[1].amount + more_strips(row), kinds = kinds_said(row[2].text);
             assert_true(row[0].amount <= longest);
+            assert_true(kinds == 0 || kinds == parts);
+            if (spare && row[0].amount == longest)
+                assert_true(spares_alone(row[2].text)); /* spares are cut last */
+            spare = spares_alone(row[2].text);
             longest = row[0].amount;
-            strips += row[1].amount + more_strips(row);
+            strips += parts;
             settings += strstr(row[2].text, ": at the same stop: ") == NULL;
             r = follow_stop(&all, table, r);
         }
@@ -732,7 +755,7 @@ static void cautions_come_once(void **state) {
     }
 }
 
-/* "leg" is not told already because "front leg" is. */
+/* With its number; "leg" is not told already because "front leg" is. */
 static void every_part_of_a_stop_is_named(void **state) {
     (void)state;
     sb_run run = sb_run_new();
@@ -740,14 +763,14 @@ static void every_part_of_a_stop_is_named(void **state) {
     SB_PUSH(run.pool, problem->stock, ((sb_cut_stock){.name = "slat"}));
     SB_PUSH(run.pool, problem->needs,
             ((sb_need){.name = "front leg, left", .count = 1, .length = {500000000}}));
-    SB_PUSH(run.pool, problem->needs, ((sb_need){.name = "leg, left", .count = 1, .length = {500000000}}));
+    SB_PUSH(run.pool, problem->needs, ((sb_need){.name = "leg, left", .count = 2, .length = {500000000}}));
     SB_PUSH(run.pool, problem->needs, ((sb_need){.name = "left", .count = 1, .length = {500000000}}));
     SB_PUSH(run.pool, problem->supplies,
-            ((sb_supply){.length = {2000000000}, .price = {1000}, .available = -1, .label = "", .row = 1}));
+            ((sb_supply){.length = {2100000000}, .price = {1000}, .available = -1, .label = "", .row = 1}));
     const sb_document *cuts =
         sb_paper_bare_cuts(&run, sb_plan_make(&run, problem), (sb_style){SB_UNITS_MM, {SB_NM_PER_MM}, false},
                            (sb_currency){"", 2});
-    assert_int_equal(told(cuts, "front leg, left; leg, left; left"), 1);
+    assert_int_equal(told(cuts, "1 x front leg, left; 2 x leg, left; 1 x left"), 1);
     sb_run_free(&run);
 }
 
