@@ -134,8 +134,7 @@ static void sort(const cuts_paper *p, stops *all) {
 }
 
 static const char how[] =
-    "Each stop is set once, longest first, for all boards together. True one end of "
-    "each board first. Set the "
+    "Each stop is set once, longest first, for all boards together. %s Set the "
     "stop, cut one piece, check it against the number, then run the batch. Boards come in "
     "the order of the lines; So far tells how many pieces lie there when a line is ticked.";
 static const char how_angles[] = "Parts with angled ends touch the stop with their long point.";
@@ -153,6 +152,25 @@ static const char how_spares[] =
     "Spares stand in for parts that turn out to have knots or splits. Cut them "
     "last, square; where one is needed, cut it to the length and the ends of the "
     "part that is lacking. A spare that is not needed goes into the rack.";
+
+/* What comes off the boards before their first stop: one figure where it is the same for all. */
+static const char *truing_words(const cuts_paper *p) {
+    sb_length off = {0};
+    bool kept = false, differ = false;
+    for (size_t i = 0; i < p->plan->boards.count; i++) {
+        const sb_supply *supply = &p->problem->supplies.items[p->plan->boards.items[i].supply];
+        kept = kept || supply->trim1.nm == 0;
+        differ =
+            differ || (supply->trim1.nm == 0 ? !supply->leftover : off.nm > 0 && supply->trim1.nm != off.nm);
+        off = supply->trim1.nm > 0 ? supply->trim1 : off;
+    }
+    if (off.nm == 0)
+        return "Boards keep the ends they have.";
+    if (differ)
+        return "True one end of each board first: the page Boards says how much comes off.";
+    return sb_pool_print(p->run->pool, "True one end of each board first, %s off%s.", cuts_length(p, off),
+                         kept ? "; rack pieces keep the ends they have" : "");
+}
 
 static bool any_spare(const cuts_paper *p) {
     for (size_t i = 0; i < p->problem->needs.count; i++)
@@ -188,7 +206,9 @@ static bool any_of(const cuts_paper *p, bool same_edge) {
 }
 
 static void explain(const cuts_paper *p, sb_sheet *sheet, const stops *all) {
-    const char *words = cuts_any_angle(p) ? sb_pool_print(p->run->pool, "%s %s", how, how_angles) : how;
+    const char *words = sb_pool_print(p->run->pool, how, truing_words(p));
+    if (cuts_any_angle(p))
+        words = sb_pool_print(p->run->pool, "%s %s", words, how_angles);
     if (any_turned(all))
         words = sb_pool_print(p->run->pool, "%s %s", words, how_turned);
     if (any_of(p, true))

@@ -1062,6 +1062,40 @@ static void spares_say_what_they_are_for(void **state) {
     sample_close(&s);
 }
 
+/* Whoever works by stops need not look for what comes off the ends: one figure, or where it stands. */
+static void what_truing_takes_is_told_with_the_stops(void **state) {
+    (void)state;
+    static const struct {
+        int64_t trims[2];
+        bool rack;
+        const char *words;
+    } cases[] = {{{10, 10}, false, "True one end of each board first, 10 mm off."},
+                 {{10, 0}, true, "first, 10 mm off; rack pieces keep the ends they have."},
+                 {{10, 40}, true, "the page Boards says how much comes off."},
+                 {{10, 0}, false, "the page Boards says how much comes off."},
+                 {{0, 0}, false, "Boards keep the ends they have."}};
+    for (size_t c = 0; c < sizeof cases / sizeof *cases; c++) {
+        sb_run run = sb_run_new();
+        sb_problem problem = {.rules = {.kerf = {3000000}, .material_only = true}};
+        SB_PUSH(run.pool, problem.stock, ((sb_cut_stock){.name = "slat"}));
+        SB_PUSH(run.pool, problem.needs, ((sb_need){.name = "leg", .length = {900000000}, .count = 2}));
+        for (size_t i = 0; i < 2; i++)
+            SB_PUSH(run.pool, problem.supplies,
+                    ((sb_supply){.length = {1000000000},
+                                 .price = {1000},
+                                 .available = 1,
+                                 .label = "",
+                                 .leftover = i == 1 && cases[c].rack,
+                                 .trim1 = {cases[c].trims[i] * 1000000},
+                                 .row = i + 1}));
+        const sb_plan *plan = sb_plan_make(&run, &problem);
+        const sb_document *cuts = sb_paper_bare_cuts(
+            &run, plan, (sb_style){SB_UNITS_MM, {SB_NM_PER_MM}, false}, (sb_currency){"", 2});
+        assert_int_equal(told(cuts, cases[c].words), 1);
+        sb_run_free(&run);
+    }
+}
+
 /* A part under the shop's limit is flagged: 80 mm blocks under 300 mm. */
 static void short_parts_are_flagged(void **state) {
     (void)state;
@@ -1076,6 +1110,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(marks_make_the_parts),
         cmocka_unit_test(stops_add_up),
+        cmocka_unit_test(what_truing_takes_is_told_with_the_stops),
         cmocka_unit_test(any_boards_are_cut),
         cmocka_unit_test(parts_of_one_length_share_their_stop),
         cmocka_unit_test(cuts_make_the_sheet_parts),
