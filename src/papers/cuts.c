@@ -71,6 +71,11 @@ const char *cuts_face(const cuts_paper *p, sb_length length, sb_length width) {
                          cuts_length(p, cuts_mark(p, width)));
 }
 
+const char *cuts_kept(const cuts_paper *p, sb_rect left) {
+    return cuts_face(p, sb_length_down_to_step(left.l, p->style->step),
+                     sb_length_down_to_step(left.w, p->style->step));
+}
+
 const char *cuts_size(const cuts_paper *p, const sb_supply *supply) {
     bool sheet = p->problem->stock.items[supply->stock].sheet;
     return sb_write_size(p->run, supply->length, sheet ? supply->width : (sb_length){0}, p->style);

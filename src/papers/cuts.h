@@ -30,6 +30,7 @@ const char *cuts_length(const cuts_paper *p, sb_length length);
 sb_length cuts_mark(const cuts_paper *p, sb_length position);
 /* "2440 x 1220 mm", length first */
 const char *cuts_face(const cuts_paper *p, sb_length length, sb_length width); /* to the tape */
+const char *cuts_kept(const cuts_paper *p, sb_rect left); /* a leftover's, to the step below: what is there */
 const char *cuts_size(const cuts_paper *p, const sb_supply *supply);           /* as it is sold */
 
 /* "square", "mitre 30° on the scale, 60° on the piece" */

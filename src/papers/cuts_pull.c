@@ -148,9 +148,7 @@ static void keep_from_sheets(keeping *k) {
     for (size_t i = 0; i < p->plan->sheets.count; i++) {
         const sb_sheet_plan *sheet = &p->plan->sheets.items[i];
         for (size_t j = 0; j < sheet->leftovers.count; j++)
-            keep_row(k, sheet->count, sheet->supply,
-                     cuts_face(p, sb_length_down_to_step(sheet->leftovers.items[j].l, p->style->step),
-                               sb_length_down_to_step(sheet->leftovers.items[j].w, p->style->step)),
+            keep_row(k, sheet->count, sheet->supply, cuts_kept(p, sheet->leftovers.items[j]),
                      origin_words(k, "sheet", first, sheet->count));
         first += sheet->count;
     }

@@ -4,11 +4,8 @@
 
 static const char intro[] =
     "Grain runs along the sheet. Cut in the order of the numbers. The fence is set from the near edge of the "
-    "piece "
-    "to the near side of the blade; one setting serves so many cuts (times) in each of so many pieces of the "
-    "stated size, along the grain first. Strips S1, S2 and so on wait until a cut names them. In truing, the "
-    "first cut takes the stated amount off a factory "
-    "edge, and the second has the fence against the trued edge.";
+    "piece to the near side of the blade; one setting serves so many cuts (times) in each of so many pieces "
+    "of the stated size, along the grain first. Strips S1, S2 and so on wait until a cut names them.";
 
 /* Truing: the first cut takes off what the sheet's edge loses, the second has its fence against the trued edge. */
 static void true_row(const cuts_paper *p, sb_cell *row, const sb_sheet_plan *plan, fence_setting s) {
@@ -16,7 +13,7 @@ static void true_row(const cuts_paper *p, sb_cell *row, const sb_sheet_plan *pla
     const sb_sheet_cut *last = &plan->cuts.items[s.first + s.times - 1];
     row[1] = sb_cell_strong(sb_cell_length(cuts_mark(p, fence_of(last))));
     sb_length off = last->across_width ? supply->trim2 : supply->trim1;
-    row[5] = sb_cell_text(sb_pool_print(p->run->pool, "true %s, %s off",
+    row[5] = sb_cell_text(sb_pool_print(p->run->pool, "true %s: %s off one, then that one against the fence",
                                         last->across_width ? "ends" : "sides", cuts_length(p, off)));
 }
 
@@ -118,7 +115,7 @@ static void leftover_rows(const cuts_paper *p, sb_table *table, const sb_sheet_p
 static void parts_table(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan, int64_t first) {
     const char *title =
         sb_pool_print(p->run->pool, "Parts of %s %s, and where they begin from the trued corner",
-                      plan->count == 1 ? "sheet" : "sheets", cuts_number(p, first, plan->count));
+                      plan->count == 1 ? "sheet" : "each of sheets", cuts_number(p, first, plan->count));
     sb_table *table = sb_table_add(p->run, sheet, title, "Part|Off>|Across>|Along>|From side|From end|Done");
     for (size_t i = 0; i < plan->parts.count;) {
         places at = places_from(p, plan, i);

@@ -91,11 +91,14 @@ static void put_parts(const sheet_view *v) {
 }
 
 static void put_leftovers(const sheet_view *v) {
+    sb_length step = v->p->style->step;
     for (size_t i = 0; i < v->plan->leftovers.count; i++) {
-        sb_rect r = v->plan->leftovers.items[i];
+        sb_rect r = v->plan->leftovers.items[i], whole = r; /* in steps, never more than there is */
+        whole.l = sb_length_down_to_step(r.l, step);
+        whole.w = sb_length_down_to_step(r.w, step);
         put_rect(v, r, SB_FILL_DOTS, SB_PEN_LINE);
         put_label(v, SB_LABEL_INSIDE, r,
-                  (sb_label){.text = "left over", .number = size_words(v, r), .mark = ""});
+                  (sb_label){.text = "left over", .number = size_words(v, whole), .mark = ""});
     }
 }
 

@@ -90,8 +90,7 @@ static void label_rack(labels *l) {
     for (size_t i = 0; i < p->plan->sheets.count; first += p->plan->sheets.items[i++].count) {
         const sb_sheet_plan *sheet = &p->plan->sheets.items[i];
         for (size_t j = 0; j < sheet->leftovers.count; j++)
-            label_left(l, sheet->supply,
-                       cuts_face(p, sheet->leftovers.items[j].l, sheet->leftovers.items[j].w), "sheet", first,
+            label_left(l, sheet->supply, cuts_kept(p, sheet->leftovers.items[j]), "sheet", first,
                        sheet->count);
     }
 }

@@ -543,6 +543,7 @@ static void follow_cut(bench *b, const sb_cell *row) {
     w = size_said(&size);
     if (strncmp(row[5].text, "true ", 5) == 0) {
         panel *sheet = find_panel(b, w, l, 0);
+        assert_int_equal(row[2].amount, 2); /* one edge, then the one across from it */
         *(strncmp(row[5].text, "true ends", 9) == 0 ? &sheet->l : &sheet->w) = fence;
         return;
     }
