@@ -5,7 +5,9 @@
 static const char intro[] =
     "Grain runs along the sheet. Cut in the order of the numbers. The fence is set from the near edge of the "
     "piece to the near side of the blade; one setting serves so many cuts (times) in each of so many pieces "
-    "of the stated size, along the grain first. Strips S1, S2 and so on wait until a cut names them.";
+    "of the stated size, along the grain first. Strips S1, S2 and so on wait until a cut names them. In "
+    "truing, the first cut takes the stated amount off a factory edge; then the sheet is turned, and the "
+    "second has the trued edge against the fence.";
 
 /* Truing: the first cut takes off what the sheet's edge loses, the second has its fence against the trued edge. */
 static void true_row(const cuts_paper *p, sb_cell *row, const sb_sheet_plan *plan, fence_setting s) {
@@ -13,7 +15,7 @@ static void true_row(const cuts_paper *p, sb_cell *row, const sb_sheet_plan *pla
     const sb_sheet_cut *last = &plan->cuts.items[s.first + s.times - 1];
     row[1] = sb_cell_strong(sb_cell_length(cuts_mark(p, fence_of(last))));
     sb_length off = last->across_width ? supply->trim2 : supply->trim1;
-    row[5] = sb_cell_text(sb_pool_print(p->run->pool, "true %s: %s off one, then that one against the fence",
+    row[5] = sb_cell_text(sb_pool_print(p->run->pool, "true %s: %s off, turn",
                                         last->across_width ? "ends" : "sides", cuts_length(p, off)));
 }
 
