@@ -15,6 +15,7 @@ typedef struct lay {
     double width;     /* of the paper */
     bool marks_alone; /* a mark may stand without its number; among numbers to cut at it would be missed */
     ink shapes, labels;
+    size_t homeless; /* labels without room where they belong: outside, or left out */
     SB_LIST(ink_box) taken;
     label_sets inside, above, below, corner, on;
 } lay;
@@ -118,6 +119,7 @@ static bool below_is_free(const lay *l) {
 
 /* What has no room where it belongs goes above; or below where that is nearer. */
 static void put_outside(lay *l, const label_set *set) {
+    l->homeless++;
     if (set->label->again)
         return;
     if (below_is_free(l) && set->at.y > x_of(l, l->drawing->height) / 2)
@@ -241,16 +243,29 @@ static double put_text(lay *l, ink *to, const char *text, int size, bool strong,
 
 /* ---- all of it ------------------------------------------------------------------------------------------ */
 
+/* Texts before rings, which find room beside them along their lines, or the other way round. */
+static lay labels_put(const lay *empty, bool rings_first) {
+    lay l = *empty;
+    for (size_t i = 0; i < l.drawing->labels.count; i++)
+        sort_label(&l, &l.drawing->labels.items[i]);
+    l.marks_alone = below_is_free(&l);
+    put_frames(&l);
+    if (rings_first)
+        put_rings(&l);
+    put_all_inside(&l);
+    if (!rings_first)
+        put_rings(&l);
+    return l;
+}
+
 static ink lay_at(lay *l) {
     double high = x_of(l, l->drawing->height);
+    lay empty = *l, other;
+    *l = labels_put(&empty, false);
+    if (l->homeless > 0 && l->on.count > 0 && (other = labels_put(&empty, true)).homeless < l->homeless)
+        *l = other;
     for (size_t i = 0; i < l->drawing->shapes.count; i++)
         put_shape(l, &l->drawing->shapes.items[i]);
-    for (size_t i = 0; i < l->drawing->labels.count; i++)
-        sort_label(l, &l->drawing->labels.items[i]);
-    l->marks_alone = below_is_free(l);
-    put_frames(l);
-    put_all_inside(l);
-    put_rings(l);
     ink rows = {0}, all = {.width = l->width};
     double above = label_row(l->run, &rows, &l->above, l->width, 0, true);
     double below = label_row(l->run, &rows, &l->below, l->width, high, false);

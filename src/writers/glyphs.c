@@ -121,9 +121,24 @@ static bool is_digit(char c) {
     return c >= '0' && c <= '9';
 }
 
+static bool ends_number(char c) {
+    return is_digit(c) || c == '"';
+}
+
+/* Both blanks of "20 x 95" and of "4 x leg". */
+static bool is_times(const char *text, const char *at) {
+    if (at[1] == 'x' && at[2] == ' ')
+        return ends_number(at[-1]);
+    return at - text >= 3 && at[-1] == 'x' && at[-2] == ' ' && ends_number(at[-3]);
+}
+
 bool blank_is_bound(const char *text, const char *at) {
     size_t digits = strspn(at + 1, "0123456789");
-    if (*at != ' ' || at == text || !is_digit(at[-1]))
+    if (*at != ' ' || at == text)
+        return false;
+    if (is_times(text, at))
+        return true;
+    if (!is_digit(at[-1]))
         return false;
     bool unit = at[1] == 'm' && at[2] == 'm' && !((at[3] >= 'a' && at[3] <= 'z') || is_digit(at[3]));
     return unit || (digits > 0 && at[1 + digits] == '/');

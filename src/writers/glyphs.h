@@ -21,8 +21,8 @@ typedef struct text_line {
 } text_line;
 typedef SB_LIST(text_line) text_lines;
 
-/* A blank inside a number in pieces, or between a number and its unit: "26 1/2", "60 mm". Lines end there only where there is no
- * other blank. */
+/* A blank inside a number in pieces, between a number and its unit, or beside the sign for times: "26 1/2", "60 mm", "20 x 95",
+ * "4 x leg". Lines end there only where there is no other blank. */
 bool blank_is_bound(const char *text, const char *at);
 /* Lines of clean text, none taking more than `limit`: broken at \n, else at blanks, else within a word. */
 text_lines wrap_text(sb_run *run, const char *text, double limit, glyph_measure *measure);

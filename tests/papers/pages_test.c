@@ -38,6 +38,18 @@ static void stays_on_the_page(sb_run *run, const ink *page, size_t number) {
     }
 }
 
+/* No line ends or begins at the sign for times in "20 x 95". */
+static void sizes_are_whole(sb_run *run, const ink *page, size_t number) {
+    for (size_t i = 0; i < page->items.count; i++) {
+        if (!page->items.items[i].is_text)
+            continue;
+        const char *words = words_of(run, &page->items.items[i].text);
+        size_t length = strlen(words);
+        if (strncmp(words, "x ", 2) == 0 || (length > 1 && strcmp(words + length - 2, " x") == 0))
+            fail_msg("page %zu: a size is broken: \"%s\"", number, words);
+    }
+}
+
 /* Lengths of the tables, which are set and marked, stand in 12 points somewhere. */
 static bool stands_large(sb_run *run, ink_pages pages, const char *words) {
     for (size_t p = 0; p < pages.count; p++)
@@ -71,9 +83,20 @@ static ink_pages look_over(sb_run *run, const sb_document *document) {
     for (size_t i = 0; i < pages.count; i++) {
         stands_alone(run, &pages.items[i], i + 1);
         stays_on_the_page(run, &pages.items[i], i + 1);
+        sizes_are_whole(run, &pages.items[i], i + 1);
     }
     numbers_are_large(run, document, pages);
     return pages;
+}
+
+static size_t page_with(sb_run *run, ink_pages pages, const char *words) {
+    for (size_t p = 0; p < pages.count; p++)
+        for (size_t i = 0; i < pages.items[p].items.count; i++)
+            if (pages.items[p].items.items[i].is_text &&
+                strcmp(words_of(run, &pages.items[p].items.items[i].text), words) == 0)
+                return p;
+    fail_msg("nowhere: %s", words);
+    return 0;
 }
 
 /* ---- samples -------------------------------------------------------------------------------------------- */
@@ -204,6 +227,21 @@ static void long_and_foreign_names_on_sheets(void **state) {
                  "stock,length,price,width,kind\nply,2500,50,1250,sheet\n");
 }
 
+/* Where texts leave lines no room for their numbers, the numbers come first: each cut has its own, on its line. */
+static void all_cuts_are_numbered(void **state) {
+    (void)state;
+    sb_run run = sb_run_new();
+    const sb_document *cuts =
+        cuts_of(&run,
+                "name,stock,length,width,count,grain\nside (Cabinet),ply,700,400,3,along\n"
+                "drawer front (Cabinet),ply,559,149,6,across\ndoor,long,2400,600,1,along\n",
+                "stock,length,price,width,kind\nply,1250,50,1250,sheet\nlong,2440,50,1220,sheet\n");
+    ink_pages pages = look_over(&run, cuts);
+    for (int cut = 1; cut <= 17; cut++)
+        page_with(&run, pages, sb_pool_print(run.pool, "%d", cut));
+    sb_run_free(&run);
+}
+
 static void one_millimetre_on_a_sheet(void **state) {
     (void)state;
     legible_list("name,stock,length,width,count\nshim,ply,1,1,3\nveneer,ply,2400,1,2\ntop,ply,2400,600,1\n",
@@ -266,16 +304,6 @@ static void each_part_has_a_label(void **state) {
 }
 
 /* ---- rows stay in company --------------------------------------------------------------------------------- */
-
-static size_t page_with(sb_run *run, ink_pages pages, const char *words) {
-    for (size_t p = 0; p < pages.count; p++)
-        for (size_t i = 0; i < pages.items[p].items.count; i++)
-            if (pages.items[p].items.items[i].is_text &&
-                strcmp(words_of(run, &pages.items[p].items.items[i].text), words) == 0)
-                return p;
-    fail_msg("nowhere: %s", words);
-    return 0;
-}
 
 /* Below so many lines of text: no row, and no heading, stands on a page without a row beside it. */
 static void no_row_stands_alone(void **state) {
@@ -366,6 +394,7 @@ int main(void) {
         cmocka_unit_test(sixty_parts_on_one_sheet),
         cmocka_unit_test(long_and_foreign_names_on_sheets),
         cmocka_unit_test(one_millimetre_on_a_sheet),
+        cmocka_unit_test(all_cuts_are_numbered),
         cmocka_unit_test(labels_of_hard_names),
         cmocka_unit_test(outlines_are_legible),
         cmocka_unit_test(each_part_has_a_label),
