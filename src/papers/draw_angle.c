@@ -21,6 +21,7 @@ typedef struct figure {
     sb_run *run;
     sb_drawing *drawing;
     const sb_style *style;
+    const sb_saw *saw; /* NULL: not told */
     sb_angle angle;
     double left, top; /* of the panel */
     bool to_left;     /* the blade's free end */
@@ -81,7 +82,7 @@ static void put_stop(const figure *f) {
 /* The piece is kept to the left of the blade; what is to its right falls off. */
 static void put_piece(const figure *f) {
     double near = EDGE + f->width, at_edge = blade_x(f, 0), at_near = blade_x(f, f->width);
-    spot kept[] = {{3, EDGE}, {at_edge, EDGE}, {at_near, near}, {3, near}};
+    spot kept[] = {{1, EDGE}, {at_edge, EDGE}, {at_near, near}, {1, near}};
     spot waste[] = {{at_edge, EDGE}, {PANEL - 8, EDGE}, {PANEL - 8, near}, {at_near, near}};
     put_shape(f, waste, 4, true, SB_FILL_HATCH, SB_PEN_THIN);
     put_shape(f, kept, 4, true, SB_FILL_PAPER, SB_PEN_HEAVY);
@@ -151,9 +152,30 @@ static void put_on_piece(const figure *f) {
     put_long_point(f, corner, at_stop ? 4.5 : -4.5);
 }
 
+static bool saw_reaches(const figure *f) {
+    sb_reach reach = !f->saw    ? SB_REACHES
+                     : f->tilts ? sb_saw_tilts(f->saw, f->angle)
+                                : sb_saw_swings(f->saw, f->angle);
+    return reach == SB_REACHES || reach == (f->to_left ? SB_REACHES_LEFT_ONLY : SB_REACHES_RIGHT_ONLY);
+}
+
+/* Which mark it is for and what the saw is set to; where it does not go that far, what to do instead stands below. */
+static void put_heading(const figure *f) {
+    static const char *const where[2][2] = {{"near edge", "far edge"}, {"upper face", "lower face"}};
+    const char *mark = where[f->tilts][f->to_left];
+    spot middle = {PANEL / 2.0 - 3, STOP_TOP / 2.0 - 0.5};
+    if (saw_reaches(f))
+        put_words(f, middle, PANEL - 8, STOP_TOP - 1,
+                  sb_pool_print(f->run->pool, "mark on the %s: %s %s", mark, f->tilts ? "tilt" : "swing",
+                                f->to_left ? "left" : "right"),
+                  sb_write_angle(f->run, f->angle, f->style));
+    else
+        put_words(f, middle, PANEL - 8, STOP_TOP - 1,
+                  sb_pool_print(f->run->pool, "mark on the %s: past this saw, see below", mark), "");
+}
+
 /* A figure for the blade leaning one way. */
 static void put_figure(figure f, bool to_left) {
-    static const char *const where[2][2] = {{"near edge", "far edge"}, {"upper face", "lower face"}};
     f.to_left = to_left;
     f.left = to_left ? 0 : PANEL;
     f.lean = (double)f.angle.udeg * 1e-6 * DEGREE;
@@ -164,10 +186,7 @@ static void put_figure(figure f, bool to_left) {
     put_blade(&f);
     put_scale(&f);
     put_on_piece(&f);
-    put_words(&f, (spot){PANEL / 2.0 - 3, STOP_TOP / 2.0 - 0.5}, PANEL - 8, STOP_TOP - 1,
-              sb_pool_print(f.run->pool, "mark on the %s: %s %s", where[f.tilts][to_left],
-                            f.tilts ? "tilt" : "swing", to_left ? "left" : "right"),
-              sb_write_angle(f.run, f.angle, f.style));
+    put_heading(&f);
 }
 
 /* ---- which there are --------------------------------------------------------------------------------------- */
@@ -250,7 +269,10 @@ static void add_drawing(const cuts_paper *p, sb_sheet *sheet, const angle_use *u
     sb_drawing *drawing =
         sb_drawing_add(p->run, sheet, title_of(p, use), sb_pool_print(p->run->pool, "angle-%zu", index + 1),
                        on_paper(2 * PANEL), on_paper(compound ? 2 * HEIGHT + BETWEEN : HEIGHT));
-    figure f = {.run = p->run, .drawing = drawing, .style = p->style};
+    figure f = {.run = p->run,
+                .drawing = drawing,
+                .style = p->style,
+                .saw = p->settings ? &p->settings->crosscut : NULL};
     drawing->scale_most = 1;
     for (int i = 0; i < 2; i++) {
         f.angle = angles[i];
