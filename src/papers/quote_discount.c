@@ -66,12 +66,20 @@ static bool shows_discount(const sb_estimate *e) {
            e->pieces.count > 0;
 }
 
+/* As many as above, so that a page puts both into the same columns. */
+static const char *columns_like(sb_run *run, const sb_table *above) {
+    const char *headings = "||>|>|>";
+    for (size_t i = QUOTE_TAX; i < above->column_count; i++)
+        headings = sb_pool_print(run->pool, "%s|>", headings);
+    return headings;
+}
+
 void quote_discount(sb_run *run, sb_sheet *sheet, const sb_estimate *e, const sb_wording *words,
                     const sb_table *above) {
     discounting d = {.run = run, .e = e, .words = words, .digits = e->shop->settings.currency.digits};
     if (!shows_discount(e))
         return;
-    d.table = sb_table_add(run, sheet, "", "||>|>|>");
+    d.table = sb_table_add(run, sheet, "", columns_like(run, above));
     d.table->no_heading = true;
     put_discount(&d, above);
 }

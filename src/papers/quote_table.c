@@ -273,6 +273,7 @@ void quote_table(sb_run *run, sb_sheet *sheet, const sb_estimate *e, const sb_wo
     l.gross = s->prices_gross && l.tax;
     l.by_line = s->tax_per_line && l.tax;
     l.table = new_table(run, sheet, &l);
+    quote_discount(run, sheet, e, words, l.table);
     if (e->taxes.count > 1)
         l.rates = sb_table_add(run, sheet, "",
                                sb_pool_print(run->pool, "%s|%s>|%s>|%s>", word(&l, "tax"),
@@ -289,5 +290,4 @@ void quote_table(sb_run *run, sb_sheet *sheet, const sb_estimate *e, const sb_wo
     size_t total = l.gross ? close_gross(&l, lines) : close_net(&l, lines);
     embolden(&l, total);
     put_payments(&l, total);
-    quote_discount(run, sheet, e, words, l.table);
 }

@@ -18,7 +18,7 @@ enum {
 void quote_table(sb_run *run, sb_sheet *sheet, const sb_estimate *estimate, const sb_wording *words,
                  bool leading);
 
-/* List price, discount and what is left, under the table `above`, where the shop shows discounts and the job has one: quote_discount.c */
+/* List price, discount and what is left, right under the table `above`, whose rows may be yet to come, where the shop shows discounts and the job has one: quote_discount.c */
 void quote_discount(sb_run *run, sb_sheet *sheet, const sb_estimate *estimate, const sb_wording *words, const sb_table *above);
 
 #endif

@@ -182,6 +182,18 @@ static void a_discount_is_a_line_of_its_own(void **state) {
     made_free(m);
 }
 
+/* Right under the prices it is in, in their columns, whatever tax columns they have: a page has room for its words there. */
+static void stands_below_the_prices(const sb_document *quote, const sb_table *steps) {
+    const sb_sheet *sheet = quote->sheets.items[0];
+    for (size_t i = 1; i < sheet->blocks.count; i++)
+        if (sheet->blocks.items[i].kind == SB_BLOCK_TABLE && sheet->blocks.items[i].table == steps) {
+            assert_int_equal(sheet->blocks.items[i - 1].kind, SB_BLOCK_TABLE);
+            assert_int_equal(sheet->blocks.items[i - 1].table->column_count, steps->column_count);
+            return;
+        }
+    fail_msg("the discount is no table of the quote");
+}
+
 /* Whatever the price points do, the told share of the list price is the discount, and what is left are the lines. */
 static void the_discount_is_right_to_the_cent(void **state) {
     (void)state;
@@ -197,6 +209,7 @@ static void the_discount_is_right_to_the_cent(void **state) {
             int64_t list = steps->rows.items[0][4].amount, less = -steps->rows.items[1][4].amount;
             assert_int_equal(sb_mul_div(list, rate.ppm, 1000000), less);
             assert_int_equal(list - less, steps->rows.items[2][4].amount);
+            stands_below_the_prices(quote, steps);
             seen++;
         }
         paper_agrees(quote);
