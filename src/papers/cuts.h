@@ -31,7 +31,7 @@ sb_length cuts_mark(const cuts_paper *p, sb_length position);
 /* "2440 x 1220 mm", length first */
 const char *cuts_face(const cuts_paper *p, sb_length length, sb_length width); /* to the tape */
 const char *cuts_kept(const cuts_paper *p, sb_rect left); /* a leftover's, to the step below: what is there */
-const char *cuts_size(const cuts_paper *p, const sb_supply *supply);           /* as it is sold */
+const char *cuts_size(const cuts_paper *p, const sb_supply *supply); /* as it is sold */
 
 /* "square", "mitre 30° on the scale, 60° on the piece" */
 const char *cuts_end(sb_run *run, sb_cut_end end, const sb_style *style);
@@ -122,7 +122,7 @@ void cuts_stops(cuts_paper *p, sb_sheet *sheet);
 void cuts_boards(cuts_paper *p, sb_sheet *sheet);
 void cuts_sheets(cuts_paper *p, sb_sheet *sheet);
 void cuts_keep(cuts_paper *p, sb_sheet *sheet);
-/* What is done to a part off the saw, in one phrase: "glue up from 4 staves of ...; plane to ..." */
+/* What is done to a part off the saw, in one short phrase for its label: "glue up; cut the ends" */
 const char *cuts_next_words(const cuts_paper *p, const sb_part *part);
 /* ---- cuts_rip.c ---- */
 

@@ -40,7 +40,7 @@ static const char *fit_words(const cuts_paper *p, const sb_part *part) {
 }
 
 static const char *ends_words(const cuts_paper *p, const sb_part *part) {
-    if (!sb_part_ends_later(part) || (cuts_end_square(part->end1) && cuts_end_square(part->end2)))
+    if (cuts_end_square(part->end1) && cuts_end_square(part->end2))
         return "";
     const char *ends = cuts_ends(p->run, part->end1, part->end2, p->style);
     const char *reach = cuts_later_limits(p, part);
@@ -53,12 +53,6 @@ static const char *joined(const cuts_paper *p, const char *const *words, size_t 
         if (*words[i])
             all = sb_pool_print(p->run->pool, "%s%s%s", all, *all ? "; " : "", words[i]);
     return all;
-}
-
-const char *cuts_next_words(const cuts_paper *p, const sb_part *part) {
-    const char *words[] = {glue_words(p, part), planed_words(p, part), edge_words(p, part),
-                           ends_words(p, part), fit_words(p, part)};
-    return joined(p, words, sizeof words / sizeof *words);
 }
 
 /* ---- step by step, in the order of work -------------------------------------------------------------------- */
@@ -79,9 +73,13 @@ static bool is_mitred_strip(const cuts_paper *p, const sb_part *part) {
 
 /* Of what was ripped, glued up or cut out of a sheet. */
 static const char *late_ends_words(const cuts_paper *p, const sb_part *part) {
-    if (is_mitred_strip(p, part))
-        return cuts_ends(p->run, part->end1, part->end2, p->style);
-    return ends_words(p, part);
+    return sb_part_ends_later(part) || is_mitred_strip(p, part) ? ends_words(p, part) : "";
+}
+
+const char *cuts_next_words(const cuts_paper *p, const sb_part *part) {
+    const char *words[] = {*glue_words(p, part) ? "glue up" : "", planed_words(p, part), edge_words(p, part),
+                           *late_ends_words(p, part) ? "cut the ends" : "", fit_words(p, part)};
+    return joined(p, words, sizeof words / sizeof *words);
 }
 
 static const char *trim_words(const cuts_paper *p, const sb_part *part) {

@@ -57,8 +57,8 @@ static void label_part(labels *l, const sb_part *part) {
         sb_card_line(run, card, piece_of(l, part, i));
         sb_card_line(run, card, ends);
         sb_card_line(run, card, next);
-        sb_card_line(run, card, part->note ? part->note : "");
         sb_card_line(run, card, l->job);
+        sb_card_line(run, card, part->note ? part->note : "");
     }
 }
 

@@ -303,6 +303,28 @@ static void each_part_has_a_label(void **state) {
     }
 }
 
+/* What comes next is told in few words, so that the job still stands below: of a part glued up and then mitred, too. */
+static void labels_tell_all(void **state) {
+    (void)state;
+    sample s;
+    sample_make(&s, "piece planter : Planter\n  recipe splayed-planter\n  count 2\n");
+    const sb_document *document = sb_paper_labels(&s.run, s.shop, s.job, &s.ways->list.items[0]);
+    const sb_cards *cards = document->sheets.items[0]->blocks.items[0].cards;
+    ink_pages pages = pages_of(&s.run, type_open(&s.run), document);
+    size_t jobs = 0, ends = 0;
+    for (size_t p = 0; p < pages.count; p++)
+        for (size_t i = 0; i < pages.items[p].items.count; i++) {
+            const ink_item *item = &pages.items[p].items.items[i];
+            jobs += item->is_text && strcmp(words_of(&s.run, &item->text), "made") == 0;
+        }
+    for (size_t i = 0; i < cards->items.count; i++)
+        for (size_t l = 0; l < cards->items.items[i].lines.count; l++)
+            ends += strstr(cards->items.items[i].lines.items[l], "; cut the ends") != NULL;
+    assert_int_equal(jobs, cards->items.count);
+    assert_int_equal(ends, 8);
+    sample_close(&s);
+}
+
 /* ---- rows stay in company --------------------------------------------------------------------------------- */
 
 /* Below so many lines of text: no row, and no heading, stands on a page without a row beside it. */
@@ -398,6 +420,7 @@ int main(void) {
         cmocka_unit_test(labels_of_hard_names),
         cmocka_unit_test(outlines_are_legible),
         cmocka_unit_test(each_part_has_a_label),
+        cmocka_unit_test(labels_tell_all),
         cmocka_unit_test(no_row_stands_alone),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
