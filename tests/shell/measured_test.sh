@@ -60,5 +60,6 @@ complains "measured.csv:2:1: error: unknown rack piece \"L99\""
 printf 'board,from,to,kind\nL4,500,540,knot\nL4,1900,2000,split\n' > "$home/rates/measured.csv"
 status 0 "$SAWBILL" check "$home/rates/measured.csv"
 "$SAWBILL" cut "$home/samples/rack-bench.job" > "$work/out" 2>"$work/err"
-says "knot from 500 to 540"
+tr -s " \n" "  " < "$work/out" > "$work/flat" # broken into lines by its column
+grep -qF "knot from 500 to 540 mm" "$work/flat" || fail "the cut sheet tells no knot"
 finish

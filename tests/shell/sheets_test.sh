@@ -47,7 +47,7 @@ status 0 "$SAWBILL" cut "$shop/samples/box.job" --json
 echo 'take-back,Take a piece back to the saw,3,return,bench,' >> "$shop/rates/operations.csv"
 status 0 "$SAWBILL" quote "$shop/samples/box.job" --json
 [ "$(grep -m1 '"handling"' "$work/out" | tr -dc 0-9)" -eq $((handling + 420)) ] || fail "handling is not 4.20 dearer than $handling"
-grep -A6 '"operation": "take-back"' "$work/out" > "$work/line"
+grep -A8 '"operation": "take-back"' "$work/out" > "$work/line"
 grep -q '"from_plan": true' "$work/line" && grep -q '"quantity": 2,' "$work/line" && grep -q '"unit": "return"' "$work/line" &&
     grep -q '"hours": 0.1' "$work/line" || fail "no labour for pieces going back: $(cat "$work/line")"
 finish
