@@ -73,7 +73,10 @@ static bool is_mitred_strip(const cuts_paper *p, const sb_part *part) {
 
 /* Of what was ripped, glued up or cut out of a sheet. */
 static const char *late_ends_words(const cuts_paper *p, const sb_part *part) {
-    return sb_part_ends_later(part) || is_mitred_strip(p, part) ? ends_words(p, part) : "";
+    const char *words = sb_part_ends_later(part) || is_mitred_strip(p, part) ? ends_words(p, part) : "";
+    return *words && part->allow.nm > 0
+               ? sb_pool_print(p->run->pool, "%s; %s long, trimmed below", words, cuts_length(p, part->allow))
+               : words;
 }
 
 const char *cuts_next_words(const cuts_paper *p, const sb_part *part) {
@@ -90,11 +93,12 @@ static const char *trim_words(const cuts_paper *p, const sb_part *part) {
 static const struct {
     const char *title, *headings;
     part_words *words;
+    bool long_still; /* what is trimmed later is on it */
 } steps[] = {
-    {"Glue up, plane", "Part|Off>|Length>|Width>|Glue up, plane|Done", assembled_words},
-    {"Edge", "Part|Off>|Length>|Width>|Edging|Done", edge_words},
-    {"Then cut the ends", "Part|Off>|Length>|Width>|Ends|Done", late_ends_words},
-    {"Trim to fit, to the size stated here", "Part|Off>|Length>|Width>|How|Done", trim_words},
+    {"Glue up, plane", "Part|Off>|Length>|Width>|Glue up, plane|Done", assembled_words, false},
+    {"Edge", "Part|Off>|Length>|Width>|Edging|Done", edge_words, false},
+    {"Then cut the ends", "Part|Off>|Length>|Width>|Ends|Done", late_ends_words, true},
+    {"Trim to fit, to the size stated here", "Part|Off>|Length>|Width>|How|Done", trim_words, false},
 };
 
 static const char *name_of(const cuts_paper *p, const sb_part *part) {
@@ -115,7 +119,8 @@ static void add_step(const cuts_paper *p, sb_sheet *sheet, size_t step) {
         sb_cell *row = sb_row_add(p->run, table);
         row[0] = sb_cell_text(name_of(p, part));
         row[1] = sb_cell_count(part->count);
-        row[2] = sb_cell_strong(sb_cell_length(part->length));
+        row[2] = sb_cell_strong(
+            sb_cell_length(steps[step].long_still ? sb_length_add(part->length, part->allow) : part->length));
         row[3] = sb_cell_length(part->width);
         row[4] = sb_cell_text(words);
         row[5] = sb_cell_tick();

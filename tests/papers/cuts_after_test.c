@@ -100,9 +100,37 @@ static void each_step_has_its_parts(void **state) {
         assert_true(seen[i] > 0);
 }
 
+static const sb_cell *row_of_step(const sb_document *cuts, size_t step, const char *part) {
+    const sb_sheet *sheet = sheet_named(cuts, "Rip, glue, edge, fit");
+    for (size_t b = 0; b < sheet->blocks.count; b++) {
+        const sb_table *table = sheet->blocks.items[b].table;
+        for (size_t r = 0; table && step_of(table) == step && r < table->rows.count; r++)
+            if (strcmp(table->rows.items[r][0].text, part) == 0)
+                return table->rows.items[r];
+    }
+    fail_msg("%s%s is nowhere", steps[step], part);
+    return NULL;
+}
+
+/* Mitres are cut where the long part ends; only then is it trimmed to its size. */
+static void what_is_trimmed_later_is_mitred_long(void **state) {
+    (void)state;
+    sample s;
+    sample_make(&s, "piece planter\n  recipe splayed-planter\n");
+    sb_part *side = (sb_part *)&s.ways->list.items[0].takeoff->parts.items[0];
+    side->allow = (sb_length){3000000};
+    const sb_document *cuts = sb_paper_cuts(&s.run, s.shop, s.job, &s.ways->list.items[0]);
+    const sb_cell *ends = row_of_step(cuts, ENDS, side->title), *trim = row_of_step(cuts, TRIM, side->title);
+    assert_int_equal(ends[2].amount, side->length.nm + 3000000);
+    assert_non_null(strstr(ends[4].text, "3 mm long, trimmed below"));
+    assert_int_equal(trim[2].amount, side->length.nm);
+    sample_close(&s);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(each_step_has_its_parts),
+        cmocka_unit_test(what_is_trimmed_later_is_mitred_long),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
