@@ -71,6 +71,10 @@ const char *cuts_face(const cuts_paper *p, sb_length length, sb_length width) {
                          cuts_length(p, cuts_mark(p, width)));
 }
 
+bool cuts_is_short(const cuts_paper *p, sb_length longest) {
+    return p->settings && longest.nm < p->settings->short_part.nm;
+}
+
 const char *cuts_kept(const cuts_paper *p, sb_rect left) {
     return cuts_face(p, sb_length_down_to_step(left.l, p->style->step),
                      sb_length_down_to_step(left.w, p->style->step));

@@ -124,7 +124,12 @@ void cuts_sheets(cuts_paper *p, sb_sheet *sheet);
 void cuts_keep(cuts_paper *p, sb_sheet *sheet);
 /* What is done to a part off the saw, in one short phrase for its label: "glue up; cut the ends" */
 const char *cuts_next_words(const cuts_paper *p, const sb_part *part);
+/* Shorter than what the shop holds by hand; never on a bare list. */
+bool cuts_is_short(const cuts_paper *p, sb_length longest);
+
 /* ---- cuts_rip.c ---- */
+
+extern const char cuts_short_rip[]; /* what is said of short pieces at a rip fence */
 
 bool cuts_any_rip(const cuts_paper *p);
 void cuts_rip(const cuts_paper *p, sb_sheet *sheet);

@@ -3,12 +3,15 @@
 
 #include <string.h>
 
+const char cuts_short_rip[] = "SHORT: push sticks, hands away"; /* common practice, no source */
+
 typedef struct rip {
     size_t stock;
     sb_length width;
     int64_t strips;
     const char *names, *boards;
-    int64_t last; /* the last board that is in them */
+    int64_t last;  /* the last board that is in them */
+    bool is_short; /* one of the parts, at least */
 } rip;
 typedef SB_LIST(rip) rips;
 
@@ -16,7 +19,8 @@ static rip *find_rip(const cuts_paper *p, rips *all, const sb_need *need) {
     for (size_t i = 0; i < all->count; i++)
         if (all->items[i].stock == need->stock && all->items[i].width.nm == need->width.nm)
             return &all->items[i];
-    SB_PUSH(p->run->pool, *all, ((rip){need->stock, need->width, 0, "", "", 0}));
+    SB_PUSH(p->run->pool, *all,
+            ((rip){.stock = need->stock, .width = need->width, .names = "", .boards = ""}));
     return &all->items[all->count - 1];
 }
 
@@ -34,6 +38,7 @@ static void add_part(const cuts_paper *p, rips *all, const sb_board_plan *board,
     rip *r = find_rip(p, all, &p->problem->needs.items[need]);
     const char *name = cuts_name(p, need);
     r->strips += board->count;
+    r->is_short = r->is_short || cuts_is_short(p, p->problem->needs.items[need].length);
     if (!is_listed(r->names, name))
         r->names = *r->names ? sb_pool_print(p->run->pool, "%s; %s", r->names, name) : name;
     if (r->last == first)
@@ -81,7 +86,8 @@ void cuts_rip(const cuts_paper *p, sb_sheet *sheet) {
         sb_cell *row = sb_row_add(p->run, table);
         row[0] = sb_cell_strong(sb_cell_length(r->width));
         row[1] = sb_cell_count(r->strips);
-        row[2] = sb_cell_text(r->names);
+        row[2] = sb_cell_text(r->is_short ? sb_pool_print(p->run->pool, "%s; %s", r->names, cuts_short_rip)
+                                          : r->names);
         row[3] = sb_cell_text(cuts_stock_title(p, r->stock));
         row[4] = sb_cell_text(r->boards);
         row[5] = sb_cell_tick();

@@ -114,6 +114,12 @@ static void leftover_rows(const cuts_paper *p, sb_table *table, const sb_sheet_p
     }
 }
 
+static const char *name_words(const cuts_paper *p, const sb_sheet_part *part) {
+    sb_length longest = part->at.w.nm > part->at.l.nm ? part->at.w : part->at.l;
+    const char *name = cuts_name(p, part->need);
+    return cuts_is_short(p, longest) ? sb_pool_print(p->run->pool, "%s; %s", name, cuts_short_rip) : name;
+}
+
 static void parts_table(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_plan *plan, int64_t first) {
     const char *title =
         sb_pool_print(p->run->pool, "Parts of %s %s, and where they begin from the trued corner",
@@ -122,7 +128,7 @@ static void parts_table(const cuts_paper *p, sb_sheet *sheet, const sb_sheet_pla
     for (size_t i = 0; i < plan->parts.count;) {
         places at = places_from(p, plan, i);
         sb_cell *row = sb_row_add(p->run, table);
-        row[0] = sb_cell_text(cuts_name(p, at.part->need));
+        row[0] = sb_cell_text(name_words(p, at.part));
         row[1] = sb_cell_count((int64_t)at.count);
         row[2] = sb_cell_length(at.part->at.w);
         row[3] = sb_cell_length(at.part->at.l);

@@ -70,7 +70,7 @@ static const char *spare_words(const cuts_paper *p, const stop *s) {
 }
 
 static const char *short_words(const cuts_paper *p, const sb_need *need) {
-    return p->settings && need->length.nm < p->settings->short_part.nm ? "SHORT: clamp it, hands away" : "";
+    return cuts_is_short(p, need->length) ? "SHORT: clamp it, hands away" : "";
 }
 
 static const char *ends_words(const cuts_paper *p, const stop *s, bool again) {

@@ -1097,13 +1097,20 @@ static void what_truing_takes_is_told_with_the_stops(void **state) {
     }
 }
 
-/* A part under the shop's limit is flagged: 80 mm blocks under 300 mm. */
+/* A part under the shop's limit of 300 mm is flagged: blocks of 80 mm at the stop, small strips and panels at the fence. */
 static void short_parts_are_flagged(void **state) {
     (void)state;
     sample s;
     sample_open(&s, "rack-bench");
     const sb_document *cuts = sb_paper_cuts(&s.run, s.shop, s.job, &s.ways->list.items[0]);
     assert_true(told(cuts, "SHORT") > 0);
+    assert_int_equal(told(cuts, "SHORT: push sticks"), 0); /* its strips are long */
+    sample_close(&s);
+    sample_make(&s, "piece planter\n  recipe splayed-planter\n  set top 400 mm\n");
+    cuts = sb_paper_cuts(&s.run, s.shop, s.job, &s.ways->list.items[0]);
+    assert_non_null(
+        strstr(row_telling(cuts, "Rip, glue, edge, fit", "batten; SHORT", 2), "push sticks, hands away"));
+    assert_non_null(strstr(row_telling(cuts, "Sheets", "floor; SHORT", 0), "push sticks, hands away"));
     sample_close(&s);
 }
 
