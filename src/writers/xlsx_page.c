@@ -100,6 +100,7 @@ static void repeat_headings(const xlsx_sheet *laid, lxw_worksheet *worksheet) {
         worksheet_repeat_rows(worksheet, xlsx_body_row(headed) - 1, xlsx_body_row(headed) - 1);
 }
 
+/* A printed page of a document of several sheets says whose it is: the tab's name stands nowhere else on paper. */
 void xlsx_set_page(xlsx *x, const xlsx_sheet *laid, lxw_worksheet *worksheet) {
     enum {
         PAPER_LETTER = 1,
@@ -110,6 +111,8 @@ void xlsx_set_page(xlsx *x, const xlsx_sheet *laid, lxw_worksheet *worksheet) {
         worksheet_set_landscape(worksheet);
     worksheet_set_margins(worksheet, XLSX_MARGIN, XLSX_MARGIN, TOP, BOTTOM);
     lxw_header_footer_options options = {.margin = 0.4};
+    if (x->document->sheets.count > 1)
+        worksheet_set_header_opt(worksheet, "&L&8&A", &options);
     worksheet_set_footer_opt(worksheet, footer(x->run, x->document), &options);
     worksheet_gridlines(worksheet, LXW_HIDE_ALL_GRIDLINES);
     double filled = pages_filled(x->document, laid);

@@ -280,6 +280,19 @@ static void a_long_foot_keeps_to_what_a_footer_holds(void **state) {
     assert_int_equal(count_of(footer, "&amp;&amp;&amp;&amp;"), 40);
 }
 
+/* &A in a header is the sheet's name (ECMA-376, headerFooter). A paper of one sheet has its title on the page already. */
+static void pages_of_several_sheets_are_headed_by_name(void **state) {
+    (void)state;
+    sb_document *document = new_document();
+    sb_heading_add(&run, sb_sheet_add(&run, document, "Labour"), "Labour");
+    assert_null(strstr(sheet1(document), "<oddHeader>"));
+    sb_heading_add(&run, sb_sheet_add(&run, document, "Material"), "Material");
+    const char *path = written(document, "headed.xlsx");
+    for (int i = 1; i <= 2; i++)
+        assert_has(part_of(path, sb_pool_print(run.pool, "xl/worksheets/sheet%d.xml", i)),
+                   "<oddHeader>&amp;L&amp;8&amp;A</oddHeader>");
+}
+
 /* Column widths count in digits of the standard font (ECMA-376 18.3.1.13); where it is missing another, wider one stands
  * in for it and the page shrinks. Arial or its equals in width are everywhere: common practice, no source. */
 static void the_standard_font_is_the_one_written_with(void **state) {
@@ -634,6 +647,7 @@ int main(void) {
         TEST(what_xml_cannot_hold_becomes_harmless),
         TEST(too_many_rows_are_an_error_before_writing),
         TEST(every_sheet_is_set_up_for_print),
+        TEST(pages_of_several_sheets_are_headed_by_name),
         TEST(a_long_foot_keeps_to_what_a_footer_holds),
         TEST(a_page_break_begins_a_worksheet),
         TEST(a_room_break_begins_a_page_where_the_last_is_full),
