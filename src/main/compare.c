@@ -19,7 +19,7 @@ int command_compare(sb_run *run, const sb_options *options) {
     const sb_ways *ways = desk_ways(run, options, &desk);
     if (!ways)
         return STATUS_WRONG_INPUT;
-    if (desk.job->options.count < 2)
+    if (desk.job->options.count < 2 && !options->batches) /* batches compare numbers, too */
         sb_note(run, desk.job->place,
                 "the job has %s; 'option' lines in the job file add more ways to make it",
                 desk.job->options.count == 0 ? "no options" : "one option");

@@ -43,7 +43,8 @@ for example in "$work/examples/"*.job; do
     name=$(awk '$1 == "job" { print $2; exit }' "$example")
     cp "$example" "$home/samples/$name.job"
     well "$SAWBILL" quote "$home/samples/$name.job"
-    [ -f "$home/samples/$name/$name-quote.xlsx" ] || fail "no quote of the job $name"
+    letter=$(awk '$1 == "revision" { print "-" $2; exit }' "$example")
+    [ -f "$home/samples/$name/$name$letter-quote.xlsx" ] || fail "no quote of the job $name"
 done
 [ "$tried" -ge 18 ] || fail "only $tried examples were found"
 
