@@ -64,7 +64,17 @@ static bool alike(const sb_work *a, const sb_work *b) {
            (!learnt(a) || a->piece == b->piece) && strcmp(text_of(a), text_of(b)) == 0;
 }
 
+/* Lines that differ by their kind of piece alone say which it is. */
+static const char *text_of_kind(const costing *c, const sb_work *work) {
+    const char *text = text_of(work), *kind = c->takeoff->pieces.items[work->piece].title;
+    if (c->count < 2)
+        return text;
+    bool said = *text && strcmp(text, work->operation->title) != 0;
+    return said ? sb_pool_print(c->run->pool, "%s, %s", text, kind) : kind;
+}
+
 static void learn(const costing *c, const sb_work *work, sb_labour_line *line) {
+    line->text = text_of_kind(c, work);
     line->repeated = c->takeoff->pieces.items[work->piece].count;
     line->learned = sb_learned(work->operation->learning, line->repeated);
 }

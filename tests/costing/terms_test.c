@@ -241,6 +241,9 @@ static void repeated_work_is_learnt(void **state) {
     MONEY(e->labour.items[0].amount, 6480);
     assert_int_equal(e->labour.items[0].learned.ppm, 810000);
     assert_int_equal(e->labour.items[0].repeated, 4);
+    assert_string_equal(e->labour.items[0].text, "Bench"); /* or two lines would read alike */
+    assert_string_equal(e->labour.items[1].text, "Stool");
+    assert_string_equal(e->labour.items[2].text, "Fit up the jig");
     MONEY(e->labour.items[1].amount, 2000);
     MONEY(e->labour.items[2].amount, 2000);
     assert_int_equal(e->time.ms, (int64_t)(64.8 * 60000 + 0.5) + 40 * 60000);
