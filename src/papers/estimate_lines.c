@@ -213,7 +213,7 @@ static void put_work(estimate_paper *p, const sb_labour_line *line) {
     row[WORK_MINUTES] = minutes_cell(p, line->operation->time, unit);
     row[WORK_HOURS] = hours_cell(p, line);
     if (learns(line))
-        row[WORK_LEARNT] = sb_cell_decimal(line->learned.ppm, 6);
+        row[WORK_LEARNT] = sb_cell_share(line->learned);
     row[WORK_RATE] = rate_of(p, line);
     row[WORK_AMOUNT] =
         sb_cell_related(sb_cell_money(line->amount), rel_product(p->run, cell(p, p->works, WORK_HOURS),

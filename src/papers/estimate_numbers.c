@@ -170,7 +170,7 @@ static estimate_paper *start_batches(estimate_paper *p, sb_document *document, c
     size_t count = breaks->list.count;
     estimate_paper *of = SB_NEW_ARRAY(p->run->pool, estimate_paper, count);
     p->numbers_sheet = sb_sheet_add(p->run, document, "Numbers of pieces");
-    p->numbers_sheet->landscape = count > 4;
+    p->numbers_sheet->landscape = count > 6;
     for (size_t i = 0; i < count; i++) {
         of[i] = *p;
         start_batch(&of[i], document, &breaks->list.items[i]);
