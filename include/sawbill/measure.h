@@ -209,6 +209,8 @@ typedef struct sb_style {
     sb_length step;       /* 0.5 mm, 1/16 in ...; what is off the step is marked with ~ */
     bool decimal_comma;
 } sb_style;
+/* What the customer's quote tells sizes in; none told: as the shop's papers do. */
+typedef enum sb_quote_units { SB_QUOTE_OWN, SB_QUOTE_MM, SB_QUOTE_IN, SB_QUOTE_BOTH } sb_quote_units;
 /* As fine as sizes of stock are told, which are no marks on the tape: 1/64 in, 0.001 mm. */
 sb_style sb_style_exact(const sb_style *style);
 /* `style` may be NULL: millimetres, exact, decimal point. In inches a step that is not so many 64ths counts as 1/64;
@@ -217,6 +219,8 @@ const char *sb_write_length(sb_run *run, sb_length length, const sb_style *style
 const char *sb_write_length_unit(sb_run *run, sb_length length, const sb_style *style); /* "864 mm" */
 /* Of stock: "2440 x 1220 mm", length first; width 0: "2440 mm". Exact as above. */
 const char *sb_write_size(sb_run *run, sb_length length, sb_length width, const sb_style *style);
+/* Of a piece, in words that need no more than the tape shows, each to the nearest step: "1400 x 400 x 500 mm"; of none "". */
+const char *sb_write_sizes(sb_run *run, const sb_length *sizes, size_t count, const sb_style *style);
 const char *sb_write_angle(sb_run *run, sb_angle angle, const sb_style *style);     /* 22.5° : at most 1 decimal, 2 where needed */
 /* With the currency's decimals, in groups of three with a blank between: 1 234.50. No code or sign of the currency. */
 const char *sb_write_money(sb_run *run, sb_money money, sb_currency currency, const sb_style *style);

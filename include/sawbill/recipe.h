@@ -284,6 +284,7 @@ typedef struct sb_job {
     } breaks;
     const char *tax;           /* NULL: the shop's default */
     sb_place tax_place;
+    sb_quote_units quote_units; /* `quote-units mm | in | both`, instead of the shop's */
     bool use_rack;             /* `rack yes | no`, default yes */
     SB_LIST(const char *) notes; /* note TEXT, on the quote */
     sb_place place;

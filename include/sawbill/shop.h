@@ -206,6 +206,7 @@ typedef struct sb_settings {
     const char *language; /* of the wording in templates/: "en" */
     sb_style style;       /* units, step, decimal sign, of papers */
     sb_style own_style;   /* the same as shop.txt has it: parts are on its step, and orders are written in it */
+    sb_quote_units quote_units; /* of pieces on quotes; a job's own go before it */
     sb_saw crosscut, rip, panel; /* mitre saw; table saw; whatever cuts sheets */
     int panel_stages;            /* 2, 3; 0: any */
     bool panel_trims;            /* two stages with trimming: a part may be narrower than its strip */

@@ -79,7 +79,8 @@ typedef struct sb_takeoff_piece {
     const sb_job_piece *source;
     const sb_recipe *recipe;
     const char *title, *size_text; /* "1200 x 400 x 450 mm", "" when the recipe gives no size */
-    sb_length size[3];
+    sb_length size[3];             /* as the recipe works them out */
+    size_t size_count;
     int64_t count;
     sb_mass mass;                  /* of one piece, wood only; 0 when a density is unknown */
     SB_LIST(const char *) notes;   /* for the quote */

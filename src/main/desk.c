@@ -42,6 +42,7 @@ const char *path_folder(sb_run *run, const char *path) {
 
 static void use_units(sb_shop *shop, const char *units) {
     sb_style *style = &shop->settings.style;
+    shop->settings.quote_units = SB_QUOTE_OWN;
     if (strcmp(units, "in") == 0 && style->units != SB_UNITS_IN)
         *style = (sb_style){SB_UNITS_IN, {SB_NM_PER_INCH / 32}, style->decimal_comma};
     if (strcmp(units, "mm") == 0 && style->units != SB_UNITS_MM)
@@ -82,6 +83,14 @@ bool desk_comma(const sb_desk *desk) {
     return desk->shop && desk->shop->settings.style.decimal_comma;
 }
 
+/* What is asked on the command line goes before what the job says of its quote. */
+static const sb_job *job_in_own_units(sb_run *run, const sb_job *job) {
+    sb_job *asked = SB_NEW(run->pool, sb_job);
+    *asked = *job;
+    asked->quote_units = SB_QUOTE_OWN;
+    return asked;
+}
+
 bool desk_open(sb_run *run, const sb_options *options, const char *job_path, sb_desk *desk) {
     size_t before = sb_notices_raised(run, SB_ERROR);
     sb_place at;
@@ -98,6 +107,8 @@ bool desk_open(sb_run *run, const sb_options *options, const char *job_path, sb_
     desk->job = sb_job_read(run, job_path, comma);
     for (size_t i = 0; desk->job && i < options->sets.count; i++)
         desk->job = sb_job_with(run, desk->job, options->sets.items[i], comma);
+    if (desk->job && options->units)
+        desk->job = job_in_own_units(run, desk->job);
     desk->base = path_base(run, job_path, ".job");
     desk->folder = options->out ? options->out : path_join(run, path_folder(run, job_path), desk->base);
     return desk->job && desk->shop && sb_notices_raised(run, SB_ERROR) == before;

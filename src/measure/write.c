@@ -120,6 +120,20 @@ const char *sb_write_size(sb_run *run, sb_length length, sb_length width, const 
                          sb_write_length_unit(run, width, &exact));
 }
 
+const char *sb_write_sizes(sb_run *run, const sb_length *sizes, size_t count, const sb_style *style) {
+    const char *text = "";
+    if (!style)
+        style = &plain;
+    for (size_t i = 0; i < count; i++) {
+        sb_length to_tape = sizes[i];
+        if (style->step.nm > 0)
+            to_tape =
+                sb_length_down_to_step(sb_length_add(sizes[i], (sb_length){style->step.nm / 2}), style->step);
+        text = sb_pool_print(run->pool, "%s%s%s", text, i ? " x " : "", sb_write_length(run, to_tape, style));
+    }
+    return *text && style->units == SB_UNITS_MM ? sb_pool_print(run->pool, "%s mm", text) : text;
+}
+
 /* ---- the rest ------------------------------------------------------------------------------------- */
 
 const char *sb_write_angle(sb_run *run, sb_angle angle, const sb_style *style) {

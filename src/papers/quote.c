@@ -14,6 +14,7 @@ typedef struct quote {
     const sb_ways *ways;
     const sb_breaks *breaks; /* NULL: the customer sees none */
     const sb_wording *words;
+    quote_sizes sizes;
     quote_notes notes; /* of the pieces */
     sb_sheet *sheet;
 } quote;
@@ -101,7 +102,7 @@ static void put_way(const quote *q, size_t index) {
         sb_heading_add(q->run, q->sheet, option_title(q, index));
     if (way->option)
         say(q, way->option->note, false);
-    quote_table(q->run, q->sheet, way->estimate, q->words, index == 0);
+    quote_table(q->run, q->sheet, way->estimate, q->words, &q->sizes, index == 0);
     if (q->breaks)
         quote_breaks(q->run, q->sheet, q->breaks, index, q->words);
     for (size_t i = 0; i < q->notes.count; i++)
@@ -126,7 +127,7 @@ static void put_views(const quote *q) {
     if (*word(q, "views"))
         sb_heading_add(q->run, q->sheet, word(q, "views"));
     for (size_t i = 0; i < takeoff->pieces.count; i++)
-        quote_views(q->run, q->sheet, &takeoff->pieces.items[i], &q->shop->settings.style, q->words, i + 1);
+        quote_views(q->run, q->sheet, &takeoff->pieces.items[i], &q->sizes, q->words, i + 1);
 }
 
 /* ---- notes, terms, acceptance ---- */
@@ -172,6 +173,8 @@ static void put_terms(const quote *q) {
         false);
     say(q, word(q, "terms-wood"), false);
     say(q, word(q, "terms-changes"), false);
+    if (q->sizes.both)
+        say(q, word(q, "sizes-both"), true);
     say(q, wording_fill(q->run, q->words, "currency", "currency", q->shop->settings.currency.code), true);
     say(q, tax_words(q), true);
 }
@@ -233,6 +236,7 @@ sb_document *sb_paper_quote(sb_run *run, const sb_shop *shop, const sb_job *job,
         .run = run, .shop = shop_writing(run, shop, wording), .job = job, .ways = ways, .words = wording};
     if (job->breaks.quoted && breaks && breaks->list.count > 1)
         q.breaks = breaks;
+    q.sizes = quote_sizes_of(q.shop, job);
     q.notes = quote_notes_of(run, ways);
     sb_document *document = document_of(&q);
     q.sheet = sb_sheet_add(run, document, word(&q, "quote"));

@@ -8,6 +8,7 @@ typedef struct ledger {
     sb_run *run;
     const sb_estimate *e;
     const sb_wording *words;
+    const quote_sizes *sizes;
     sb_table *table;
     sb_table *rates; /* NULL: one tax or none */
     int digits;
@@ -76,7 +77,7 @@ static void put_piece(const ledger *l, const sb_price_line *line) {
     const sb_takeoff_piece *piece = &l->e->takeoff->pieces.items[line->piece];
     sb_cell *row = sb_row_add(l->run, l->table);
     row[QUOTE_TITLE] = sb_cell_text(piece->title);
-    row[QUOTE_SIZE] = sb_cell_text(piece->size_text);
+    row[QUOTE_SIZE] = sb_cell_text(quote_size(l->run, l->sizes, piece));
     row[QUOTE_COUNT] = sb_cell_count(line->count);
     row[QUOTE_UNIT] = sb_cell_money(line->unit);
     row[QUOTE_AMOUNT] =
@@ -266,9 +267,11 @@ static sb_table *new_table(sb_run *run, sb_sheet *sheet, const ledger *l) {
     return sb_table_add(run, sheet, "", headings);
 }
 
-void quote_table(sb_run *run, sb_sheet *sheet, const sb_estimate *e, const sb_wording *words, bool leading) {
+void quote_table(sb_run *run, sb_sheet *sheet, const sb_estimate *e, const sb_wording *words,
+                 const quote_sizes *sizes, bool leading) {
     const sb_settings *s = &e->shop->settings;
-    ledger l = {.run = run, .e = e, .words = words, .digits = s->currency.digits, .leading = leading};
+    ledger l = {.run = run, .e = e, .words = words, .sizes = sizes, .leading = leading};
+    l.digits = s->currency.digits;
     l.tax = e->taxes.count ? &e->taxes.items[0] : NULL;
     l.gross = s->prices_gross && l.tax;
     l.by_line = s->tax_per_line && l.tax;

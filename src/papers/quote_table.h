@@ -2,7 +2,7 @@
 #ifndef SAWBILL_PAPERS_QUOTE_TABLE_H
 #define SAWBILL_PAPERS_QUOTE_TABLE_H
 
-#include "sawbill/papers.h"
+#include "papers/quote_sizes.h"
 
 enum {
     QUOTE_TITLE,
@@ -16,7 +16,7 @@ enum {
 /* Pieces with unit and line price, supplement, delivery, taxes, total, payments; what the discount was. `leading`: its totals get
  * names. */
 void quote_table(sb_run *run, sb_sheet *sheet, const sb_estimate *estimate, const sb_wording *words,
-                 bool leading);
+                 const quote_sizes *sizes, bool leading);
 
 /* List price, discount and what is left, right under the table `above`, whose rows may be yet to come, where the shop shows discounts and the job has one: quote_discount.c */
 void quote_discount(sb_run *run, sb_sheet *sheet, const sb_estimate *estimate, const sb_wording *words, const sb_table *above);

@@ -7,7 +7,8 @@ enum {
     TALLEST = 60, /* of the higher view */
     APART = 34,   /* beside each view, for its height */
     CAPTION = 7,
-    FOOT = 10 /* below, for the width */
+    FOOT = 10, /* below, for the width */
+    LINE = 6   /* of one measure */
 };
 
 typedef struct extent {
@@ -18,7 +19,7 @@ typedef struct extent {
 typedef struct views {
     sb_run *run;
     const sb_takeoff_piece *piece;
-    const sb_style *style;
+    const quote_sizes *sizes;
     sb_drawing *drawing;
     int64_t unit;   /* nm of the piece in a millimetre of paper */
     int64_t ground; /* from the drawing's top */
@@ -70,10 +71,15 @@ static void words(const views *v, int64_t x, int64_t y, int64_t wide, int64_t hi
                             .mark = ""});
 }
 
-static const char *measure(const views *v, int64_t nm) {
-    sb_length half = {v->style->step.nm / 2};
-    sb_length to_tape = sb_length_down_to_step(sb_length_add((sb_length){nm}, half), v->style->step);
-    return sb_write_length_unit(v->run, to_tape, v->style);
+/* In the middle of a line that is as high; the second unit stands below it. */
+static void measure(const views *v, int64_t x, int64_t y, int64_t wide, int64_t nm) {
+    sb_length size = {nm};
+    int64_t high = LINE * v->unit;
+    words(v, x, y, wide, high, "", sb_write_sizes(v->run, &size, 1, &v->sizes->first));
+    if (!v->sizes->both)
+        return;
+    const char *second = sb_write_sizes(v->run, &size, 1, &v->sizes->second);
+    words(v, x, y + high, wide, high, sb_pool_print(v->run->pool, "(%s)", second), "");
 }
 
 /* Between two short strokes, the number below it. */
@@ -82,7 +88,7 @@ static void measure_width(const views *v, int64_t left, int64_t width) {
     line(v, left, y, left + width, y);
     line(v, left, y - u, left, y + u);
     line(v, left + width, y - u, left + width, y + u);
-    words(v, left + width / 2, y + 4 * u, greater(width, 26 * u), 6 * u, "", measure(v, width));
+    measure(v, left + width / 2, y + 4 * u, greater(width, 26 * u), width);
 }
 
 static void measure_height(const views *v, int64_t right, int64_t height) {
@@ -90,7 +96,8 @@ static void measure_height(const views *v, int64_t right, int64_t height) {
     line(v, x, top, x, v->ground);
     line(v, x - u, top, x + u, top);
     line(v, x - u, v->ground, x + u, v->ground);
-    words(v, x + 16 * u, v->ground - height / 2, 28 * u, 6 * u, "", measure(v, height));
+    int64_t up = v->sizes->both ? LINE * u / 2 : 0;
+    measure(v, x + 16 * u, v->ground - height / 2 - up, 28 * u, height);
 }
 
 /* ---- a view --------------------------------------------------------------------------------------------- */
@@ -117,17 +124,18 @@ static void put_view(const views *v, bool side, extent e, int64_t left, const ch
     measure_height(v, left + width_of(e), e.top);
 }
 
-void quote_views(sb_run *run, sb_sheet *sheet, const sb_takeoff_piece *piece, const sb_style *style,
+void quote_views(sb_run *run, sb_sheet *sheet, const sb_takeoff_piece *piece, const quote_sizes *sizes,
                  const sb_wording *wording, size_t number) {
     extent front = extent_of(piece, false), side = extent_of(piece, true);
     if (!front.any && !side.any)
         return;
     int64_t tall = greater(front.top, side.top), wide = width_of(front) + width_of(side);
-    views v = {.run = run, .piece = piece, .style = style};
+    views v = {.run = run, .piece = piece, .sizes = sizes};
     v.unit = greater(greater(wide / WIDEST, tall / TALLEST), 1);
     v.ground = tall + CAPTION * v.unit;
+    int64_t foot = FOOT + (sizes->both ? LINE : 0);
     v.drawing = sb_drawing_add(run, sheet, piece->title, sb_pool_print(run->pool, "piece-%zu", number),
-                               (sb_length){PAGE * v.unit}, (sb_length){v.ground + FOOT * v.unit});
+                               (sb_length){PAGE * v.unit}, (sb_length){v.ground + foot * v.unit});
     int64_t left = 3 * v.unit;
     put_view(&v, false, front, left, sb_wording_text(run, wording, "view-front"));
     if (front.any)

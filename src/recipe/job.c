@@ -85,6 +85,13 @@ static void read_rack(recipe_reader *reader) {
         reader->job->use_rack = word == 1;
 }
 
+static void read_quote_units(recipe_reader *reader) {
+    static const char *const words[] = {"mm", "in", "both"};
+    int word = recipe_one_of(reader, "mm, in or both", words, 3);
+    if (word >= 0 && recipe_end_line(reader))
+        reader->job->quote_units = (sb_quote_units)(SB_QUOTE_MM + word);
+}
+
 /* ---- the language ----------------------------------------------------------------------------------------------- */
 
 static const recipe_keyword keywords[] = {
@@ -111,6 +118,7 @@ static const recipe_keyword keywords[] = {
     {"validity", recipe_read_validity, RECIPE_ONCE, NULL},
     {"breaks", recipe_read_breaks, RECIPE_ONCE, NULL},
     {"tax", read_tax, RECIPE_ONCE, NULL},
+    {"quote-units", read_quote_units, RECIPE_ONCE, NULL},
     {"rack", read_rack, RECIPE_ONCE, NULL},
     {"note", read_note, RECIPE_PROSE, NULL},
 };

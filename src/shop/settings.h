@@ -47,7 +47,7 @@ extern const size_t shop_settings_count;
 
 typedef bool setting_read(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor);
 setting_read setting_text, setting_length, setting_share, setting_days, setting_money, setting_time,
-    setting_either, setting_widest;
+    setting_either, setting_widest, setting_quote_units;
 
 bool setting_above_zero(settings_reader *reader, const shop_setting *setting, sb_place at, int64_t value);
 bool setting_take_length(settings_reader *reader, sb_cursor *cursor, sb_length *out); /* zero allowed */

@@ -346,6 +346,7 @@ const shop_setting shop_settings[] = {
     {"currency", read_currency, .early = true},
     {"language", read_language, .scope = IN_SHOP},
     {"units", read_units, .scope = IN_SHOP},
+    {"quote-units", setting_quote_units, .scope = IN_SHOP},
     {"decimal", setting_either, .early = true, OF_SHOP(style.decimal_comma), .words = {"point", "comma"}},
     {"saw", read_saw, .times = ONCE_NAMED},
     {"kerf", setting_length, OF_SAW(kerf)},

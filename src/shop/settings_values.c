@@ -130,6 +130,15 @@ bool setting_either(settings_reader *reader, const shop_setting *setting, sb_cur
     return true;
 }
 
+bool setting_quote_units(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
+    static const char *const words[] = {"mm", "in", "both"};
+    size_t which;
+    if (!setting_take_choice(reader, cursor, setting->keyword, words, 3, &which))
+        return false;
+    reader->settings->quote_units = (sb_quote_units)(SB_QUOTE_MM + which);
+    return true;
+}
+
 /* `30 days`, `1 day` */
 bool setting_days(settings_reader *reader, const shop_setting *setting, sb_cursor *cursor) {
     const sb_token *token = take_quantity(reader, cursor, "a number of days, as 30 days");

@@ -55,25 +55,15 @@ static void describe_inputs(takeoff_making *making, const takeoff_givens *givens
     }
 }
 
-/* A size in words needs no more than the tape shows. */
-static sb_length to_the_tape(sb_length size, const sb_style *style) {
-    return sb_length_down_to_step(sb_length_add(size, (sb_length){style->step.nm / 2}), style->step);
-}
-
-/* "1200 x 400 x 450 mm"; in inches every size carries its own sign. */
 static void describe_size(takeoff_making *making, sb_takeoff_piece *piece) {
     sb_run *run = making->walk->run;
-    const sb_style *style = &making->walk->shop->settings.style;
-    const char *text = "";
-    for (int i = 0; i < 3 && making->recipe->size[i]; i++) {
+    for (size_t i = 0; i < 3 && making->recipe->size[i]; i++) {
         if (!sb_formula_length(run, making->recipe->size[i], making->scope, &piece->size[i]))
             return;
-        text = sb_pool_print(run->pool, "%s%s%s", text, i ? " x " : "",
-                             sb_write_length(run, to_the_tape(piece->size[i], style), style));
+        piece->size_count = i + 1;
     }
-    if (*text && style->units == SB_UNITS_MM)
-        text = sb_pool_print(run->pool, "%s mm", text);
-    piece->size_text = text;
+    piece->size_text =
+        sb_write_sizes(run, piece->size, piece->size_count, &making->walk->shop->settings.style);
 }
 
 static void describe(takeoff_making *making, const takeoff_givens *givens) {

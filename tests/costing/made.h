@@ -90,7 +90,7 @@ static inline void made_tax(made *m, int64_t ppm) {
 
 static inline size_t made_piece(made *m, const char *title, int64_t count) {
     sb_takeoff_piece piece = {
-        .title = title, .size_text = "1200 x 400 mm", .count = count, .mass = {4000000}};
+        .title = title, .size_text = "1200 x 400 mm", .size = {SB_MM(1200), SB_MM(400)}, .size_count = 2, .count = count, .mass = {4000000}};
     SB_PUSH(m->run.pool, m->takeoff.pieces, piece);
     return m->takeoff.pieces.count - 1;
 }

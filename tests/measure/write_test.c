@@ -154,8 +154,24 @@ static void sizes_are_exact(void **state) {
     assert_string_equal(sb_write_size(run, SB_MM(2440), (sb_length){0}, &inches), "~96 1/16\"");
 }
 
+/* 25.4 mm an inch (international yard and pound agreement, 1959): 1400 mm are 881.89 sixteenths, 400 mm 251.97, 500 mm
+ * 314.96; 34 in are 863.6 mm, 26 1/2 in 673.1. */
+static void sizes_of_pieces_to_the_tape(void **state) {
+    sb_run *run = *state;
+    const sb_style inches = {SB_UNITS_IN, {SB_NM_PER_INCH / 16}, false},
+                   mm = {SB_UNITS_MM, {SB_NM_PER_MM}, false};
+    const sb_length trough[] = {SB_MM(1400), SB_MM(400), SB_MM(500)},
+                    bench[] = {length_of(run, "34\""), length_of(run, "26 1/2\"")};
+    assert_string_equal(sb_write_sizes(run, trough, 3, &inches), "55 1/8\" x 15 3/4\" x 19 11/16\"");
+    assert_string_equal(sb_write_sizes(run, trough, 3, &mm), "1400 x 400 x 500 mm");
+    assert_string_equal(sb_write_sizes(run, bench, 2, &mm), "864 x 673 mm");
+    assert_string_equal(sb_write_sizes(run, bench, 2, NULL), "863.6 x 673.1 mm");
+    assert_string_equal(sb_write_sizes(run, bench, 0, &mm), "");
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
+        AT_THE_BENCH(sizes_of_pieces_to_the_tape),
         AT_THE_BENCH(sizes_are_exact),
         AT_THE_BENCH(millimetres_to_the_step),
         AT_THE_BENCH(inches_as_whole_and_fraction),
