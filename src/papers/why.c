@@ -54,7 +54,7 @@ bool why_means(const why *w, const char *figure, size_t piece, const char *path,
 
 /* The figure may be two things at once (a piece and a part called "bench"): both are told. */
 static bool explain(why *w, const char *figure) {
-    bool (*const ways[])(why *, const char *) = {why_total, why_piece, why_part,
+    bool (*const ways[])(why *, const char *) = {why_total, why_fact,  why_piece, why_part,
                                                  why_value, why_stock, why_work};
     bool found = false;
     for (size_t i = 0; i < sizeof ways / sizeof *ways; i++)

@@ -25,6 +25,7 @@ void why_say_length(why *w, const char *what, sb_length length, const char *how,
 
 /* Each answers if the figure is one of its own and says so. */
 bool why_total(why *w, const char *figure); /* total, net, price, cost, labour, ... : steps of the price */
+bool why_fact(why *w, const char *figure);  /* beside the price: lead time, waste, an hour's rate, a payment, risk: why_facts.c */
 bool why_part(why *w, const char *figure);  /* a part's name or title */
 bool why_value(why *w, const char *figure); /* an input, choice or derived value of a recipe */
 bool why_stock(why *w, const char *figure); /* a stock's id or title */
@@ -53,6 +54,7 @@ typedef SB_LIST(why_group) why_groups;
 
 why_groups why_figures(const why *w);
 void why_totals(const why *w, why_group *group); /* why_total.c: those of the price */
+void why_facts(const why *w, why_group *group);  /* why_facts.c: beside it */
 /* An error that names what the asker may have meant. */
 void why_unknown(const why *w, const char *figure);
 void why_word_once(const why *w, why_words *words, const char *word);

@@ -25,6 +25,31 @@ static void every_step_of_the_price(void **state) {
     sample_close(&s);
 }
 
+/* What stands beside the price on the papers has an answer under the words printed there, and the place it goes by. */
+static void figures_beside_the_price(void **state) {
+    (void)state;
+    static const char *const figures[][2] = {
+        {"Lead time, days", "rates/shop.txt:"},
+        {"Hourly rate: bench", "rates/shop.txt:"},
+        {"office", "38.00 EUR"},
+        {"Waste", "in no piece"},
+        {"Spare for defects", "put into the plan"},
+        {"Cutting plan", "bound"},
+        {"Weight, kg", "density"},
+        {"10 % of cases cost at most", "draws"},
+        {"Net price that pays in 90 % of cases", "draws"},
+        {"when the frames are glued", "what is due up to here"},
+        {"Stage: when the frames are glued", "the total with tax"}};
+    sample s;
+    sample_open(&s, "harbour-planters");
+    sb_estimate *e = (sb_estimate *)first(&s)->estimate;
+    sb_stage stage = {.share = {300000}, .text = "when the frames are glued"};
+    SB_PUSH(s.run.pool, e->stages, stage);
+    for (size_t i = 0; i < sizeof figures / sizeof *figures; i++)
+        assert_true(told(why(&s, figures[i][0]), figures[i][1]) > 0);
+    sample_close(&s);
+}
+
 static void the_total_is_the_whole_chain(void **state) {
     (void)state;
     sample s;
@@ -205,6 +230,7 @@ static void the_record_says_the_same(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_step_of_the_price),
+        cmocka_unit_test(figures_beside_the_price),
         cmocka_unit_test(the_total_is_the_whole_chain),
         cmocka_unit_test(parts_stock_work_and_pieces),
         cmocka_unit_test(a_length_shows_its_formula),
