@@ -6,7 +6,7 @@
 
 #include <string.h>
 
-/* ---- footer: "14 planters, 2026-03-31 - Parts     page 1 of 2" --------------------------------------- */
+/* ---- footer: "14 planters, 2026-03-31            page 1 of 2" --------------------------------------- */
 
 /* In a footer & begins a command. A footer has 255 characters at most, and half a page's width to show them.
  */
@@ -30,8 +30,6 @@ static const char *footer(sb_run *run, const sb_document *document) {
     if (document->foot[0]) {
         bytes_add_text(run, &out, "&L&8 ");
         add_escaped(run, &out, clean_text(run, document->foot));
-        if (document->sheets.count > 1) /* a page tells which sheet it is of */
-            bytes_add_text(run, &out, " - &A");
     }
     bytes_add_text(run, &out, "&R&8 ");
     add_escaped(run, &out, document->page_word ? document->page_word : "page");
