@@ -5,6 +5,7 @@
 #include "cutting/sheet_dive.h"
 #include "cutting/sheet_numbers.h"
 #include "cutting/sheet_search.h"
+#include "cutting/sheet_squeeze.h"
 
 /* ---- whole plans --------------------------------------------------------------------------------- */
 
@@ -116,11 +117,14 @@ static void try_mix(sb_sheet_search *s) {
         return;
     allow(s, 30);
     sb_sheet_mix *m = goes_on(s) ? bound_mix(s, c) : NULL;
-    allow(s, s->bending ? 75 : 60);
+    allow(s, s->bending ? 20 : 60);
     if (goes_on(s))
         sb_sheets_dive(s, c);
-    allow(s, 20);
-    if (goes_on(s) && !s->bending) /* in strips dives make more of the same work */
+    allow(s, s->bending ? 100 : 20);
+    if (goes_on(s) && s->bending &&
+        m) /* in strips this makes more of the same work than whole numbers of columns */
+        sb_sheets_squeeze(s, m);
+    else if (goes_on(s))
         sb_sheets_choose(s, c);
     if (m && !sb_sheets_are_least(s) && may_be_rounding(s, m))
         bound_finely(s, c);

@@ -99,6 +99,8 @@ static int64_t put_stack(stripping *s, sb_strip *to, const sb_stack *of) {
 static int64_t fill_once(stripping *s, sb_strip *to, int64_t room) {
     int64_t taken = 0;
     list_choices(s, to->u, room);
+    if (s->choices.count == 0)
+        return 0;
     set_items(s, room);
     sb_knapsack_solve(s->bench->run->pool, &s->knapsack);
     s->bench->work->left -= STEPS - s->knapsack.steps + 3 * (int64_t)s->choices.count;

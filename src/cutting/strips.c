@@ -84,7 +84,7 @@ static bool cut_stack(stripping *s, sb_laid *out, size_t node, const sb_stack *o
 }
 
 /* False when the saw cannot cut the strip at all. Gives the rest of the sheet in *node. */
-static bool cut_strip(stripping *s, sb_laid *out, size_t *node, const sb_strip *of) {
+bool sb_strip_cut(stripping *s, sb_laid *out, size_t *node, const sb_strip *of) {
     if (!sb_tree_may_cut(s->bench, &out->tree, *node, s->crosscut, of->u))
         return false;
     size_t at = sb_tree_cut(s->bench, &out->tree, *node, s->crosscut, of->u);
@@ -116,11 +116,15 @@ static stripping *set_up(const sb_sheet_filling *f, bool crosscut, int stages) {
     return s;
 }
 
+struct sb_stripping *sb_strips_start(const sb_sheet_filling *f) {
+    return set_up(f, f->bench->crosscut_first, f->bench->stages < 3 ? f->bench->stages : 3);
+}
+
 static void lay_rest(stripping *s, sb_laid *out, size_t node) {
     while (node != SIZE_MAX) {
         const sb_node *rest = &out->tree.items[node];
         int64_t room = s->crosscut ? rest->l : rest->w, length = s->crosscut ? rest->w : rest->l;
-        if (!best_strip(s, room, length) || !cut_strip(s, out, &node, &s->best))
+        if (!best_strip(s, room, length) || !sb_strip_cut(s, out, &node, &s->best))
             break;
     }
 }
@@ -131,7 +135,7 @@ void sb_lay_strips(const sb_sheet_filling *f, bool crosscut, int stages, sb_laid
 
 void sb_lay_widths(const sb_sheet_filling *f, const int64_t *widths, size_t count, sb_laid *out) {
     bool crosscut = f->bench->crosscut_first;
-    stripping *s = set_up(f, crosscut, f->bench->stages < 3 ? f->bench->stages : 3);
+    stripping *s = sb_strips_start(f);
     size_t node = 0;
     for (size_t i = 0; i < count && node != SIZE_MAX; i++) {
         const sb_node *rest = &out->tree.items[node];
@@ -140,7 +144,7 @@ void sb_lay_widths(const sb_sheet_filling *f, const int64_t *widths, size_t coun
             continue;
         sb_strip_fill(s, &s->best, widths[i], length);
         if (s->best.stacks.count > 0)
-            cut_strip(s, out, &node, &s->best);
+            sb_strip_cut(s, out, &node, &s->best);
     }
     lay_rest(s, out, node);
 }

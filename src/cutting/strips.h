@@ -51,7 +51,12 @@ struct sb_stripping {
     double scale; /* from worths to whole numbers */
 };
 
-/* Fills `to`, a strip of width u. */
+/* Fills `to`, a strip of width u, out of what is open. */
 void sb_strip_fill(struct sb_stripping *s, sb_strip *to, int64_t u, int64_t length);
+
+/* Ready to fill strips out of this; the filling stays the caller's. */
+struct sb_stripping *sb_strips_start(const sb_sheet_filling *f);
+/* Cuts the strip off the node. False when the saw cannot. Gives the rest of the sheet in *node; SIZE_MAX: none. */
+bool sb_strip_cut(struct sb_stripping *s, sb_laid *out, size_t *node, const sb_strip *of);
 
 #endif
