@@ -51,6 +51,7 @@ PROGRAM  := $(BUILD)/sawbill
 Q        = $(if $(V),,@)
 SAY      = @$(if $(V),:,echo)
 
+.DELETE_ON_ERROR:
 .PHONY: all deps demo papers test test-units test-shell sanitize bench rooms headers lint format install clean
 .DEFAULT_GOAL := all
 .SECONDARY:

@@ -69,7 +69,7 @@ void sb_record_batches(sb_run *run, sb_record *comparison, const sb_shop *shop, 
 void sb_record_breaks(sb_run *run, sb_record *quote, const sb_shop *shop, const sb_breaks *breaks);
 /* ---- revisions: what is kept of an estimate beside its papers, and what has changed since ---- */
 
-/* Keys: job, revision, date, currency, figures: an array of option ("": none), figure, kind (money | count | share | time), amount (minor
+/* Keys: job, revision (null: none), date, currency, figures: an array of option ("": none), figure, kind (money | count | share | time), amount (minor
  * units, number, ppm, ms). */
 sb_record *sb_record_estimate(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
 typedef struct sb_stored sb_stored;

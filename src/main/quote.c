@@ -24,22 +24,26 @@ static const char *record_name(sb_run *run, const sb_desk *desk, const char *rev
     return sb_pool_print(run->pool, "%s-estimate.json", base_of(run, desk, revision));
 }
 
+/* Where the estimate before was kept. One writes a letter when the second is due: the first may have none. */
+static const char *stored_before(sb_run *run, const sb_desk *desk, const char *before) {
+    const char *lettered = path_join(run, desk->folder, record_name(run, desk, before));
+    const char *plain = path_join(run, desk->folder, record_name(run, desk, NULL));
+    return !path_exists(lettered) && path_exists(plain) ? plain : lettered;
+}
+
 /* What has changed since the revision before, if there is one and its estimate was kept. */
 static void add_changes(sb_run *run, const worked *w, sb_document *estimate) {
     const sb_desk *desk = w->desk;
     const char *before = desk->job->revision ? sb_revision_before(run, desk->job->revision) : NULL;
     if (!before)
         return;
-    const char *path = path_join(run, desk->folder, record_name(run, desk, before));
-    const sb_stored *stored = sb_stored_read(run, path, desk->shop, desk->job);
+    const sb_stored *stored = sb_stored_read(run, stored_before(run, desk, before), desk->shop, desk->job);
     if (stored)
         sb_paper_changes(run, estimate, desk->job, w->ways, stored);
 }
 
 static bool file_record(sb_run *run, const worked *w, sb_file_set *files) {
     const sb_desk *desk = w->desk;
-    if (!desk->job->revision)
-        return true;
     const char *text = sb_write_json(run, sb_record_estimate(run, desk->shop, desk->job, w->ways));
     return text &&
            sb_file_set_write(run, files, record_name(run, desk, desk->job->revision), text, strlen(text));
@@ -86,14 +90,11 @@ static const char *papers_list(sb_run *run, const sb_desk *desk) {
         {"quote.pdf", "for the customer"},           {"quote.xlsx", "the same as a workbook"},
         {"estimate.xlsx", "for the shop only"},      {"cuts.pdf", "for the saw"},
         {"cuts.xlsx", "the same as a workbook"},     {"order.xlsx", "for the merchants"},
-        {"order.csv", "the same for other programs"}};
+        {"order.csv", "the same for other programs"}, {"estimate.json", "kept for the next revision"}};
     const char *list = sb_pool_print(run->pool, "\nPapers: %s/\n", desk->folder);
     const char *base = base_of(run, desk, desk->job->revision);
     for (size_t i = 0; i < sizeof written / sizeof *written; i++)
         list = sb_pool_print(run->pool, "%s  %s-%-14s %s\n", list, base, written[i][0], written[i][1]);
-    if (desk->job->revision)
-        list = sb_pool_print(run->pool, "%s  %s-%-14s %s\n", list, base, "estimate.json",
-                             "kept for the next revision");
     return list;
 }
 

@@ -141,12 +141,12 @@ void sb_paper_changes(sb_run *run, sb_document *estimate, const sb_job *job, con
                       const sb_stored *stored) {
     kept_figures now = revision_figures(run, ways);
     sb_sheet *sheet = sb_sheet_add(run, estimate, "Changes");
+    const char *before = stored->revision ? stored->revision : "first";
     sb_heading_add(run, sheet,
-                   sb_pool_print(run->pool, "Revision %s against %s of %s", job->revision, stored->revision,
-                                 stored->date));
+                   sb_pool_print(run->pool, "Revision %s against %s%s of %s", job->revision,
+                                 stored->revision ? "" : "the ", before, stored->date));
     sb_table *table = sb_table_add(
-        run, sheet, "",
-        sb_pool_print(run->pool, "Option|Figure|%s>|%s>|Change>", stored->revision, job->revision));
+        run, sheet, "", sb_pool_print(run->pool, "Option|Figure|%s>|%s>|Change>", before, job->revision));
     for (size_t i = 0; i < now.count; i++)
         put(run, table, find(&stored->figures, &now.items[i]), &now.items[i]);
     for (size_t i = 0; i < stored->figures.count; i++)

@@ -36,7 +36,7 @@ static bool read_all(sb_run *run, const json_t *root, sb_stored *out) {
     *out = (sb_stored){.revision = text_of(run, root, "revision"),
                        .date = text_of(run, root, "date"),
                        .currency = text_of(run, root, "currency")};
-    bool whole = out->revision && out->date && out->currency && json_is_array(figures);
+    bool whole = out->date && out->currency && json_is_array(figures);
     for (size_t i = 0; whole && i < json_array_size(figures); i++)
         whole = read_figure(run, json_array_get(figures, i), &out->figures);
     return whole;

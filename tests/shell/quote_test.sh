@@ -3,13 +3,13 @@
 for job in harbour-planters shelf-options rack-bench boathouse-imperial; do
     status 0 "$SAWBILL" quote "samples/$job.job" --out "$work/$job"
     grep -v '^Papers: ' "$work/out" | awk 'length > 80 { exit 1 }' || fail "$job: the summary is wider than 80 columns"
-    for paper in quote.pdf quote.xlsx estimate.xlsx cuts.pdf cuts.xlsx order.xlsx order.csv; do
+    for paper in quote.pdf quote.xlsx estimate.xlsx cuts.pdf cuts.xlsx order.xlsx order.csv estimate.json; do
         [ -s "$work/$job/$job-$paper" ] || fail "$job: no $paper"
     done
     sleep 1
     status 0 "$SAWBILL" quote -q "samples/$job.job" --out "$work/again"
     [ -s "$work/out" ] && fail "$job: -q is not quiet"
-    for paper in quote.pdf quote.xlsx estimate.xlsx cuts.pdf cuts.xlsx order.xlsx order.csv; do
+    for paper in quote.pdf quote.xlsx estimate.xlsx cuts.pdf cuts.xlsx order.xlsx order.csv estimate.json; do
         same "$work/$job/$job-$paper" "$work/again/$job-$paper"
     done
 done
@@ -17,7 +17,7 @@ done
 # Beside the job, in a folder of its name; nothing else is left there.
 home=$(shop)
 status 0 "$SAWBILL" quote "$home/samples/rack-bench.job"
-[ "$(ls "$home/samples/rack-bench" | wc -l)" -eq 7 ] || fail "not seven papers: $(ls "$home/samples/rack-bench")"
+[ "$(ls "$home/samples/rack-bench" | wc -l)" -eq 8 ] || fail "not eight papers: $(ls "$home/samples/rack-bench")"
 
 # A job that fails leaves the old papers alone.
 cp -R "$home/samples/rack-bench" "$work/before"

@@ -62,6 +62,15 @@ damaged "$papers/planters-A-estimate.json is in CHF, this job in EUR"
 rm "$papers/planters-A-estimate.json"
 damaged "the estimate before is not there, $papers/planters-A-estimate.json"
 
+# The first set had no letter: B is against it.
+sed '/^revision/d' "$job" > "$home/samples/plain.job"
+status 0 "$SAWBILL" quote -q "$home/samples/plain.job"
+sed -i 's/^discount.*/discount 4 %\nrevision B/' "$home/samples/plain.job"
+status 0 "$SAWBILL" quote -q "$home/samples/plain.job"
+cells "$home/samples/plain/plain-B-estimate.xlsx" Changes > "$work/changes"
+grep -q '^Revision B against the first of 2026-03-02' "$work/changes" || fail "not against the set without a letter"
+grep -q '^slats|Discount|0.03|0.04|0' "$work/changes" || fail "no change of the discount since the first"
+
 # A revision that is no part of a file's name.
 sed -i 's|^revision.*|revision B/2|' "$job"
 status 1 "$SAWBILL" quote "$job"
