@@ -57,6 +57,13 @@ typedef struct sb_material_line {
     sb_place place;  /* the price row, the job line */
 } sb_material_line;
 
+/* Where the timber and sheets of one stock go, by volume in mm3. Used up is taken less kept, waste what is in no part and no
+ * spare; `kept` are usable leftovers and strips. */
+typedef struct sb_wood {
+    const sb_stock *stock;
+    int64_t taken, kept, parts, spare;
+} sb_wood;
+
 typedef struct sb_labour_line {
     const sb_operation *operation;
     const char *text; /* what for, "" when nothing was said */
@@ -144,6 +151,7 @@ typedef struct sb_estimate {
     sb_area sheets_area;      /* sheets taken */
     sb_share waste, spare;    /* of timber and sheets used up, by volume: taken less usable leftovers and strips to keep. Spare is
                                  for defects, as it is planned; waste is in no piece and no spare */
+    SB_LIST(sb_wood) wood;    /* that these shares are of, by stock */
     int lead_days;            /* lead_days + ceil(time / week * 7); -1 when the shop does not tell its week */
 } sb_estimate;
 

@@ -10,66 +10,67 @@ static const sb_stock *stock_of(const costing *c, size_t supply) {
     return c->cutlist->supplies.items[c->plan->problem->supplies.items[supply].tag].stock;
 }
 
-static int64_t boards_volume(costing *c) {
-    int64_t volume = 0;
-    for (size_t i = 0; i < c->plan->boards.count; i++) {
-        const sb_board_plan *board = &c->plan->boards.items[i];
-        const sb_stock *stock = stock_of(c, board->supply);
-        sb_length full = c->plan->problem->supplies.items[board->supply].length;
-        sb_length kept = board->leftover.nm > 0 ? board->leftover : (sb_length){0};
-        c->estimate->boards_length =
-            sb_length_add(c->estimate->boards_length, sb_length_times(full, board->count));
-        sb_area face = sb_length_area(sb_length_sub(full, kept), stock->width);
-        face.um2 = sb_sub(face.um2, sb_board_strips_kept(c->plan->problem, board).um2);
-        volume = sb_add(volume, sb_mul(board->count, cubic_mm(face, stock->thickness)));
+static sb_wood *wood_of(costing *c, const sb_stock *stock) {
+    sb_estimate *e = c->estimate;
+    for (size_t i = 0; i < e->wood.count; i++)
+        if (e->wood.items[i].stock == stock)
+            return &e->wood.items[i];
+    sb_wood wood = {.stock = stock};
+    SB_PUSH(c->run->pool, e->wood, wood);
+    return &e->wood.items[e->wood.count - 1];
+}
+
+static void add(int64_t *to, int64_t count, sb_area face, const sb_stock *stock) {
+    *to = sb_add(*to, sb_mul(count, cubic_mm(face, stock->thickness)));
+}
+
+static void add_board(costing *c, const sb_board_plan *board) {
+    const sb_problem *problem = c->plan->problem;
+    const sb_stock *stock = stock_of(c, board->supply);
+    sb_wood *wood = wood_of(c, stock);
+    sb_length full = problem->supplies.items[board->supply].length;
+    sb_area left = sb_length_area(board->leftover, stock->width);
+    c->estimate->boards_length =
+        sb_length_add(c->estimate->boards_length, sb_length_times(full, board->count));
+    left.um2 = sb_add(board->leftover.nm > 0 ? left.um2 : 0, sb_board_strips_kept(problem, board).um2);
+    add(&wood->taken, board->count, sb_length_area(full, stock->width), stock);
+    add(&wood->kept, board->count, left, stock);
+    for (size_t j = 0; j < board->parts.count; j++) {
+        const sb_need *need = &problem->needs.items[board->parts.items[j].need];
+        if (need->spare)
+            add(&wood->spare, board->count, sb_length_area(need->length, stock->width), stock);
     }
-    return volume;
 }
 
-static int64_t spare_volume(const costing *c) {
-    int64_t volume = 0;
-    for (size_t i = 0; i < c->plan->boards.count; i++) {
-        const sb_board_plan *board = &c->plan->boards.items[i];
-        const sb_stock *stock = stock_of(c, board->supply);
-        for (size_t j = 0; j < board->parts.count; j++) {
-            const sb_need *need = &c->plan->problem->needs.items[board->parts.items[j].need];
-            int64_t one =
-                need->spare ? cubic_mm(sb_length_area(need->length, stock->width), stock->thickness) : 0;
-            volume = sb_add(volume, sb_mul(board->count, one));
-        }
+static void add_sheet(costing *c, const sb_sheet_plan *sheet) {
+    const sb_supply *supply = &c->plan->problem->supplies.items[sheet->supply];
+    const sb_stock *stock = stock_of(c, sheet->supply);
+    sb_wood *wood = wood_of(c, stock);
+    sb_area face = sb_length_area(supply->length, supply->width);
+    c->estimate->sheets_area.um2 = sb_add(c->estimate->sheets_area.um2, sb_mul(face.um2, sheet->count));
+    add(&wood->taken, sheet->count, face, stock);
+    for (size_t j = 0; j < sheet->leftovers.count; j++)
+        add(&wood->kept, sheet->count,
+            sb_length_area(sheet->leftovers.items[j].l, sheet->leftovers.items[j].w), stock);
+}
+
+/* Timber that is bought by volume is taken with its grade's waste. */
+static void add_wood(costing *c) {
+    for (size_t i = 0; i < c->plan->boards.count; i++)
+        add_board(c, &c->plan->boards.items[i]);
+    for (size_t i = 0; i < c->plan->sheets.count; i++)
+        add_sheet(c, &c->plan->sheets.items[i]);
+    for (size_t i = 0; i < c->takeoff->usages.count; i++) {
+        const sb_usage *usage = &c->takeoff->usages.items[i];
+        if (usage->stock->kind != SB_STOCK_VOLUME)
+            continue;
+        sb_wood *wood = wood_of(c, usage->stock);
+        wood->taken = sb_add(wood->taken, sb_mul_div(usage->amount, 1, 1000));
     }
-    return volume;
-}
-
-static int64_t sheets_volume(costing *c) {
-    int64_t volume = 0;
-    for (size_t i = 0; i < c->plan->sheets.count; i++) {
-        const sb_sheet_plan *sheet = &c->plan->sheets.items[i];
-        const sb_supply *supply = &c->plan->problem->supplies.items[sheet->supply];
-        sb_area face = sb_length_area(supply->length, supply->width), used = face;
-        for (size_t j = 0; j < sheet->leftovers.count; j++)
-            used.um2 = sb_sub(used.um2,
-                              sb_length_area(sheet->leftovers.items[j].l, sheet->leftovers.items[j].w).um2);
-        c->estimate->sheets_area.um2 = sb_add(c->estimate->sheets_area.um2, sb_mul(face.um2, sheet->count));
-        volume = sb_add(volume, sb_mul(sheet->count, cubic_mm(used, stock_of(c, sheet->supply)->thickness)));
+    for (size_t i = 0; i < c->takeoff->totals.count; i++) {
+        sb_wood *wood = wood_of(c, c->takeoff->totals.items[i].stock);
+        wood->parts = sb_add(wood->parts, sb_mul_div(c->takeoff->totals.items[i].net_volume.nl, 1, 1000));
     }
-    return volume;
-}
-
-/* Timber that is bought by volume, with its grade's waste. */
-static int64_t rough_volume(const costing *c) {
-    int64_t volume = 0;
-    for (size_t i = 0; i < c->takeoff->usages.count; i++)
-        if (c->takeoff->usages.items[i].stock->kind == SB_STOCK_VOLUME)
-            volume = sb_add(volume, sb_mul_div(c->takeoff->usages.items[i].amount, 1, 1000));
-    return volume;
-}
-
-static int64_t finished_volume(const costing *c) {
-    int64_t volume = 0;
-    for (size_t i = 0; i < c->takeoff->totals.count; i++)
-        volume = sb_add(volume, sb_mul_div(c->takeoff->totals.items[i].net_volume.nl, 1, 1000));
-    return volume;
 }
 
 static sb_mass mass_of(const costing *c) {
@@ -91,14 +92,22 @@ static int lead_days(const costing *c) {
     return days < 0 || days > INT32_MAX ? -1 : (int)days;
 }
 
-void costing_measures(costing *c) {
-    sb_estimate *e = c->estimate;
-    int64_t taken = sb_add(sb_add(boards_volume(c), sheets_volume(c)), rough_volume(c));
-    int64_t spare = spare_volume(c), useful = sb_add(finished_volume(c), spare);
-    if (taken > 0) {
-        e->waste.ppm = sb_mul_div(sb_sub(taken, useful), 1000000, taken);
-        e->spare.ppm = sb_mul_div(spare, 1000000, taken);
+static void share_wood(sb_estimate *e) {
+    int64_t used = 0, parts = 0, spare = 0;
+    for (size_t i = 0; i < e->wood.count; i++) {
+        used = sb_add(used, sb_sub(e->wood.items[i].taken, e->wood.items[i].kept));
+        parts = sb_add(parts, e->wood.items[i].parts);
+        spare = sb_add(spare, e->wood.items[i].spare);
     }
-    e->mass = mass_of(c);
-    e->lead_days = lead_days(c);
+    if (used <= 0)
+        return;
+    e->waste.ppm = sb_mul_div(sb_sub(used, sb_add(parts, spare)), 1000000, used);
+    e->spare.ppm = sb_mul_div(spare, 1000000, used);
+}
+
+void costing_measures(costing *c) {
+    add_wood(c);
+    share_wood(c->estimate);
+    c->estimate->mass = mass_of(c);
+    c->estimate->lead_days = lead_days(c);
 }

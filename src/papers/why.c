@@ -52,17 +52,33 @@ bool why_means(const why *w, const char *figure, size_t piece, const char *path,
            owns(w, open + 2, strlen(open + 2) - 1, piece, path);
 }
 
-/* The figure may be two things at once (a piece and a part called "bench"): both are told. */
-static bool explain(why *w, const char *figure) {
-    bool (*const ways[])(why *, const char *) = {why_total, why_fact,  why_piece, why_part,
-                                                 why_value, why_stock, why_work};
+/* It may be two things at once (a piece and a part called "bench"): both are told. */
+static bool answered(why *w, const char *figure) {
+    bool (*const ways[])(why *, const char *) = {why_total, why_piece, why_part, why_value,  why_stock,
+                                                 why_work,  why_rate,  why_fact, why_measure};
     bool found = false;
     for (size_t i = 0; i < sizeof ways / sizeof *ways; i++)
         if (ways[i](w, figure))
             found = true;
-    if (!found)
-        why_unknown(w, figure);
     return found;
+}
+
+/* What some sheets of the estimate write before the name of what they price. */
+static const char *behind_prefix(const char *figure) {
+    static const char *const prefixes[] = {
+        "each: ", "each, net: ", "each, with tax: ", "price of ", "time of ", "amount of "};
+    for (size_t i = 0; i < sizeof prefixes / sizeof *prefixes; i++)
+        if (strncasecmp(figure, prefixes[i], strlen(prefixes[i])) == 0)
+            return figure + strlen(prefixes[i]);
+    return NULL;
+}
+
+static bool explain(why *w, const char *figure) {
+    const char *bare = behind_prefix(figure);
+    if (answered(w, figure) || (bare && answered(w, bare)))
+        return true;
+    why_unknown(w, figure);
+    return false;
 }
 
 /* ---- papers ----------------------------------------------------------------------------------------------- */

@@ -30,6 +30,8 @@ bool why_part(why *w, const char *figure);  /* a part's name or title */
 bool why_value(why *w, const char *figure); /* an input, choice or derived value of a recipe */
 bool why_stock(why *w, const char *figure); /* a stock's id or title */
 bool why_work(why *w, const char *figure);  /* an operation's id or title */
+bool why_measure(why *w, const char *figure); /* waste, spare, weight, lead time, the cutting plan: why_measures.c */
+bool why_rate(why *w, const char *figure); /* a worker's hour, a group of material: why_rates.c */
 bool why_piece(why *w, const char *figure); /* a piece's name or title */
 
 void why_risk(why *w); /* why_risk.c */
@@ -54,7 +56,9 @@ typedef SB_LIST(why_group) why_groups;
 
 why_groups why_figures(const why *w);
 void why_totals(const why *w, why_group *group); /* why_total.c: those of the price */
-void why_facts(const why *w, why_group *group);  /* why_facts.c: beside it */
+void why_facts(const why *w, why_group *group);  /* why_facts.c: risk and payments */
+void why_measures(const why *w, why_group *group);
+void why_rates(const why *w, why_group *group);
 /* An error that names what the asker may have meant. */
 void why_unknown(const why *w, const char *figure);
 void why_word_once(const why *w, why_words *words, const char *word);

@@ -179,12 +179,21 @@ static void say_price(why *w, const sb_price_line *line) {
                   (sb_place){0});
 }
 
+/* A column of prices asks for every piece. */
+static bool is_column(const char *figure) {
+    static const char *const columns[] = {"each, net", "each, with tax", "line, net", "line, with tax"};
+    for (size_t i = 0; i < sizeof columns / sizeof *columns; i++)
+        if (strcasecmp(figure, columns[i]) == 0)
+            return true;
+    return false;
+}
+
 bool why_piece(why *w, const char *figure) {
     bool found = false;
     for (size_t i = 0; i < w->way->estimate->pieces.count; i++) {
         const sb_price_line *line = &w->way->estimate->pieces.items[i];
         const sb_takeoff_piece *piece = &w->way->takeoff->pieces.items[line->piece];
-        if (!is(figure, piece->source->name, piece->title))
+        if (!is_column(figure) && !is(figure, piece->source->name, piece->title))
             continue;
         say_price(w, line);
         found = true;

@@ -256,19 +256,49 @@ static const char *const printed[][2] = {
     {"left for the shop", "margin left"},
     {"markup left", "margin left"},
     {"margin left, of net", "margin left"},
+    {"price point", "pieces, net"},
+    {"price point, less", "pieces, net"},
+    {"delivery, how many", "delivery"},
+    {"supplement to the minimum", "supplement"},
+    {"supplement to the minimum, net", "supplement"},
+    {"list price of the pieces", "discount"},
+    {"deposit, payable when you order", "deposit"},
+    {"rest, payable on delivery", "rest"},
+    {"supplement for a small order", "supplement"},
+    {"work", "hours"},
+    {"cost, all at its likely value", "risk"},
+    {"10 % of cases cost at most", "risk"},
+    {"50 % of cases cost at most", "risk"},
+    {"80 % of cases cost at most", "risk"},
+    {"90 % of cases cost at most", "risk"},
+    {"mean cost of all cases", "risk"},
+    {"cases that this price does not pay", "risk"},
+    {"loses money", "risk"},
 };
 enum {
     PRINTED_COUNT = sizeof printed / sizeof *printed
 };
 
-/* The step's own word for what a paper prints; a tax goes by its title. */
+static bool is_tax(const why *w, const char *figure, const sb_tax *tax) {
+    const char *full = sb_pool_print(w->run->pool, "tax: %s, %s", tax->title, tax->id);
+    return strcasecmp(figure, tax->title) == 0 || strcasecmp(figure, full) == 0 ||
+           strcasecmp(figure, full + strlen("tax: ")) == 0;
+}
+
+/* The step's own word for what a paper prints; a tax goes by its title, a payment by when it is due. */
 static const char *step_word(const why *w, const char *figure) {
+    static const char sure[] = "net price that pays in "; /* and in how many cases */
     for (size_t i = 0; i < PRINTED_COUNT; i++)
         if (strcasecmp(figure, printed[i][0]) == 0)
             return printed[i][1];
     for (size_t i = 0; i < estimate(w)->taxes.count; i++)
-        if (strcasecmp(figure, estimate(w)->taxes.items[i].tax->title) == 0)
+        if (is_tax(w, figure, estimate(w)->taxes.items[i].tax))
             return "tax";
+    for (size_t i = 0; i < estimate(w)->stages.count; i++)
+        if (strcasecmp(figure, estimate(w)->stages.items[i].text) == 0)
+            return "rest";
+    if (strncasecmp(figure, sure, strlen(sure)) == 0)
+        return "risk";
     return figure;
 }
 

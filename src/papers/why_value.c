@@ -154,9 +154,24 @@ static bool say_asked(chain *c, const char *figure, const char *name) {
     return true;
 }
 
+/* Of the piece itself: "1400 x 400 x 500 mm", measure by measure. */
+static bool say_size(chain *c, const char *figure) {
+    const sb_takeoff_piece *piece = &c->w->way->takeoff->pieces.items[c->making->piece];
+    if (c->making->recipe != piece->recipe || piece->size_count == 0 || !asked(c, figure, "size"))
+        return false;
+    say(c, "size", piece->size_text, "as the papers show it, to the shop's step", piece->source->place);
+    for (size_t i = 0; i < piece->size_count; i++) {
+        const sb_formula *formula = c->making->recipe->size[i];
+        say(c, sb_pool_print(c->w->run->pool, "size %zu", i + 1), value_text(c, formula, c->making->scope),
+            worked(c, formula, c->making->scope), sb_formula_place(formula));
+        follow(c, formula);
+    }
+    return true;
+}
+
 static bool of_making(chain *c, const char *figure) {
     const sb_recipe *recipe = c->making->recipe;
-    bool found = false;
+    bool found = say_size(c, figure);
     for (size_t i = 0; i < recipe->inputs.count; i++)
         found = say_asked(c, figure, recipe->inputs.items[i].name) || found;
     for (size_t i = 0; i < recipe->choices.count; i++)
