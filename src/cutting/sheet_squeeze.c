@@ -22,8 +22,8 @@ typedef struct squeezing {
     sb_sheet_mix *m;
     sb_work *work;
     sb_strip_sheets q;
-    double *worth;   /* by pane: duals */
-    double average;  /* of these */
+    double *worth;  /* by pane: duals */
+    double average; /* of these */
     sb_strip tried, best;
 } squeezing;
 
@@ -148,7 +148,8 @@ static sb_strip_sheet *draw_sheet(squeezing *z) {
 
 static void open_sheet(squeezing *z, sb_strip_sheet *sheet) {
     bool all = sb_work_dice(z->work, 100) < ALL;
-    for (size_t left = all ? sheet->count : 1 + sb_work_dice(z->work, STRIPS); left > 0 && sheet->count > 0; left--) {
+    for (size_t left = all ? sheet->count : 1 + sb_work_dice(z->work, STRIPS); left > 0 && sheet->count > 0;
+         left--) {
         size_t one = sb_work_dice(z->work, sheet->count), other = sb_work_dice(z->work, sheet->count);
         size_t at = loss_of_strip(z, sheet, other) > loss_of_strip(z, sheet, one) ? other : one;
         sb_strip_sheets_count(&z->q, &z->q.strips.items[sheet->strips[at]], 1);

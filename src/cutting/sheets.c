@@ -121,10 +121,10 @@ static void try_mix(sb_sheet_search *s) {
     if (goes_on(s))
         sb_sheets_dive(s, c);
     allow(s, s->bending ? 100 : 20);
-    if (goes_on(s) && s->bending &&
-        m) /* in strips this makes more of the same work than whole numbers of columns */
+    /* In strips squeezing makes more of the same work than whole numbers of columns. */
+    if (goes_on(s) && s->bending && m)
         sb_sheets_squeeze(s, m);
-    else if (goes_on(s))
+    else if (goes_on(s) && !s->bending)
         sb_sheets_choose(s, c);
     if (m && !sb_sheets_are_least(s) && may_be_rounding(s, m))
         bound_finely(s, c);

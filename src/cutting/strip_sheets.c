@@ -114,8 +114,8 @@ void sb_strip_sheets_start(sb_strip_sheets *q, const sb_laying *from, const int6
     for (size_t o = 0; o < q->bench->offers.count; o++) {
         int64_t left = numbers[o];
         for (size_t n = 0; n < from->sheets.count; n++)
-            for (int64_t i = 0; from->sheets.items[n].offer == o && i < from->sheets.items[n].count && left > 0;
-                 i++, left--)
+            for (int64_t i = 0;
+                 from->sheets.items[n].offer == o && i < from->sheets.items[n].count && left > 0; i++, left--)
                 read_sheet(q, &from->sheets.items[n]);
         for (; left > 0; left--)
             SB_PUSH(pool, q->sheets, (sb_strip_sheet){.offer = o});
