@@ -98,6 +98,12 @@ static sb_sheet_mix *bound_mix(sb_sheet_search *s, sb_sheet_columns *c) {
     return m;
 }
 
+/* In strips [%]: from a workshop job's thirty kinds on the more, the more kinds there are. */
+static int64_t dives_share(const sb_sheet_search *s) {
+    size_t panes = s->bench->panes.count;
+    return panes <= 30 ? 20 : panes < 105 ? 20 + (int64_t)(panes - 30) / 3 : 45;
+}
+
 static void try_mix(sb_sheet_search *s) {
     sb_pool *pool = s->bench->run->pool;
     int64_t *demand = SB_NEW_ARRAY(pool, int64_t, s->bench->panes.count);
@@ -117,7 +123,7 @@ static void try_mix(sb_sheet_search *s) {
         return;
     allow(s, 30);
     sb_sheet_mix *m = goes_on(s) ? bound_mix(s, c) : NULL;
-    allow(s, s->bending ? 20 : 60);
+    allow(s, s->bending ? dives_share(s) : 60);
     if (goes_on(s))
         sb_sheets_dive(s, c);
     allow(s, s->bending ? 100 : 20);
