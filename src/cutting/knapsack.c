@@ -3,6 +3,8 @@
 
 #include "cutting/knapsack.h"
 
+#define FEW 24 /* so many are sorted by putting each in its place */
+
 static int64_t smaller(int64_t a, int64_t b) {
     return a < b ? a : b;
 }
@@ -18,6 +20,20 @@ static int by_density(const void *a, const void *b) {
     return one->tag < other->tag ? -1 : one->tag > other->tag;
 }
 
+/* As qsort, and quicker where there are few. */
+static void sort_items(sb_knapsack *k) {
+    sb_knap_item *items = k->items.items;
+    if (k->items.count > FEW)
+        qsort(items, k->items.count, sizeof *items, by_density);
+    for (size_t i = 1; i < k->items.count && k->items.count <= FEW; i++) {
+        sb_knap_item item = items[i];
+        size_t at = i;
+        for (; at > 0 && by_density(&item, &items[at - 1]) < 0; at--)
+            items[at] = items[at - 1];
+        items[at] = item;
+    }
+}
+
 /* Worth per length, the set-up charge shared out over as many as could ever be taken. */
 static void weigh(sb_knapsack *k) {
     for (size_t i = 0; i < k->items.count; i++) {
@@ -27,8 +43,7 @@ static void weigh(sb_knapsack *k) {
         double setup = item->most > 0 ? (double)item->setup / (double)item->most : 0;
         item->density = item->most > 0 ? ((double)item->value - setup) / (double)item->size : 0;
     }
-    if (k->items.count > 0)
-        qsort(k->items.items, k->items.count, sizeof *k->items.items, by_density);
+    sort_items(k);
     int64_t smallest = INT64_MAX, shortest = INT64_MAX;
     for (size_t i = k->items.count; i-- > 0;) {
         sb_knap_item *item = &k->items.items[i];
@@ -46,14 +61,26 @@ static int by_size(const void *a, const void *b) {
     return one->size < other->size ? -1 : one->size > other->size;
 }
 
+static void sort_singles(sb_knapsack *k) {
+    sb_knap_single *singles = k->singles.items;
+    if (k->singles.count > FEW)
+        qsort(singles, k->singles.count, sizeof *singles, by_size);
+    for (size_t i = 1; i < k->singles.count && k->singles.count <= FEW; i++) {
+        sb_knap_single single = singles[i];
+        size_t at = i;
+        for (; at > 0 && by_size(&single, &singles[at - 1]) < 0; at--)
+            singles[at] = singles[at - 1];
+        singles[at] = single;
+    }
+}
+
 /* By size, each with the most that one item of its size or a smaller one is worth. */
 static void list_singles(sb_knapsack *k) {
     k->singles.count = 0;
     for (size_t i = 0; i < k->items.count && k->items.items[i].density > 0; i++)
         SB_PUSH(k->pool, k->singles,
                 ((sb_knap_single){k->items.items[i].size, k->items.items[i].value, k->items.items[i].value}));
-    if (k->singles.count > 0)
-        qsort(k->singles.items, k->singles.count, sizeof *k->singles.items, by_size);
+    sort_singles(k);
     for (size_t i = 1; i < k->singles.count; i++)
         if (k->singles.items[i].most < k->singles.items[i - 1].most)
             k->singles.items[i].most = k->singles.items[i - 1].most;

@@ -16,6 +16,7 @@
 #define AIM     0.35 /* of the gap, with the first target, */
 #define LESS    0.6  /* and so much of it after one that failed */
 #define LEAST   0.01
+#define LIGHT   1.5  /* steps of squeezing in the time of one elsewhere */
 
 typedef struct squeezing {
     sb_sheet_search *s;
@@ -48,8 +49,8 @@ static bool may_lie(const squeezing *z, const sb_lay *lay, int64_t length) {
 static int64_t least_width(const squeezing *z, int64_t length) {
     const struct sb_stripping *room = z->q.room;
     int64_t least = INT64_MAX;
-    for (size_t i = 0; i < room->lays[room->crosscut].count; i++) {
-        const sb_lay *lay = &room->lays[room->crosscut].items[i];
+    for (size_t i = 0; i < room->listed.count; i++) {
+        const sb_lay *lay = room->listed.items[i];
         if (may_lie(z, lay, length) && lay->u < least)
             least = lay->u;
     }
@@ -203,6 +204,7 @@ static void attempt(squeezing *z, double slack) {
         before[count] = *opened[count];
         open_sheet(z, opened[count++]);
     }
+    sb_strips_list(z->q.room);
     for (size_t n = 0; n < count; n++)
         while (fill_strip(z, opened[n]))
             ;
@@ -228,6 +230,7 @@ static bool keep_plan(squeezing *z) {
 static bool squeeze_into(squeezing *z, const int64_t *numbers, int64_t work) {
     int64_t end = z->work->left - work;
     sb_strip_sheets_start(&z->q, z->s->best, numbers);
+    sb_strips_list(z->q.room);
     shake(z);
     for (size_t n = 0; n < z->q.sheets.count; n++)
         while (fill_strip(z, &z->q.sheets.items[n]))
@@ -264,10 +267,12 @@ void sb_sheets_squeeze(sb_sheet_search *s, sb_sheet_mix *m) {
     if (s->best->missing > 0 || !sb_sheet_mix_price(m))
         return;
     set_up(&z);
+    z.work->left = (int64_t)((double)z.work->left * LIGHT);
     int64_t each = z.work->left / TARGETS;
     for (double part = AIM; part > LEAST && !sb_sheets_are_least(s) && sb_work_goes_on(z.work);) {
         const int64_t *numbers = target(&z, part);
         if (!numbers || !squeeze_into(&z, numbers, each))
             part *= LESS;
     }
+    z.work->left = (int64_t)((double)z.work->left / LIGHT);
 }

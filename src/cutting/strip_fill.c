@@ -50,16 +50,14 @@ static sb_stack stack_from(const stripping *s, int64_t u, const sb_lay *first) {
 
 static bool is_choice(const stripping *s, const sb_lay *lay, int64_t u, int64_t room) {
     bool fits = s->stages > 2 || s->trims ? lay->u <= u : lay->u == u;
-    return fits && lay->v <= room && s->left[lay->pane] > 0;
+    return s->left[lay->pane] > 0 && fits && lay->v <= room;
 }
 
 static void list_choices(stripping *s, int64_t u, int64_t room) {
     s->choices.count = 0;
-    for (size_t i = 0; i < s->lays[s->crosscut].count; i++) {
-        const sb_lay *lay = &s->lays[s->crosscut].items[i];
-        if (is_choice(s, lay, u, room))
-            SB_PUSH(s->bench->run->pool, s->choices, stack_from(s, u, lay));
-    }
+    for (size_t i = 0; i < s->listed.count; i++)
+        if (is_choice(s, s->listed.items[i], u, room))
+            SB_PUSH(s->bench->run->pool, s->choices, stack_from(s, u, s->listed.items[i]));
 }
 
 /* ---- the strip ----------------------------------------------------------------------------------- */
@@ -67,7 +65,8 @@ static void list_choices(stripping *s, int64_t u, int64_t room) {
 static int64_t times_possible(const stripping *s, const sb_stack *of) {
     int64_t times = INT64_MAX;
     for (size_t i = 0; i < of->parts; i++) {
-        int64_t can = s->left[of->part[i]->pane] / uses(of, of->part[i]->pane);
+        int64_t used = uses(of, of->part[i]->pane), can = s->left[of->part[i]->pane];
+        can = used == 1 ? can : can / used;
         times = can < times ? can : times;
     }
     return times;

@@ -38,8 +38,8 @@ static int64_t strip_width(const stripping *s, const sb_lay *lay) {
 static width_list widths_for(stripping *s, int64_t room, int64_t length) {
     width_list list = {{0}, 0};
     uint64_t seen = 0;
-    for (size_t i = 0; i < s->lays[s->crosscut].count; i++) {
-        const sb_lay *lay = &s->lays[s->crosscut].items[i];
+    for (size_t i = 0; i < s->listed.count; i++) {
+        const sb_lay *lay = s->listed.items[i];
         int64_t u = strip_width(s, lay);
         if (s->open[lay->pane] > 0 && u <= room && lay->v <= length)
             add_width(s, &list, u, seen++);
@@ -101,6 +101,13 @@ bool sb_strip_cut(stripping *s, sb_laid *out, size_t *node, const sb_strip *of) 
     return true;
 }
 
+void sb_strips_list(stripping *s) {
+    s->listed.count = 0;
+    for (size_t i = 0; i < s->lays[s->crosscut].count; i++)
+        if (s->open[s->lays[s->crosscut].items[i].pane] > 0)
+            SB_PUSH(s->bench->run->pool, s->listed, &s->lays[s->crosscut].items[i]);
+}
+
 static stripping *set_up(const sb_sheet_filling *f, bool crosscut, int stages) {
     stripping *s = f->bench->stripping;
     double most = 1;
@@ -113,6 +120,7 @@ static stripping *set_up(const sb_sheet_filling *f, bool crosscut, int stages) {
         most = fmax(most, f->worth[i]);
     }
     s->scale = 1e8 / most;
+    sb_strips_list(s);
     return s;
 }
 

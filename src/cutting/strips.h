@@ -45,12 +45,15 @@ struct sb_stripping {
     SB_LIST(sb_lay) lays[2]; /* strips along the sheet; across it. By falling v, then falling u */
     int64_t *open;           /* by pane: still to be made, without what lies on this sheet */
     int64_t *left;           /* ... nor in the strip being filled */
+    SB_LIST(const sb_lay *) listed; /* those of which some were open when they were listed, in the same order */
     SB_LIST(sb_stack) choices;
     sb_knapsack knapsack;
     sb_strip best, tried;
     double scale; /* from worths to whole numbers */
 };
 
+/* To be called when `open` has grown, before strips are filled. */
+void sb_strips_list(struct sb_stripping *s);
 /* Fills `to`, a strip of width u, out of what is open. */
 void sb_strip_fill(struct sb_stripping *s, sb_strip *to, int64_t u, int64_t length);
 
