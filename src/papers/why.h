@@ -25,7 +25,7 @@ void why_say_length(why *w, const char *what, sb_length length, const char *how,
 
 /* Each answers if the figure is one of its own and says so. */
 bool why_total(why *w, const char *figure); /* total, net, price, cost, labour, ... : steps of the price */
-bool why_fact(why *w, const char *figure);  /* beside the price: lead time, waste, an hour's rate, a payment, risk: why_facts.c */
+bool why_fact(why *w, const char *figure); /* a line of the risk, a payment: why_facts.c */
 bool why_part(why *w, const char *figure);  /* a part's name or title */
 bool why_value(why *w, const char *figure); /* an input, choice or derived value of a recipe */
 bool why_stock(why *w, const char *figure); /* a stock's id or title */

@@ -52,6 +52,13 @@ static UNUSED sb_supply *add_supply(sb_run *run, sb_problem *p, double length, d
     return &p->supplies.items[p->supplies.count - 1];
 }
 
+/* One stock of sheets of one size. */
+static UNUSED void start_sheets(sb_run *run, sb_problem *p, double kerf, double length, double width) {
+    start(run, p, kerf);
+    add_stock(run, p, "ply", true);
+    add_supply(run, p, length, width, 4800);
+}
+
 static UNUSED sb_need *add_need(sb_run *run, sb_problem *p, const char *name, double length, double width,
                                 int64_t count) {
     sb_need need = {
@@ -71,6 +78,11 @@ static UNUSED const sb_plan *planned(sb_run *run, const sb_problem *p) {
     assert_true(sb_plan_check(run, plan)); /* whatever the planner itself has checked */
     assert_true(plan->bound.milli <= plan->cost.milli);
     return plan;
+}
+
+static UNUSED const sb_sheet_plan *only_sheet(const sb_plan *plan) {
+    assert_int_equal(plan->sheets.count, 1);
+    return &plan->sheets.items[0];
 }
 
 /* Plans what cannot be met: the first notice must hold these words. */

@@ -1,17 +1,6 @@
 /* Sheets: kerf, trims, grain, stages and the limits of the saw, on jobs that can be reckoned by hand. */
 #include "problems.h"
 
-static const sb_sheet_plan *only_sheet(const sb_plan *plan) {
-    assert_int_equal(plan->sheets.count, 1);
-    return &plan->sheets.items[0];
-}
-
-static void start_sheets(sb_run *run, sb_problem *p, double kerf, double length, double width) {
-    start(run, p, kerf);
-    add_stock(run, p, "ply", true);
-    add_supply(run, p, length, width, 4800);
-}
-
 /* ---- kerf and trims ------------------------------------------------------------------------------ */
 
 /* Arithmetic: two halves of 1220 do not come out of 2440 with a 3.2 mm blade; 1218.4 do, 1218.401 do not. */

@@ -1,17 +1,6 @@
 /* Sheets at the saw: what goes back over it, in which order pieces are cut, sheets that are cut alike. */
 #include "problems.h"
 
-static const sb_sheet_plan *only_sheet(const sb_plan *plan) {
-    assert_int_equal(plan->sheets.count, 1);
-    return &plan->sheets.items[0];
-}
-
-static void start_sheets(sb_run *run, sb_problem *p, double kerf, double length, double width) {
-    start(run, p, kerf);
-    add_stock(run, p, "ply", true);
-    add_supply(run, p, length, width, 4800);
-}
-
 /* ---- going back over the saw --------------------------------------------------------------------- */
 
 static void price_handling(sb_problem *p, int64_t fence, int64_t back, int64_t cut) {
