@@ -268,7 +268,8 @@ typedef struct sb_plan {
  *                 lie both ways.
  *   "guillotine"  worth is the most that duals come to on a sheet cut in any number of stages, with any number of each part,
  *                 but those with `once` set once at most.
- *   "strips"      the same for the stages of the rules.
+ *   "strips"      the same for the stages of the rules; in one strip a part comes as often as it counts at most, unless a third
+ *                 stage may stack it with others as long.
  *   "numbers"     every branch is a row, a proof of one of these kinds: sum of worth_s n_s >= S for every plan. All n within
  *                 what is available that obey every row cost the bound or more, which is common + sum of least_s n_s.
  * "guillotine" and "strips" count sizes along x in whole unit_x, along y in whole unit_y, rounded down, as rooms are: what goes

@@ -7,7 +7,9 @@
 #define ROUNDS 400
 #define POINTS 300  /* along an axis, any number of stages */
 #define FINE   1200 /* the same where it is worth the work */
-#define UNITS  2048 /* along an axis, in strips */
+#define UNITS  16384 /* along an axis, in strips of few kinds, */
+#define COARSE 2048  /* and of many */
+#define FEW    40
 #define STRIPS 64   /* of one sheet at most */
 
 /* ---- set up ---------------------------------------------------------------------------------------- */
@@ -62,6 +64,13 @@ static bool start_program(sb_sheet_mix *m) {
     return m->program != NULL;
 }
 
+static int64_t fineness(const sb_sheet_bench *bench, bool fine) {
+    int64_t panes = (int64_t)bench->panes.count, units = panes > FEW ? UNITS * FEW / panes : UNITS;
+    if (bench->stages > 3)
+        return fine ? FINE : POINTS;
+    return units > COARSE ? units : COARSE;
+}
+
 sb_sheet_mix *sb_sheet_mix_new(sb_sheet_search *s, sb_sheet_columns *columns, bool fine) {
     sb_pool *pool = s->bench->run->pool;
     size_t panes = s->bench->panes.count;
@@ -72,7 +81,7 @@ sb_sheet_mix *sb_sheet_mix_new(sb_sheet_search *s, sb_sheet_columns *columns, bo
     m->duals = SB_NEW_ARRAY(pool, double, panes);
     m->whole = SB_NEW_ARRAY(pool, int64_t, panes);
     m->made = SB_NEW_ARRAY(pool, int64_t, panes);
-    m->worths = sb_worths_new(m->bench, m->bench->stages <= 3 ? UNITS : fine ? FINE : POINTS);
+    m->worths = sb_worths_new(m->bench, fineness(m->bench, fine));
     return m->worths ? m : NULL;
 }
 

@@ -11,11 +11,12 @@
  *                     F(p, c) + F(p, q - c)     over c in Q
  * Panes wanted once may be tracked: F is then also by the set of tracked panes that may be used, each once, and the two
  * halves share the set out between them in every way.
- * Up to three stages (strip_worth.c). u runs across the strips, v along them; two stages without trims allow only
+ * Up to three stages (strip_stacks.c, strip_worth.c). u runs across the strips, v along them; two stages without trims allow only
  * panes as wide as the strip, with trims one pane to a stack.
  *   S(u, v) = max of sum of y_i                 over stacks of panes that are v long, within u, none more often than
  *                                               it is wanted
- *   K(u, l) = max of S(u, v) + K(u, l - v)      over v
+ *   K(u, l) = max of S(u, v) + K(u, l - v)      over v; stacks of c panes alike that cannot lie in one stack with others
+ *                                               occur as often as c goes into what is wanted
  *   M(x)    = max of K(u, V) + M(x - u)         over u
  */
 #ifndef CUTTING_SHEET_WORTH_H
