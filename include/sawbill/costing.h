@@ -44,6 +44,9 @@ typedef enum sb_material_group {
 } sb_material_group;
 const char *sb_material_group_word(sb_material_group group); /* timber sheets fixings finish glue other extra credit */
 
+/* What the line of something bought says: "Larch 20 x 95, 4200 mm, of Fen Timber". `lot`: how much is bought of timber by volume. */
+const char *sb_offer_words(sb_run *run, const sb_shop *shop, const sb_stock *stock, const sb_offer *offer, int64_t lot);
+
 typedef struct sb_material_line {
     sb_material_group group;
     const char *what;           /* "Larch 20 x 95, 4200 mm, of Fen Timber" */
@@ -265,6 +268,10 @@ typedef struct sb_breaks {
 } sb_breaks;
 const sb_breaks *sb_breaks_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job,
                               const sb_tune *tune, const sb_ways *own);
+/* The job in that many pieces, as one of its breaks is made. NULL after an error: it does not come in such a number, or cannot be
+ * made. */
+const sb_ways *sb_break_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job, const sb_tune *tune,
+                           const sb_ways *own, int64_t pieces);
 
 /* Shares `amount` out by weights (>= 0, less counts as 0), in whole minor units that add up to it (largest remainder, earlier
  * first on ties). All weights zero: even shares. */

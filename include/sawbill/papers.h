@@ -82,11 +82,22 @@ void sb_paper_changes(sb_run *run, sb_document *estimate, const sb_job *job, con
 
 sb_record *sb_record_comparison(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
 
-/* `why`: where a figure comes from. Figures are named as the papers print them: "total", "price", "labour", a part's title, a stock
- * id, an operation id, an input or derived value of a recipe ...; PIECE.NAME is one piece's. NULL after an error with near misses.
- * Without a figure (NULL): which ones there are. */
-sb_document *sb_paper_why(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way, const char *figure);
-sb_record *sb_record_why(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_way *way, const char *figure);
+/* `why`: where figures come from. Figures are named as the papers print them: "total", "price", "labour", a part's title, a stock id, an
+ * operation id, an input or derived value of a recipe, "mark 2 of board 3" ...; PIECE.NAME is one piece's. */
+typedef struct sb_question {
+    const char *figure;
+    const sb_ways *ways; /* that it is asked of: the job's, or those of the job in another number of pieces */
+    int64_t pieces;      /* that number; 0: the job as it is */
+} sb_question;
+typedef SB_LIST(sb_question) sb_questions;
+/* "each, net at 21" is asked of 21 pieces, "21 pieces" of their total: how many these are, and the figure; 0 pieces: of the job as it is. */
+sb_question sb_question_of(sb_run *run, const char *text);
+/* `words`: of the quote, whose names of figures count too; NULL: none. NULL after an error with near misses, for each figure that
+ * nobody knows. Without questions: which figures there are. */
+sb_document *sb_paper_why(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_wording *words, const sb_ways *ways,
+                          const sb_questions *questions);
+sb_record *sb_record_why(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_wording *words, const sb_ways *ways,
+                         const sb_questions *questions);
 
 #pragma GCC visibility pop
 #ifdef __cplusplus

@@ -11,14 +11,19 @@ typedef struct breaking {
     sb_breaks *out;
 } breaking;
 
-/* Why a size cannot be made, in the words of its first error. */
-static void tell(const breaking *b, int64_t size, const sb_run *aside) {
+/* Why it cannot be made. */
+static const char *first_error(const sb_run *aside) {
     const char *why = "";
     for (size_t i = 0; !*why && sb_notices_message(aside, i); i++)
         if (sb_notices_level(aside, i) >= SB_ERROR)
             why = sb_notices_message(aside, i);
+    return why;
+}
+
+static void tell(const breaking *b, int64_t size, const sb_run *aside) {
     sb_place place = b->job->breaks.given ? b->job->breaks.place : sb_shop_setting(b->shop, "breaks");
-    sb_advise(b->run, place, "a batch of %lld is left out: %s", (long long)(size * b->sets.pieces), why);
+    sb_advise(b->run, place, "a batch of %lld is left out: %s", (long long)(size * b->sets.pieces),
+              first_error(aside));
 }
 
 /* What a size has to tell, the job has told, or it is none of its concern; but what keeps it from being made is. */
@@ -52,4 +57,23 @@ const sb_breaks *sb_breaks_of(sb_run *run, const sb_shop *shop, sb_recipe_book *
         if (sizes->items[i] > b.sets.own)
             add_size(&b, sizes->items[i]);
     return b.out;
+}
+
+const sb_ways *sb_break_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job,
+                           const sb_tune *tune, const sb_ways *own, int64_t pieces) {
+    costing_sets sets = costing_sets_of(job);
+    if (pieces == sets.own * sets.pieces)
+        return own;
+    if (pieces <= 0 || sets.own == 0 || pieces % sets.pieces != 0) {
+        sb_error(run, (sb_place){0}, "%lld pieces: the job comes in multiples of %lld", (long long)pieces,
+                 (long long)sets.pieces);
+        return NULL;
+    }
+    sb_run aside = sb_run_aside(run);
+    const sb_job *other = costing_job_of_sets(run->pool, job, sets, pieces / sets.pieces);
+    const sb_ways *ways = sb_ways_of(&aside, shop, book, other, tune);
+    if (!ways)
+        sb_error(run, (sb_place){0}, "%lld pieces cannot be made: %s", (long long)pieces,
+                 first_error(&aside));
+    return ways;
 }

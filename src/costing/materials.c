@@ -27,20 +27,19 @@ static sb_material_group group_of(const sb_stock *stock) {
 
 /* ---- what a line says --------------------------------------------------------------------------------- */
 
-static const char *size_words(const costing *c, sb_length length, sb_length width) {
+static const char *size_words(sb_run *run, const sb_shop *shop, sb_length length, sb_length width) {
     if (length.nm <= 0)
         return "";
-    return sb_pool_print(c->run->pool, ", %s",
-                         sb_write_size(c->run, length, width, &c->shop->settings.style));
+    return sb_pool_print(run->pool, ", %s", sb_write_size(run, length, width, &shop->settings.style));
 }
 
 /* What a lot or a pack counted in pieces holds: ", 0.4 m3", ", 100 in a pack"; nothing for a single piece. */
-static const char *amount_words(const costing *c, const sb_stock *stock, int64_t amount) {
+static const char *amount_words(sb_run *run, const sb_shop *shop, const sb_stock *stock, int64_t amount) {
     bool measured = stock->kind == SB_STOCK_VOLUME || *sb_stock_kind_unit(stock->kind);
     if (!measured && amount <= 1)
         return "";
-    const char *text = sb_stock_amount_text(c->run, stock, amount, &c->shop->settings.style);
-    return sb_pool_print(c->run->pool, measured ? ", %s" : ", %s in a pack", text);
+    const char *text = sb_stock_amount_text(run, stock, amount, &shop->settings.style);
+    return sb_pool_print(run->pool, measured ? ", %s" : ", %s in a pack", text);
 }
 
 static bool is_cut(const sb_stock *stock) {
@@ -48,27 +47,29 @@ static bool is_cut(const sb_stock *stock) {
 }
 
 /* Boards are told by their length, sheets by length and width. */
-static const char *piece_words(const costing *c, const sb_stock *stock, sb_length length, sb_length width) {
+static const char *piece_words(sb_run *run, const sb_shop *shop, const sb_stock *stock, sb_length length,
+                               sb_length width) {
     sb_length across = width.nm > 0 ? width : stock->width;
-    return size_words(c, length, stock->kind == SB_STOCK_SHEET ? across : (sb_length){0});
+    return size_words(run, shop, length, stock->kind == SB_STOCK_SHEET ? across : (sb_length){0});
 }
 
-static const char *bought_words(const costing *c, const sb_order_line *line) {
-    const sb_offer *offer = line->offer;
-    int64_t amount = line->stock->kind == SB_STOCK_VOLUME ? line->needed : offer->pack;
-    const char *what = is_cut(line->stock) ? piece_words(c, line->stock, offer->length, offer->width)
-                       : *offer->sold      ? sb_pool_print(c->run->pool, ", %s", offer->sold)
-                                           : amount_words(c, line->stock, amount);
-    return sb_pool_print(c->run->pool, "%s%s, of %s", line->stock->title, what, offer->merchant);
+const char *sb_offer_words(sb_run *run, const sb_shop *shop, const sb_stock *stock, const sb_offer *offer,
+                           int64_t lot) {
+    int64_t amount = stock->kind == SB_STOCK_VOLUME ? lot : offer->pack;
+    const char *what = is_cut(stock)  ? piece_words(run, shop, stock, offer->length, offer->width)
+                       : *offer->sold ? sb_pool_print(run->pool, ", %s", offer->sold)
+                                      : amount_words(run, shop, stock, amount);
+    return sb_pool_print(run->pool, "%s%s, of %s", stock->title, what, offer->merchant);
 }
 
 /* What is counted in pieces has its number in the line; what is measured out says how much. */
 static const char *rack_words(const costing *c, const sb_order_line *line) {
     const sb_rack_item *rack = line->rack;
     bool pieces = sb_stock_kind_unit(line->stock->kind)[0] == '\0';
-    const char *what = is_cut(line->stock) ? piece_words(c, line->stock, rack->length, rack->width)
-                       : pieces            ? ""
-                                           : amount_words(c, line->stock, line->needed);
+    const char *what = is_cut(line->stock)
+                           ? piece_words(c->run, c->shop, line->stock, rack->length, rack->width)
+                       : pieces ? ""
+                                : amount_words(c->run, c->shop, line->stock, line->needed);
     return sb_pool_print(c->run->pool, "%s%s, from the rack (%s)", line->stock->title, what, rack->label);
 }
 
@@ -94,7 +95,8 @@ static void add_order(costing *c, sb_material_group group) {
         if (from->reorder || group_of(from->stock) != group)
             continue;
         sb_material_line line = {.group = group, .stock = from->stock, .order = from, .each = from->each};
-        line.what = from->offer ? bought_words(c, from) : rack_words(c, from);
+        line.what = from->offer ? sb_offer_words(c->run, c->shop, from->stock, from->offer, from->needed)
+                                : rack_words(c, from);
         line.place = from->offer ? from->offer->place : from->rack->place;
         line.quantity_milli = costing_charged(c, from);
         add_line(c, line, costing_stock_weights(c, from->stock));

@@ -4,13 +4,11 @@
 
 #include <strings.h>
 
-static const char *const risk_lines[] = {"cost, all at its likely value",
-                                         "10 % of cases cost at most",
-                                         "50 % of cases cost at most",
-                                         "80 % of cases cost at most",
-                                         "90 % of cases cost at most",
-                                         "mean cost of all cases",
+static const char *const risk_lines[] = {"cost, all at its likely value",     "10 % of cases cost at most",
+                                         "50 % of cases cost at most",        "80 % of cases cost at most",
+                                         "90 % of cases cost at most",        "mean cost of all cases",
                                          "cases that this price does not pay"};
+static const char price_of_one[] = "price of a piece, net", cost_of_one[] = "cost of a piece";
 enum {
     LINE_COUNT = sizeof risk_lines / sizeof *risk_lines
 };
@@ -40,9 +38,29 @@ static bool is_stage(const why *w, const char *figure) {
     return false;
 }
 
+/* On the average over the kinds of piece, as the estimate of several numbers has it. */
+static bool say_for_one(why *w, const char *figure) {
+    const sb_estimate *e = w->way->estimate;
+    bool price = strcasecmp(figure, price_of_one) == 0;
+    int64_t pieces = 0;
+    if (!price && strcasecmp(figure, cost_of_one) != 0)
+        return false;
+    for (size_t i = 0; i < e->pieces.count; i++)
+        pieces = sb_add(pieces, e->pieces.items[i].count);
+    why_total(w, price ? "pieces, net" : "cost");
+    why_say_money(w, price ? price_of_one : cost_of_one,
+                  (sb_money){sb_mul_div(price ? e->pieces_net.minor : e->cost.minor, 1, pieces)},
+                  sb_pool_print(w->run->pool, "%s / %lld pieces, on the average over their kinds",
+                                price ? "pieces, net" : "cost", (long long)pieces),
+                  (sb_place){0});
+    return true;
+}
+
 bool why_fact(why *w, const char *figure) {
     if (is_stage(w, figure))
         return why_total(w, "rest");
+    if (say_for_one(w, figure))
+        return true;
     if (!w->way->risk || !is_risk(w, figure))
         return false;
     why_risk(w);
@@ -54,6 +72,8 @@ void why_facts(const why *w, why_group *group) {
         why_word_once(w, &group->titles, risk_lines[i]);
     if (w->way->risk)
         why_word_once(w, &group->titles, confident_words(w));
+    why_word_once(w, &group->titles, price_of_one);
+    why_word_once(w, &group->titles, cost_of_one);
     for (size_t i = 0; i < w->way->estimate->stages.count; i++)
         why_word_once(w, &group->titles, w->way->estimate->stages.items[i].text);
 }

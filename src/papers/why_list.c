@@ -64,10 +64,12 @@ why_groups why_figures(const why *w) {
     static const struct {
         const char *title;
         void (*fill)(const why *, why_group *);
-    } kinds[] = {{"Price", why_totals}, {"Risk and payments", why_facts}, {"Pieces", pieces},
-                 {"Parts", parts},      {"Inputs", inputs},               {"Derived", derived},
-                 {"Stock", stock},      {"Work", work},                   {"Rates", why_rates},
-                 {"Measures", why_measures}};
+    } kinds[] = {{"Price", why_totals}, {"Risk and payments", why_facts},
+                 {"Pieces", pieces},    {"Parts", parts},
+                 {"Inputs", inputs},    {"Derived", derived},
+                 {"Stock", stock},      {"Work", work},
+                 {"Rates", why_rates},  {"Measures", why_measures},
+                 {"Order", why_orders}, {"Cut sheet", why_cut_sheet}};
     why_groups groups = {0};
     for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++) {
         why_group group = {.title = kinds[i].title};

@@ -187,6 +187,11 @@ static void say_validity(why *w) {
             job->validity_days ? job->place : sb_shop_setting(w->shop, "validity"));
 }
 
+static void say_date(why *w) {
+    why_say(w, "date", sb_write_date(w->run, estimate(w)->job->date),
+            "as the job says: prices are those of that day", estimate(w)->job->place);
+}
+
 /* ---- which there are ------------------------------------------------------------------------------------------- */
 
 static const measure measures[] = {
@@ -195,6 +200,7 @@ static const measure measures[] = {
     {"weight", {"weight, kg", "weight, lb"}, say_weight},
     {"lead", {"lead time", "lead time, days", "week"}, say_lead},
     {"validity", {"valid until"}, say_validity},
+    {"date", {NULL}, say_date},
     {"plan", {"cutting plan", "plan cost", "no plan under"}, why_plan},
     {"boards", {"boards, m", "boards, ft"}, why_boards},
     {"sheets", {NULL}, why_sheets},

@@ -84,11 +84,11 @@ static void why_reaches_the_rows(void **state) {
     (void)state;
     sample s;
     sample_open(&s, "harbour-planters");
-    const sb_document *risk = sb_paper_why(&s.run, s.shop, s.job, first(&s), "risk");
+    const sb_document *risk = sample_why(&s, "risk");
     assert_true(told(risk, "rates/operations.csv:") > 3);
     assert_true(told(risk, "rates/prices.csv:") > 0);
     assert_true(told(risk, "least 5, likely 6, most 9") == 1);
-    const sb_document *moves = sb_paper_why(&s.run, s.shop, s.job, first(&s), "sensitivity");
+    const sb_document *moves = sample_why(&s, "sensitivity");
     assert_true(told(moves, "rates/shop.txt:") >= 3);
     sample_close(&s);
 }
@@ -102,7 +102,7 @@ static void without_ranges_there_is_no_risk(void **state) {
     assert_true(
         told(sb_paper_estimate(&s.run, s.shop, s.job, s.ways, NULL), "nothing can be said of its risk") == 1);
     assert_true(told(sb_paper_summary(&s.run, s.shop, s.job, s.ways), "of cases") == 0);
-    assert_true(told(sb_paper_why(&s.run, s.shop, s.job, first(&s), "risk"), "told as a range") == 1);
+    assert_true(told(sample_why(&s, "risk"), "told as a range") == 1);
     assert_int_equal(in(in(sb_record_quote(&s.run, s.shop, s.job, s.ways), "options")->first, "risk")->kind,
                      SB_RECORD_NULL);
     sample_close(&s);

@@ -97,4 +97,22 @@ static inline void fits_eighty_columns(sb_run *run, const sb_document *document)
     }
 }
 
+/* One figure, asked of the ways of the job; NULL: which there are. */
+static inline sb_questions sample_question(sample *s, const char *figure) {
+    sb_questions questions = {0};
+    if (figure)
+        SB_PUSH(s->run.pool, questions, ((sb_question){.figure = figure, .ways = s->ways}));
+    return questions;
+}
+
+static inline const sb_document *sample_why(sample *s, const char *figure) {
+    sb_questions questions = sample_question(s, figure);
+    return sb_paper_why(&s->run, s->shop, s->job, NULL, s->ways, &questions);
+}
+
+static inline const sb_record *sample_why_record(sample *s, const char *figure) {
+    sb_questions questions = sample_question(s, figure);
+    return sb_record_why(&s->run, s->shop, s->job, NULL, s->ways, &questions);
+}
+
 #endif

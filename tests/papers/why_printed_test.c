@@ -23,8 +23,7 @@ static bool is_option(const sample *s, const char *text) {
 static void ask(sample *s, const sb_sheet *sheet, const char *figure) {
     if (!figure || !names_a_figure(figure) || is_option(s, figure))
         return;
-    const sb_way *way = &s->ways->list.items[0];
-    if (!sb_paper_why(&s->run, s->shop, s->job, way, figure))
+    if (!sample_why(s, figure))
         fail_msg("%s, sheet %s: no answer to \"%s\"", s->job->name, sheet->title, figure);
 }
 

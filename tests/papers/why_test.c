@@ -6,7 +6,7 @@ static const sb_way *first(const sample *s) {
 }
 
 static const sb_document *why(sample *s, const char *figure) {
-    const sb_document *paper = sb_paper_why(&s->run, s->shop, s->job, first(s), figure);
+    const sb_document *paper = sample_why(s, figure);
     if (!paper || !sb_ok(&s->run))
         sample_fail(s, figure);
     return paper;
@@ -28,18 +28,17 @@ static void every_step_of_the_price(void **state) {
 /* What stands beside the price on the papers has an answer under the words printed there, and the place it goes by. */
 static void figures_beside_the_price(void **state) {
     (void)state;
-    static const char *const figures[][2] = {
-        {"Lead time, days", "rates/shop.txt:"},
-        {"Hourly rate: bench", "rates/shop.txt:"},
-        {"office", "38.00 EUR"},
-        {"Waste", "in parts"},
-        {"Spare for defects", "planned for knots"},
-        {"Cutting plan", "no plan under"},
-        {"Weight, kg", "kg/m3"},
-        {"10 % of cases cost at most", "draws"},
-        {"Net price that pays in 90 % of cases", "draws"},
-        {"when the frames are glued", "what is due up to here"},
-        {"Stage: when the frames are glued", "the total with tax"}};
+    static const char *const figures[][2] = {{"Lead time, days", "rates/shop.txt:"},
+                                             {"Hourly rate: bench", "rates/shop.txt:"},
+                                             {"office", "38.00 EUR"},
+                                             {"Waste", "in parts"},
+                                             {"Spare for defects", "planned for knots"},
+                                             {"Cutting plan", "no plan under"},
+                                             {"Weight, kg", "kg/m3"},
+                                             {"10 % of cases cost at most", "draws"},
+                                             {"Net price that pays in 90 % of cases", "draws"},
+                                             {"when the frames are glued", "what is due up to here"},
+                                             {"Stage: when the frames are glued", "the total with tax"}};
     sample s;
     sample_open(&s, "harbour-planters");
     sb_estimate *e = (sb_estimate *)first(&s)->estimate;
@@ -174,9 +173,9 @@ static void which_figures_there_are(void **state) {
     sample s;
     for (int i = 0; i < SAMPLES; i++) {
         sample_open(&s, sample_names[i]);
-        const sb_document *list = sb_paper_why(&s.run, s.shop, s.job, first(&s), NULL);
+        const sb_document *list = sample_why(&s, NULL);
         fits_eighty_columns(&s.run, list);
-        const sb_record *groups = sb_record_why(&s.run, s.shop, s.job, first(&s), NULL)->first;
+        const sb_record *groups = sample_why_record(&s, NULL)->first;
         assert_string_equal(groups->key, "figures");
         int count = 0;
         for (const sb_record *group = groups->first; group; group = group->next)
@@ -191,16 +190,16 @@ static void near_misses(void **state) {
     (void)state;
     sample s;
     sample_open(&s, "rack-bench");
-    assert_null(sb_paper_why(&s.run, s.shop, s.job, first(&s), "totl"));
+    assert_null(sample_why(&s, "totl"));
     assert_non_null(strstr(sb_notices_message(&s.run, 0), "\"total\""));
-    assert_null(sb_record_why(&s.run, s.shop, s.job, first(&s), "larch-45x59"));
+    assert_null(sample_why_record(&s, "larch-45x59"));
     assert_non_null(strstr(sb_notices_message(&s.run, 1), "\"larch-45x95\""));
-    assert_null(sb_paper_why(&s.run, s.shop, s.job, first(&s), "slat"));
+    assert_null(sample_why(&s, "slat"));
     assert_non_null(strstr(sb_notices_message(&s.run, 2), "\"seat-slat\""));
     assert_non_null(strstr(sb_notices_message(&s.run, 2), "\"back-slat\""));
-    assert_null(sb_paper_why(&s.run, s.shop, s.job, first(&s), "gate.barce"));
+    assert_null(sample_why(&s, "gate.barce"));
     assert_non_null(strstr(sb_notices_message(&s.run, 3), "\"brace\""));
-    assert_null(sb_paper_why(&s.run, s.shop, s.job, first(&s), "xylophone"));
+    assert_null(sample_why(&s, "xylophone"));
     assert_non_null(strstr(sb_notices_message(&s.run, 4), "without a figure"));
     sample_close(&s);
 }
@@ -209,7 +208,7 @@ static void the_record_says_the_same(void **state) {
     (void)state;
     sample s;
     sample_open(&s, "rack-bench");
-    const sb_record *record = sb_record_why(&s.run, s.shop, s.job, first(&s), "net");
+    const sb_record *record = sample_why_record(&s, "net");
     const sb_record *steps = record->first->next;
     assert_string_equal(record->first->text, "net");
     size_t count = 0;

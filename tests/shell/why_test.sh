@@ -60,6 +60,75 @@ status 0 "$SAWBILL" why samples/harbour-planters.job 'Lead time' --json
 says '"value": "15 days"'
 says '"file": "rates/shop.txt"'
 
+# Marks by hand. Square: 1400 + 3 + 1400. At 45 degrees a cut takes 3 / cos 45 = 4.24 along a board 95 wide, and the long points of
+# both parts overlap by 95 x tan 45 = 95: 1400 - 90.76 + 450 = 1759.24, on the tape 1759.5. What falls off board 1 holds six
+# posts of 480 and five kerfs: 3000 - 20 - 2895 - 3 = 82.
+asked harbour-planters 'mark 2 of board 15' '2803 mm'
+says "rates/shop.txt:$(grep -n '^  kerf ' rates/shop.txt | head -1 | cut -d: -f1)"
+says 'long = 1400 mm'
+asked harbour-planters 'mark 2 of board 62' '1759.5 mm'
+says 'one cut at 45°'
+asked harbour-planters 'offcut of board 1' '82 mm'
+asked harbour-planters 'Boards 13 to 14, rack piece L5' 'rates/rack.csv:'
+asked harbour-planters 'board 46' '10.50 EUR'
+says 'rates/prices.csv:17'
+asked harbour-planters 'Stop at 480' '48 x post (Long trough;'
+says 'wood), off 8 boards;'
+asked harbour-planters 'spare for post' 'rates/grades.csv:2'
+# Sheets: 1250 less 8 off each side; a side of the low unit is as long as that is high.
+asked shelf-options 'fence at 1234' 'sheet 1250 mm less 8 mm'
+says 'each side; rates/shop.txt:'
+asked shelf-options 'cut 10 of sheet 4' '800 mm'
+says 'high = 800 mm'
+asked shelf-options 'strip S2 of sheet 4' '2484 x 299.5 mm'
+asked shelf-options 'Sheet 4: Birch plywood 18 mm, 2500 x 1250 mm' '112.00 EUR'
+asked rack-bench 'fence at 60' 'seat slat, at the back'
+asked boathouse-imperial 'stop at 31 13/16' '8 x leg (Workbench)'
+
+# Orders by hand: 164.50 + 13.40 + 55.60 + 124.00 + 45.80 + 9.60 + 104.40; the rack is filled up with 1 921.95 - 1 652.90 of the takeoff.
+asked harbour-planters 'Ironbell Hardware' '517.30 EUR'
+asked harbour-planters 'All, without tax' '1 652.90 EUR'
+asked harbour-planters 'For the rack, to its minimum' '269.05 EUR'
+
+# Another option by its title; cells of the estimate by their names; work that one kind of piece has.
+asked harbour-planters 'Option 2: Exterior plywood panels, larch rim' '6 196.41 EUR'
+asked harbour-planters 'confident_price' '4 282.58 EUR'
+asked harbour-planters 'hourly_rate_2' '38.00 EUR'
+asked rack-bench 'labour' 'Rip a board'
+
+# Another number of pieces is planned for itself: twelve and nine troughs come to the same as a job of that many.
+home=$(shop)
+sed 's/^  count    8/  count    12/; s/^  count    6/  count    9/' samples/harbour-planters.job > "$home/samples/more.job"
+status 0 "$SAWBILL" why samples/harbour-planters.job 'Total with tax at 21' '21 pieces' --json
+says '"pieces": 21'
+for figure in total 'earned per hour'; do
+    status 0 "$SAWBILL" why "$home/samples/more.job" "$figure"
+    sed 1,2d "$work/out" | tr -s ' ' | grep -o '[0-9][0-9 .]* EUR' | sort > "$work/wanted"
+    status 0 "$SAWBILL" why samples/harbour-planters.job "$figure at 21"
+    sed 1,2d "$work/out" | tr -s ' ' | grep -o '[0-9][0-9 .]* EUR' | sort > "$work/got"
+    [ "$(wc -l < "$work/wanted")" -gt 10 ] || fail "$figure: few amounts"
+    same "$work/wanted" "$work/got"
+done
+status 1 "$SAWBILL" why samples/harbour-planters.job 'Each, net at 10'
+complains 'the job comes in multiples of 7'
+
+# Several at once: each has its answer, and every unknown one is told.
+status 0 "$SAWBILL" why samples/rack-bench.job total brace --json
+says '"answers"'
+[ "$(grep -c '"figure"' "$work/out")" -eq 2 ] || fail "not two answers"
+status 1 "$SAWBILL" why samples/rack-bench.job totl total brase
+complains '"total"'
+complains '"brace"'
+
+# The quote's own words, in its language.
+sed -i 's/^language .*/language de/' "$home/rates/shop.txt"
+status 0 "$SAWBILL" why "$home/samples/harbour-planters.job" 'Summe mit Steuer'
+says '6 552.15 EUR'
+status 0 "$SAWBILL" why "$home/samples/harbour-planters.job" 'Einzelpreis ohne Steuer: Long trough'
+says '416.00 EUR'
+status 1 "$SAWBILL" why "$home/samples/harbour-planters.job" 'Summe mit Stuer'
+complains 'did you mean "Summe mit Steuer"'
+
 # near JOB FIGURE MEANT: an error that names what was meant
 near() {
     status 1 "$SAWBILL" why "samples/$1.job" "$2"
@@ -69,7 +138,9 @@ near harbour-planters 'Totl with tax' 'did you mean "total with tax" or '
 near shelf-options 'Flor, net' 'did you mean "floor, net"?'
 near harbour-planters 'Wast' 'did you mean "waste"'
 near harbour-planters 'Leed time' 'did you mean "lead time"?'
-near harbour-planters 'Spare for defect' 'did you mean "spare for defects"?'
+near harbour-planters 'Spare for defect' 'did you mean "spare for defects"'
 near harbour-planters 'Hourly rate: bensh' 'did you mean "hourly rate: bench"'
+near harbour-planters 'hourly rate: bnch' 'did you mean "hourly rate: bench"'
+near harbour-planters 'stop at 481' 'did you mean "stop at 480"'
 near rack-bench 'labor' 'did you mean "labour"?'
 finish
