@@ -59,7 +59,21 @@ static const char *mark_words(const board *b, size_t part) {
                          length(b, length_of(b, part)), name(b, part));
 }
 
+/* Before a part that keeps off a knot or a split. */
+static void say_waste(const board *b, size_t part) {
+    const char *how = sb_pool_print(
+        b->w->run->pool, "cut away, for %s keeps off what is bad there; its own cut starts behind it",
+        name(b, part));
+    if (!cuts_waste_before(b->p, b->plan, part))
+        return;
+    if (b->marks.cut[part].nm >= 0)
+        why_say_exact_length(b->w, "waste, cut at", b->marks.cut[part], how, (sb_place){0});
+    else
+        why_say(b->w, "waste", "no mark", how, (sb_place){0});
+}
+
 static void say_mark(const board *b, size_t part) {
+    say_waste(b, part);
     const char *what = sb_pool_print(b->w->run->pool, "mark %zu", part + 1);
     sb_place place = why_need_place(b->p, b->plan->parts.items[part].need);
     if (b->marks.fit)
@@ -79,7 +93,7 @@ static void say_trim(const board *b) {
     const sb_supply *supply = &b->p->problem->supplies.items[b->plan->supply];
     why_say_length(b->w, "trued end", supply->trim1,
                    supply->trim1.nm ? "comes off the front end; all marks are measured from there"
-                                    : "ends as they are: a piece of the rack, or the price row says so",
+                                    : "ends as they are; all marks are measured from there",
                    why_trim_place(b->w, b->p, b->plan->supply, "crosscut"));
 }
 
@@ -104,8 +118,20 @@ static void say_head(const board *b) {
         sb_pool_print(b->w->run->pool, "%s %s", b->plan->count == 1 ? "board" : "boards", b->numbers));
 }
 
+/* What is bad of a measured board. */
+static void say_bad(const board *b) {
+    const sb_supply *supply = &b->p->problem->supplies.items[b->plan->supply];
+    for (size_t i = 0; i < supply->bad.count; i++) {
+        const sb_stretch *bad = &supply->bad.items[i];
+        why_say(b->w, bad->split ? "split" : "knot",
+                sb_pool_print(b->w->run->pool, "%s to %s", length(b, bad->from), length(b, bad->to)),
+                "from the front end of the board, as it was measured", bad->place);
+    }
+}
+
 static void say_board(const board *b) {
     say_head(b);
+    say_bad(b);
     say_trim(b);
     for (size_t i = 0; i < b->plan->parts.count; i++)
         say_mark(b, i);
@@ -118,6 +144,7 @@ static bool say_one_mark(const board *b, int64_t number) {
     if (number < 1 || (size_t)number > b->plan->parts.count)
         return false;
     say_head(b);
+    say_bad(b);
     say_trim(b);
     for (size_t i = 0; i < (size_t)number; i++)
         say_mark(b, i);
@@ -140,6 +167,7 @@ static bool is_rest(const char **figure) {
 
 static bool read(const char *figure, ask *out) {
     out->rest = is_rest(&figure);
+    why_skip(&figure, "waste of "); /* stands among the marks of its board */
     if (!out->rest && why_skip(&figure, "mark ") &&
         (!why_number(&figure, &out->mark) || !why_skip(&figure, " of ")))
         return false;
@@ -180,11 +208,31 @@ static bool say_rests(why *w, const cuts_paper *p, bool kept) {
     return found;
 }
 
+/* Off every board of which something is cut away before its parts. */
+static bool say_wastes(why *w, const cuts_paper *p) {
+    int64_t first = 1;
+    bool found = false;
+    for (size_t i = 0; i < p->plan->boards.count; first += p->plan->boards.items[i++].count) {
+        const sb_board_plan *plan = &p->plan->boards.items[i];
+        const board b = {w, p, plan, cuts_marks_of(p, plan), cuts_number(p, first, plan->count)};
+        if (plan->waste.count == 0)
+            continue;
+        say_head(&b);
+        say_bad(&b);
+        for (size_t part = 0; part < plan->parts.count; part++)
+            say_waste(&b, part);
+        found = true;
+    }
+    return found;
+}
+
 bool why_board(why *w, const char *figure) {
     const cuts_paper p = why_cuts_paper(w);
     ask asked = {0};
     if (strcasecmp(figure, "offcut") == 0)
         return say_rests(w, &p, false);
+    if (strcasecmp(figure, "waste") == 0)
+        return say_wastes(w, &p);
     return read(figure, &asked) && say_asked(w, &p, &asked);
 }
 

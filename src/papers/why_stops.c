@@ -7,14 +7,15 @@
 /* Which of its lengths a saw is set to. */
 typedef sb_length setting_of(const cuts_paper *p, size_t need);
 
+static const sb_length none = {0};
+
 static sb_length stop_of(const cuts_paper *p, size_t need) {
-    bool sheet = cuts_stock(p, need)->sheet;
-    return sheet ? (sb_length){0} : p->problem->needs.items[need].length;
+    return cuts_stock(p, need)->sheet ? none : p->problem->needs.items[need].length;
 }
 
 static sb_length rip_of(const cuts_paper *p, size_t need) {
     bool strip = !cuts_stock(p, need)->sheet && cuts_is_strip(p, need);
-    return strip ? p->problem->needs.items[need].width : (sb_length){0};
+    return strip ? p->problem->needs.items[need].width : none;
 }
 
 static int64_t cut_on(const sb_board_plan *board, size_t need) {

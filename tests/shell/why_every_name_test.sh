@@ -49,6 +49,16 @@ for option in 'shelf-options solid' 'harbour-planters panels'; do
     asked 100 "$home/samples/$1.job" --option "$2"
 done
 
+# A piece of every recipe there is: timber by volume, glued panels, angles of all kinds; of boards whose knots are told, too.
+{
+    printf 'job every\ndate 2026-03-02\ncustomer Somebody\nrack yes\n'
+    for recipe in templates/*.recipe; do printf 'piece %s\n' "$(basename "$recipe" .recipe)"; done
+} > "$home/samples/every.job"
+printf 'board,from,to,kind\nL4,500,540,knot\nL4,1900,2000,split\n' > "$home/rates/measured.csv"
+status 0 "$SAWBILL" quote -q "$home/samples/every.job"
+names "$home/samples/every"/*.xlsx > "$work/names"
+asked 300 "$home/samples/every.job"
+
 # Other numbers of pieces, payments, a minimum, two rates of tax inside the prices, a revision; in German, where the quote's own
 # words are names.
 sed -i 's/^language .*/language de/; s/^prices .*/prices gross/; s/^tax  *standard.*/&\ntax low 7 % of net : VAT, low/' "$home/rates/shop.txt"
