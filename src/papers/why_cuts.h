@@ -21,10 +21,11 @@ void why_say_supply(why *w, const cuts_paper *p, size_t supply, const char *what
 /* Where it is told what truing one of its ends or edges takes. */
 sb_place why_trim_place(const why *w, const cuts_paper *p, size_t supply, const char *saw);
 
-/* "480" or "480 mm", as the cut sheet writes lengths */
 /* "480" or "480 mm", as the cut sheet writes lengths. */
 bool why_is_length(const cuts_paper *p, const char *text, sb_length length);
 /* Boards of which something goes back into the rack; false: there are none. In why_boards.c. */
 bool why_kept_boards(why *w, const cuts_paper *p);
+/* "fence at 826", each once. In why_sheets.c. */
+void why_fences(const why *w, const cuts_paper *p, why_words *words);
 
 #endif

@@ -173,14 +173,15 @@ static const char *at_number(const char *text) {
     bool digits = at && at[4] && strspn(at + 4, "0123456789") == strlen(at + 4);
     bool length = at && (size_t)(at - text) == strcspn(text, " ") &&
                   (strncasecmp(text, "stop ", 5) == 0 || strncasecmp(text, "fence ", 6) == 0);
-    return digits && !length ? at : NULL;
+    return digits && !length && strtoll(at + 4, NULL, 10) > 0 ? at : NULL;
 }
 
 /* "21 pieces", "14 pieces, the job" */
 static bool is_count(const char *text) {
     const char *behind = text + strspn(text, "0123456789");
-    return behind > text && (strcasecmp(behind, " pieces") == 0 || strcasecmp(behind, " piece") == 0 ||
-                             strcasecmp(behind, " pieces, the job") == 0);
+    return strtoll(text, NULL, 10) > 0 &&
+           (strcasecmp(behind, " pieces") == 0 || strcasecmp(behind, " piece") == 0 ||
+            strcasecmp(behind, " pieces, the job") == 0);
 }
 
 sb_question sb_question_of(sb_run *run, const char *text) {

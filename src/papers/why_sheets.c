@@ -50,6 +50,12 @@ static const char *side_word(const sb_sheet_cut *cut, const sb_sheet_part *part)
     return cut->across_width != part->turned ? "length" : "width";
 }
 
+/* What the sheet prints of a setting: of truing its second cut, which has the trued edge against the fence. */
+static sb_length shown_of(const cuts_paper *p, const sb_sheet_plan *plan, fence_setting s) {
+    size_t shown = plan->cuts.items[s.first].stage == 0 ? s.first + s.times - 1 : s.first;
+    return cuts_mark(p, fence_of(&plan->cuts.items[shown]));
+}
+
 static void say_truing(const laid *l, const char *what, const sb_sheet_cut *last) {
     const sb_supply *supply = supply_of(l);
     bool ends = last->across_width;
@@ -73,7 +79,7 @@ static void say_setting(const laid *l, fence_setting s) {
         why_say_length(l->w, what, cuts_mark(l->p, fence_of(cut)),
                        part ? sb_pool_print(l->w->run->pool, "%s as it is cut of %s", side_word(cut, part),
                                             cuts_name(l->p, part->need))
-                            : "up to where the next part or leftover begins, less the kerf",
+                            : "no one part is as wide: several with their kerfs, or what is left over",
                        part ? why_need_place(l->p, part->need) : (sb_place){0});
 }
 
@@ -212,9 +218,8 @@ static bool say_fences(why *w, const cuts_paper *p, const char *text) {
         const laid l = laid_at(w, p, i, first);
         for (size_t at = 0; at < l.plan->cuts.count;) {
             fence_setting s = fence_setting_from(l.plan, at);
-            size_t counts = at + (l.plan->cuts.items[at].stage == 0 ? s.times - 1 : 0);
             at += s.times * s.pieces;
-            if (!why_is_length(p, text, cuts_mark(p, fence_of(&l.plan->cuts.items[counts]))))
+            if (!why_is_length(p, text, shown_of(p, l.plan, s)))
                 continue;
             say_setting_whole(&l, s);
             found = true;
@@ -246,4 +251,17 @@ bool why_sheet(why *w, const char *figure) {
     if (why_skip(&figure, "fence at ") || why_skip(&figure, "fence "))
         return say_fences(w, &p, figure);
     return read(figure, &asked) && say_numbered(w, &p, &asked);
+}
+
+void why_fences(const why *w, const cuts_paper *p, why_words *words) {
+    for (size_t i = 0; i < p->plan->sheets.count; i++) {
+        const sb_sheet_plan *plan = &p->plan->sheets.items[i];
+        for (size_t at = 0; at < plan->cuts.count;) {
+            fence_setting s = fence_setting_from(plan, at);
+            at += s.times * s.pieces;
+            why_word_once(w, words,
+                          sb_pool_print(w->run->pool, "fence at %s",
+                                        sb_write_length(w->run, shown_of(p, plan, s), p->style)));
+        }
+    }
 }

@@ -85,6 +85,7 @@ void why_cut_sheet(const why *w, why_group *group) {
     if (p.plan->sheets.count > 0) {
         why_word_once(w, &group->names, "sheet 1");
         why_word_once(w, &group->names, "cut 1 of sheet 1");
+        why_fences(w, &p, &group->titles);
     }
     for (size_t i = 0; i < p.problem->needs.count; i++)
         if (!why_need_part(&p, i))

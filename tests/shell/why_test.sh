@@ -151,6 +151,8 @@ near harbour-planters 'Leed time' 'did you mean "lead time"?'
 near harbour-planters 'Spare for defect' 'did you mean "spare for defects"'
 near harbour-planters 'Hourly rate: bensh' 'did you mean "hourly rate: bench"'
 near harbour-planters 'hourly rate: bnch' 'did you mean "hourly rate: bench"'
+near shelf-options 'fence at 827' 'did you mean "fence at 826"'
+near harbour-planters '0 pieces' 'unknown figure "0 pieces"'
 near harbour-planters 'stop at 481' 'did you mean "stop at 480"'
 near rack-bench 'labor' 'did you mean "labour"?'
 finish
