@@ -2,6 +2,7 @@
 #include "papers/figures.h"
 #include "papers/why.h"
 
+#include <string.h>
 #include <strings.h>
 
 static bool is(const char *figure, const char *name, const char *title) {
@@ -23,7 +24,8 @@ static const char *pieces_words(const why *w, const sb_labour_line *line) {
 }
 
 const char *why_work_words(const why *w, const sb_labour_line *line) {
-    const char *what = *line->text ? line->text : pieces_words(w, line);
+    bool said = *line->text && strcmp(line->text, line->operation->title) != 0;
+    const char *what = said ? line->text : pieces_words(w, line);
     return sb_pool_print(w->run->pool, "%s%s%s", line->operation->title, *what ? ", " : "", what);
 }
 

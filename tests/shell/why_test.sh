@@ -105,7 +105,15 @@ asked harbour-planters 'For the rack, to its minimum' '269.05 EUR'
 asked harbour-planters 'Option 2: Exterior plywood panels, larch rim' '6 196.41 EUR'
 asked harbour-planters 'confident_price' '4 282.58 EUR'
 asked harbour-planters 'hourly_rate_2' '38.00 EUR'
-asked rack-bench 'labour' 'Rip a board'
+# What is learnt is learnt on one kind of piece: two lines of one operation, each with its piece.
+asked rack-bench 'labour' 'Drill and fit a bolt, Garden'
+grep -q 'Assemble, Assemble' "$work/out" && fail "the operation stands for its piece"
+rm "$home/rates/measured.csv"
+sed -i '1s/$/,learning/; 2,$s/$/,/; /^assemble,/s/,$/,90 %/' "$home/rates/operations.csv"
+status 0 "$SAWBILL" why "$home/samples/rack-bench.job" labour
+says 'Assemble, Garden bench'
+says 'Assemble, Garden gate'
+cp rates/*.csv "$home/rates/"
 
 # Another number of pieces is planned for itself: twelve and nine troughs come to the same as a job of that many.
 sed 's/^  count    8/  count    12/; s/^  count    6/  count    9/' samples/harbour-planters.job > "$home/samples/more.job"
