@@ -282,7 +282,7 @@ sb_money sb_tax_of(sb_money net, sb_share rate);
 /* The tax inside a gross amount: gross - round(gross / (1 + rate)). */
 sb_money sb_tax_inside(sb_money gross, sb_share rate);
 /* The price of one out of an amount for `count`, up to `less` below a multiple of `point` (0: of the minor unit): with 10.00 less
- * 0.05 to 9.95, 19.95, 29.95 ... */
+ * 0.05 to 9.95, 19.95, 29.95 ... Nothing stays nothing. */
 sb_money sb_unit_price(sb_money amount, int64_t count, sb_share tax, sb_money point, sb_money less);
 
 /* ---- three-point values ------------------------------------------------------------------------------------------

@@ -42,7 +42,7 @@ typedef struct sb_cell {
     bool strong;
     bool input; /* made to be changed: a spreadsheet shows it so */
     const sb_counts *among; /* of an input: what it may be changed to; NULL: anything */
-    bool exact; /* LENGTH: as fine as sizes of stock are told, whatever the document's step */
+    bool exact; /* LENGTH: as fine as sizes of stock are told, whatever the document's step; SHARE: all its decimals */
     sb_place place;
 } sb_cell;
 
@@ -52,6 +52,7 @@ typedef enum sb_relation_kind {
     SB_REL_ROUND,    /* half away from zero, to `digits` decimals */
     SB_REL_ROUND_UP_TO, /* a >= 0 up to a multiple of b > 0 */
     SB_REL_MAX,      /* the larger of a and b */
+    SB_REL_WHERE,    /* b where a is above 0, else 0 */
     SB_REL_SUM,      /* of a column from row to row_to, both in it; 0 when row > row_to */
     SB_REL_SUM_OF,   /* the same, of those rows alone whose `key` column is a */
     SB_REL_PICK,     /* from column to column_to: finds a in the row `row`, gives what stands below it in `row_to` */
@@ -88,7 +89,8 @@ sb_cell sb_cell_length(sb_length length);
 sb_cell sb_cell_size(sb_length length); /* of stock: exact */
 sb_cell sb_cell_money(sb_money money);
 sb_cell sb_cell_price(int64_t amount, int digits);
-sb_cell sb_cell_share(sb_share share);
+sb_cell sb_cell_share(sb_share share); /* as it comes out: to one decimal */
+sb_cell sb_cell_rate(sb_share share);  /* as it is told: with all its decimals */
 sb_cell sb_cell_duration(sb_duration duration);
 sb_cell sb_cell_date(sb_date date);
 sb_cell sb_cell_tick(void);

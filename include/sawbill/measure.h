@@ -226,6 +226,8 @@ const char *sb_write_angle(sb_run *run, sb_angle angle, const sb_style *style); 
 const char *sb_write_money(sb_run *run, sb_money money, sb_currency currency, const sb_style *style);
 const char *sb_write_decimal(sb_run *run, int64_t amount, int digits, bool decimal_comma); /* amount / 10^digits, all digits */
 const char *sb_write_fixed(sb_run *run, int64_t amount, int digits_in, int digits_out, bool decimal_comma); /* rounds */
+/* "21 %", "9.975 %": all decimals it has, `least` of them at least; a share short of the whole never reads as the whole. */
+const char *sb_write_share(sb_run *run, sb_share share, int least, bool decimal_comma);
 const char *sb_write_date(sb_run *run, sb_date date); /* ISO 8601 */
 double sb_length_mm(sb_length length); /* for JSON and spreadsheets only */
 

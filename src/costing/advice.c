@@ -3,6 +3,11 @@
 
 #include <string.h>
 
+enum {
+    WHOLE = 1000000, /* 100 % in ppm */
+    MOST_TIMES = 10  /* the cost: more is asked about */
+};
+
 static const char *money(const costing *c, sb_money amount) {
     const sb_settings *s = &c->shop->settings;
     return sb_pool_print(c->run->pool, "%s %s", sb_write_money(c->run, amount, s->currency, &s->style),
@@ -10,8 +15,7 @@ static const char *money(const costing *c, sb_money amount) {
 }
 
 static const char *share(const costing *c, sb_share part) {
-    return sb_pool_print(c->run->pool, "%s %%",
-                         sb_write_fixed(c->run, part.ppm, 4, 1, c->shop->settings.style.decimal_comma));
+    return sb_write_share(c->run, part, 0, c->shop->settings.style.decimal_comma);
 }
 
 static void advise_price(const costing *c) {
@@ -27,6 +31,20 @@ static void advise_price(const costing *c) {
         sb_advise(c->run, place,
                   "a discount of %s of the price leaves %s for the pieces; cost with contingency is %s",
                   share(c, e->discount_rate), money(c, e->pieces_net), money(c, e->base));
+}
+
+/* A rate that makes the price ten times the cost is rather a slip of the pen. */
+static void advise_rate(const costing *c) {
+    const sb_estimate *e = c->estimate;
+    bool margin = e->method == SB_MARGIN_ON_PRICE;
+    sb_job_share told = margin ? c->job->margin : c->job->markup;
+    int64_t times = (margin ? sb_money_with_margin : sb_money_with_markup)((sb_money){WHOLE}, e->rate).minor;
+    if (times < MOST_TIMES * WHOLE)
+        return;
+    sb_advise(c->run, told.given ? told.place : sb_shop_setting(c->shop, margin ? "margin" : "markup"),
+              "a %s of %s of %s makes the price %lld times the cost with contingency; is that meant?",
+              margin ? "margin" : "markup", share(c, e->rate), margin ? "price" : "cost",
+              (long long)(times / WHOLE));
 }
 
 /* ---- dates of prices ---- */
@@ -92,6 +110,7 @@ static void advise_prices(const costing *c) {
 
 void costing_advise(const costing *c) {
     advise_price(c);
+    advise_rate(c);
     if (c->job->date.year != 0)
         advise_prices(c);
 }

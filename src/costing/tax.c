@@ -18,11 +18,13 @@ sb_money sb_unit_price(sb_money amount, int64_t count, sb_share tax, sb_money po
     int64_t step = point.minor > 0 ? point.minor : 1;
     if (amount.minor == SB_BAD || sb_mul(sb_mul(count, WHOLE), step) == SB_BAD)
         return (sb_money){SB_BAD};
+    if (amount.minor <= 0)
+        return (sb_money){0};
     wide due = (wide)amount.minor * (WHOLE + tax.ppm) + (wide)less.minor * count * WHOLE;
     wide whole = (wide)step * count * WHOLE, points = due / whole;
     if (points * whole < due)
         points++;
-    if (points > INT64_MAX / step || points < -INT64_MAX / step)
+    if (points > INT64_MAX / step)
         return (sb_money){SB_BAD};
     return sb_money_sub(sb_money_times((sb_money){step}, (int64_t)points), less);
 }

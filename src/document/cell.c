@@ -82,6 +82,12 @@ sb_cell sb_cell_share(sb_share share) {
     return cell_of(SB_CELL_SHARE, share.ppm, 0);
 }
 
+sb_cell sb_cell_rate(sb_share share) {
+    sb_cell cell = sb_cell_share(share);
+    cell.exact = true;
+    return cell;
+}
+
 sb_cell sb_cell_duration(sb_duration duration) {
     return cell_of(SB_CELL_DURATION, duration.ms, 0);
 }

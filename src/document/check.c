@@ -46,6 +46,7 @@ static bool sound_relation(const sb_document *document, const sb_relation *r) {
     case SB_REL_MUL:
     case SB_REL_DIV:
     case SB_REL_ROUND_UP_TO:
+    case SB_REL_WHERE:
     case SB_REL_MAX:
         break;
     }

@@ -58,6 +58,14 @@ static const char *shortest(sb_run *run, int64_t amount, int digits, bool comma)
     return decimal(run, amount, digits, comma, false);
 }
 
+const char *sb_write_share(sb_run *run, sb_share share, int least, bool decimal_comma) {
+    int64_t amount = share.ppm;
+    int digits = 4;
+    for (; digits > least && amount % 10 == 0; digits--)
+        amount /= 10;
+    return sb_pool_print(run->pool, "%s %%", decimal(run, amount, digits, decimal_comma, false));
+}
+
 const char *sb_write_money(sb_run *run, sb_money money, sb_currency currency, const sb_style *style) {
     return decimal(run, money.minor, currency.digits, style && style->decimal_comma, true);
 }

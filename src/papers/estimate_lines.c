@@ -244,7 +244,7 @@ static void tell_learning(estimate_paper *p) {
                 p->run, p->labour,
                 sb_pool_print(p->run->pool, "%s: to %s with each doubling; for %lld pieces to %s.",
                               line->operation->title, share_words(p->run, p->shop, line->operation->learning),
-                              (long long)line->repeated, share_words(p->run, p->shop, line->learned)),
+                              (long long)line->repeated, computed_share_words(p->run, p->shop, line->learned)),
                 true);
     }
 }

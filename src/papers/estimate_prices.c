@@ -93,6 +93,7 @@ static void put_net(estimate_paper *p, sb_cell *row, size_t line, sb_money shown
 
 static const sb_relation *unit_relation(const estimate_paper *p, size_t line) {
     const sb_relation *due = sb_rel(p->run, SB_REL_SUB, own(p, PRICE_PRICE), own(p, PRICE_DISCOUNT));
+    const sb_relation *left = due;
     const sb_relation *less = rate_cell(p, RATE_POINT_LESS);
     if (p->gross)
         due = sb_rel(p->run, SB_REL_MUL, due,
@@ -100,7 +101,7 @@ static const sb_relation *unit_relation(const estimate_paper *p, size_t line) {
     const sb_relation *each = sb_rel(p->run, SB_REL_DIV, due, own(p, PRICE_COUNT));
     const sb_relation *point =
         sb_rel(p->run, SB_REL_ROUND_UP_TO, sb_rel(p->run, SB_REL_ADD, each, less), rate_cell(p, RATE_POINT));
-    return rel_less(p->run, point, less, p->digits);
+    return sb_rel(p->run, SB_REL_WHERE, left, rel_less(p->run, point, less, p->digits));
 }
 
 static void put_price(estimate_paper *p, sb_cell *row, size_t i, const sb_relation *base) {
@@ -191,7 +192,7 @@ static void put_tax_row(estimate_paper *p, size_t i) {
     sb_cell *row = sb_row_add(p->run, p->taxes);
     row[TAX_TITLE] = sb_cell_text(
         line->tax ? sb_pool_print(p->run->pool, "%s, %s", line->tax->title, line->tax->id) : "None");
-    row[TAX_RATE] = sb_cell_related(sb_cell_share(line->tax ? line->tax->rate : (sb_share){0}),
+    row[TAX_RATE] = sb_cell_related(sb_cell_rate(line->tax ? line->tax->rate : (sb_share){0}),
                                     tax_rate_cell(p, line->tax));
     row[TAX_NET] = sb_cell_money(line->base);
     row[TAX_AMOUNT] = sb_cell_money(line->amount);

@@ -12,9 +12,9 @@ static void put(estimate_paper *p, const char *name, const char *of, sb_cell val
 
 static void put_profit(estimate_paper *p) {
     if (p->e->method == SB_MARGIN_ON_PRICE)
-        put(p, "Margin", "of the price", sb_cell_share(p->e->rate), "margin_rate");
+        put(p, "Margin", "of the price", sb_cell_rate(p->e->rate), "margin_rate");
     else
-        put(p, "Markup", "of cost with contingency", sb_cell_share(p->e->rate), "markup_rate");
+        put(p, "Markup", "of cost with contingency", sb_cell_rate(p->e->rate), "markup_rate");
 }
 
 static void put_workers(estimate_paper *p) {
@@ -63,12 +63,12 @@ static void put_taxes(estimate_paper *p) {
         add_tax(p, p->e->job_tax);
     add_tax(p, p->e->delivery_tax);
     if (p->taxed.count == 0)
-        put(p, "Tax", of, sb_cell_share((sb_share){0}), "tax_rate");
+        put(p, "Tax", of, sb_cell_rate((sb_share){0}), "tax_rate");
     for (size_t i = 0; i < p->taxed.count; i++) {
         const sb_tax *tax = p->taxed.items[i];
         const char *name =
             p->taxed.count == 1 ? "Tax" : sb_pool_print(p->run->pool, "Tax: %s, %s", tax->title, tax->id);
-        put(p, name, of, sb_cell_share(tax->rate),
+        put(p, name, of, sb_cell_rate(tax->rate),
             i == 0 ? "tax_rate" : sb_pool_print(p->run->pool, "tax_rate_%zu", i + 1));
     }
 }
@@ -94,7 +94,7 @@ static void put_delivery(estimate_paper *p) {
 static void put_stages(estimate_paper *p) {
     for (size_t i = 0; i < p->e->stages.count; i++)
         put(p, sb_pool_print(p->run->pool, "Stage: %s", p->e->stages.items[i].text), "of the total with tax",
-            sb_cell_share(p->e->stages.items[i].share), sb_pool_print(p->run->pool, "stage_rate_%zu", i + 1));
+            sb_cell_rate(p->e->stages.items[i].share), sb_pool_print(p->run->pool, "stage_rate_%zu", i + 1));
 }
 
 bool has_minimum(const estimate_paper *p) {
@@ -115,10 +115,10 @@ void estimate_rates(estimate_paper *p) {
     if (p->by_hour)
         put(p, "Overhead", "for an hour worked", sb_cell_money(s->overhead_hour), "overhead_rate");
     else
-        put(p, "Overhead", "of labour", sb_cell_share(s->overhead_labour), "overhead_rate");
-    put(p, "Contingency", "of cost", sb_cell_share(e->contingency_rate), "contingency_rate");
+        put(p, "Overhead", "of labour", sb_cell_rate(s->overhead_labour), "overhead_rate");
+    put(p, "Contingency", "of cost", sb_cell_rate(e->contingency_rate), "contingency_rate");
     put_profit(p);
-    put(p, "Discount", "of the price", sb_cell_share(e->discount_rate), "discount_rate");
+    put(p, "Discount", "of the price", sb_cell_rate(e->discount_rate), "discount_rate");
     put(p, "Price point",
         p->gross ? "the price of one, with tax, goes up to a multiple"
                  : "the price of one goes up to a multiple",
@@ -126,7 +126,7 @@ void estimate_rates(estimate_paper *p) {
     put(p, "Price point, less", "so much below the multiple", sb_cell_money(s->point_less),
         "price_point_less");
     put_delivery(p);
-    put(p, "Deposit", "of the total with tax", sb_cell_share(e->deposit_rate), "deposit_rate");
+    put(p, "Deposit", "of the total with tax", sb_cell_rate(e->deposit_rate), "deposit_rate");
     put_taxes(p);
     p->stage_row = p->rates->rows.count;
     put_stages(p);

@@ -54,9 +54,11 @@ const char *exact_cost_words(sb_run *run, const sb_shop *shop, sb_cost cost) {
 }
 
 const char *share_words(sb_run *run, const sb_shop *shop, sb_share share) {
-    int digits = share.ppm % 10000 == 0 ? 0 : share.ppm % 1000 == 0 ? 1 : 2;
-    return sb_pool_print(run->pool, "%s %%",
-                         sb_write_fixed(run, share.ppm, 4, digits, shop->settings.style.decimal_comma));
+    return sb_write_share(run, share, 0, shop->settings.style.decimal_comma);
+}
+
+const char *computed_share_words(sb_run *run, const sb_shop *shop, sb_share share) {
+    return share_words(run, shop, (sb_share){sb_mul(sb_mul_div(share.ppm, 1, 100), 100)});
 }
 
 const char *hours_words(sb_run *run, const sb_shop *shop, sb_duration time) {

@@ -19,8 +19,10 @@ const char *money_words(sb_run *run, const sb_shop *shop, sb_money amount);
 const char *exact_cost_words(sb_run *run, const sb_shop *shop, sb_cost cost);
 /* "2.5": amount / 10^digits, at least `least` decimals, more where they say something */
 const char *number_words(sb_run *run, const sb_shop *shop, int64_t amount, int digits, int least);
-/* "12.5 %": one decimal where it says something */
+/* "12.5 %", "9.975 %": as it is told, with the decimals it has */
 const char *share_words(sb_run *run, const sb_shop *shop, sb_share share);
+/* "4.76 %": one that is computed, to two decimals at most */
+const char *computed_share_words(sb_run *run, const sb_shop *shop, sb_share share);
 /* "3.25 h" */
 const char *hours_words(sb_run *run, const sb_shop *shop, sb_duration time);
 /* "3.2542 h": near enough to be multiplied by hand */

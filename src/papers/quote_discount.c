@@ -30,7 +30,7 @@ static void put_step(const discounting *d, const char *label, sb_share share, sb
     sb_cell *row = sb_row_add(d->run, d->table);
     row[QUOTE_TITLE] = sb_cell_text(label);
     if (share.ppm)
-        row[QUOTE_UNIT] = sb_cell_share(share);
+        row[QUOTE_UNIT] = sb_cell_rate(share);
     row[QUOTE_AMOUNT] = sb_cell_money(amount);
 }
 

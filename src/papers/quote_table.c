@@ -68,7 +68,7 @@ static void put_line_tax(const ledger *l, sb_cell *row, sb_money amount) {
     sb_share rate = line_tax(l, last(l))->rate;
     sb_money tax = l->gross ? sb_tax_inside(amount, rate) : sb_tax_of(amount, rate);
     if (l->rates)
-        row[rate_column(l)] = sb_cell_share(rate);
+        row[rate_column(l)] = sb_cell_rate(rate);
     if (l->by_line)
         row[QUOTE_TAX] = sb_cell_related(sb_cell_money(tax), tax_of(l, at(l, last(l), QUOTE_AMOUNT)));
 }
@@ -171,7 +171,7 @@ static void put_rates(const ledger *l) {
         const sb_tax_line *line = &l->e->taxes.items[i];
         sb_cell *row = sb_row_add(l->run, l->rates);
         row[BY_TAX] = sb_cell_text(line->tax->title);
-        row[BY_RATE] = sb_cell_share(line->tax->rate);
+        row[BY_RATE] = sb_cell_rate(line->tax->rate);
         row[BY_BASE] = sb_cell_money(line->base);
         row[BY_AMOUNT] = sb_cell_money(line->amount);
         relate_rate(l, row, i);
@@ -190,7 +190,7 @@ static size_t put_tax(const ledger *l, const char *label, const sb_relation *of)
     const sb_relation *relation =
         l->by_line ? rel_sum_of(l->run, l->table, QUOTE_TAX, l->digits) : tax_of(l, of);
     sb_cell *row = total_row(l, label);
-    row[QUOTE_UNIT] = named(l, sb_cell_share(l->tax->tax->rate), "tax_rate");
+    row[QUOTE_UNIT] = named(l, sb_cell_rate(l->tax->tax->rate), "tax_rate");
     row[QUOTE_AMOUNT] = named(l, sb_cell_related(sb_cell_money(l->tax->amount), relation), "tax");
     return last(l);
 }
@@ -230,7 +230,7 @@ static void put_payment(const ledger *l, const char *label, sb_share share, sb_m
                         size_t first, const char *name) {
     sb_cell *row = total_row(l, label);
     size_t here = last(l);
-    row[QUOTE_UNIT] = sb_cell_share(share);
+    row[QUOTE_UNIT] = sb_cell_rate(share);
     row[QUOTE_AMOUNT] =
         named(l,
               sb_cell_related(sb_cell_money(amount), rel_less(l->run, due(l, total, first, here + 1),

@@ -56,8 +56,8 @@ static const char *spare_words(const taking *t, const sb_stock_total *sum) {
     if (sum->spare_added.ppm == 0)
         return "";
     return sb_pool_print(t->run->pool, "%s added to net, %s lost of bought",
-                         share_words(t->run, t->shop, sum->spare_added),
-                         share_words(t->run, t->shop, sum->spare_lost));
+                         computed_share_words(t->run, t->shop, sum->spare_added),
+                         computed_share_words(t->run, t->shop, sum->spare_lost));
 }
 
 static void timber_table(const taking *t, sb_sheet *sheet) {

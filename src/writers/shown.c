@@ -21,8 +21,8 @@ static const char *hours_shown(sb_run *run, const sb_document *document, const s
 }
 
 static const char *share_shown(sb_run *run, const sb_document *document, const sb_cell *cell) {
-    return sb_pool_print(run->pool, "%s %%",
-                         sb_write_fixed(run, cell->amount, 4, 1, document->style.decimal_comma));
+    int64_t shown = cell->exact ? cell->amount : sb_mul(sb_mul_div(cell->amount, 1, 1000), 1000);
+    return sb_write_share(run, (sb_share){shown}, 1, document->style.decimal_comma);
 }
 
 static const char *length_shown(sb_run *run, const sb_document *document, const sb_cell *cell) {

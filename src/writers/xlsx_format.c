@@ -68,7 +68,7 @@ const char *xlsx_number_format(const xlsx *x, const sb_cell *cell) {
     case SB_CELL_PRICE:
         return price_format(run, cell->digits, x->document->currency.digits);
     case SB_CELL_SHARE:
-        return "0.0\\ %";
+        return cell->exact ? "0.0###\\ %" : "0.0\\ %";
     case SB_CELL_DURATION:
         return "#,##0.00";
     case SB_CELL_DATE:

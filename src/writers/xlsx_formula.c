@@ -73,6 +73,7 @@ static int strength(const sb_relation *r) {
         return r->amount < 0 ? 0 : 3;
     case SB_REL_ROUND_UP_TO:
     case SB_REL_MAX:
+    case SB_REL_WHERE:
     case SB_REL_CELL:
     case SB_REL_ROUND:
     case SB_REL_SUM:
@@ -153,6 +154,14 @@ static void add_max(formula *f, const sb_relation *r) {
     add(f, ",");
     add_term(f, r->b);
     add(f, ")");
+}
+
+static void add_where(formula *f, const sb_relation *r) {
+    add(f, "IF(");
+    add_term(f, r->a);
+    add(f, ">0,");
+    add_term(f, r->b);
+    add(f, ",0)");
 }
 
 static void add_sum_of(formula *f, const sb_relation *r) {
@@ -273,6 +282,9 @@ static void add_term(formula *f, const sb_relation *r) {
         break;
     case SB_REL_MAX:
         add_max(f, r);
+        break;
+    case SB_REL_WHERE:
+        add_where(f, r);
         break;
     case SB_REL_SUM:
         add_sum(f, r);

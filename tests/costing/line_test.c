@@ -201,7 +201,7 @@ static void a_discount_into_the_contingency(void **state) {
     made *m = with_leftovers(SB_CHARGE_BOUGHT);
     m->shop.settings.contingency.ppm = 200000;
     m->job.discount = (sb_job_share){.share = {100000}, .given = true};
-    expect_advice(m, "a discount of 10.0 % of the price leaves");
+    expect_advice(m, "a discount of 10 % of the price leaves");
 }
 
 /* 90 days before 2 March 2026 is 2 December 2025. */

@@ -134,6 +134,51 @@ static void a_margin_of_all_is_refused(void **state) {
     made_free(m);
 }
 
+/* A margin just short of all, or a markup to match, is a slip of the pen: ten times the cost is asked about, nine times is not. */
+static void a_price_of_many_times_the_cost_is_asked_about(void **state) {
+    (void)state;
+    const struct {
+        sb_price_method method;
+        int64_t ppm, price;
+        const char *told;
+    } rows[] = {
+        {SB_MARGIN_ON_PRICE, 999999, 4000000000, "a margin of 99.9999 % of price makes the price 1000000 times"},
+        {SB_MARGIN_ON_PRICE, 900000, 40000, "a margin of 90 % of price makes the price 10 times"},
+        {SB_MARKUP_ON_COST, 9000000, 40000, "a markup of 900 % of cost makes the price 10 times"},
+        {SB_MARGIN_ON_PRICE, 888889, 36000, NULL},
+        {SB_MARKUP_ON_COST, 8000000, 36000, NULL},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        made *m = costing_just(4000);
+        MONEY(priced(m, rows[i].method, rows[i].ppm)->price, rows[i].price);
+        assert_int_equal(sb_status(&m->run), rows[i].told ? 3 : 0);
+        if (rows[i].told)
+            assert_non_null(strstr(sb_notices_message(&m->run, 0), rows[i].told));
+        made_free(m);
+    }
+}
+
+/* A full discount leaves nothing to pay, whatever the price point: not the 0.95 below the first one. */
+static void a_full_discount_leaves_nothing_to_pay(void **state) {
+    (void)state;
+    for (int gross = 0; gross <= 1; gross++) {
+        made *m = costing_just(10000);
+        made_tax(m, 210000);
+        m->shop.settings.prices_gross = gross;
+        m->shop.settings.price_point.minor = 100;
+        m->shop.settings.point_less.minor = 5;
+        m->job.discount = (sb_job_share){.share = {1000000}, .given = true};
+        const sb_estimate *e = made_estimate(m);
+        MONEY(e->pieces.items[0].unit, 0);
+        MONEY(e->gross, 0);
+        MONEY(e->deposit, 0);
+        assert_int_equal(sb_status(&m->run), 3);
+        m->job.discount.share.ppm = 990000; /* 1.00 is left, 1.21 with tax */
+        MONEY(made_estimate(m)->pieces.items[0].unit, 195);
+        made_free(m);
+    }
+}
+
 static void the_job_speaks_before_the_shop(void **state) {
     (void)state;
     made *m = costing_just(10000);
@@ -251,6 +296,8 @@ int main(void) {
         cmocka_unit_test(labour_share_of_overhead),
         cmocka_unit_test(markup_is_not_margin),
         cmocka_unit_test(a_margin_of_all_is_refused),
+        cmocka_unit_test(a_price_of_many_times_the_cost_is_asked_about),
+        cmocka_unit_test(a_full_discount_leaves_nothing_to_pay),
         cmocka_unit_test(the_job_speaks_before_the_shop),
         cmocka_unit_test(by_line_and_on_the_total),
         cmocka_unit_test(a_hundred_at_0_1212),

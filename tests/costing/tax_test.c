@@ -86,6 +86,8 @@ static void price_points(void **state) {
     assert_int_equal(
         sb_unit_price((sb_money){10001}, 1, (sb_share){200000}, (sb_money){500}, (sb_money){0}).minor, 12500);
     assert_int_equal(
+        sb_unit_price((sb_money){0}, 3, (sb_share){200000}, (sb_money){100}, (sb_money){5}).minor, 0);
+    assert_int_equal(
         sb_unit_price((sb_money){INT64_MAX}, 1, (sb_share){200000}, (sb_money){1}, (sb_money){0}).minor,
         SB_BAD);
 }

@@ -94,6 +94,12 @@ static void numbers(void **state) {
     assert_string_equal(sb_write_decimal(run, 1200, 3, true), "1,200");
     assert_string_equal(sb_write_decimal(run, INT64_MAX, 6, false), "9223372036854.775807");
     assert_string_equal(sb_write_decimal(run, SB_BAD, 2, false), "out of range");
+    assert_string_equal(sb_write_share(run, (sb_share){210000}, 0, false), "21 %");
+    assert_string_equal(sb_write_share(run, (sb_share){210000}, 1, false), "21.0 %");
+    assert_string_equal(sb_write_share(run, (sb_share){99750}, 1, true), "9,975 %");
+    assert_string_equal(sb_write_share(run, (sb_share){999999}, 1, false), "99.9999 %");
+    assert_string_equal(sb_write_share(run, (sb_share){0}, 0, false), "0 %");
+    assert_string_equal(sb_write_share(run, (sb_share){SB_BAD}, 0, false), "out of range %");
     assert_string_equal(sb_write_fixed(run, 1234567, 6, 2, false), "1.23");
     assert_string_equal(sb_write_fixed(run, 1235000, 6, 2, false), "1.24");
     assert_string_equal(sb_write_fixed(run, -1235000, 6, 2, true), "-1,24");

@@ -104,6 +104,31 @@ complains 'low.job:5:'
 complains 'is under the floor'
 says 'UNDER'
 
+# A full discount leaves nothing to pay but delivery: no piece stands on the price point under 10.00, in no program; and a tax of three decimals
+# keeps them on the quote.
+sed -i 's/^prices .*/prices net/; s/^tax *reduced .*/tax reduced 9.975 % of net : VAT/' "$home/rates/shop.txt"
+sed 's/^deposit.*/discount 100 % of price/' "$home/samples/terms.job" > "$home/samples/given.job"
+status 3 "$SAWBILL" quote --json "$home/samples/given.job"
+says '"pieces_net": "0.00"'
+says '"net": "41.40"'
+says '"gross": "45.53"'
+complains 'is under the floor of'
+for sheet in Summary Pieces; do
+    ssconvert -S --recalc "$home/samples/given/given-estimate.xlsx" "$work/given-%s.csv" >/dev/null 2>&1
+    ssconvert -S "$home/samples/given/given-estimate.xlsx" "$work/stored-%s.csv" >/dev/null 2>&1
+    cents "$work/given-$sheet.csv"
+    cents "$work/stored-$sheet.csv"
+    same "$work/given-$sheet.csv" "$work/stored-$sheet.csv"
+done
+pdftotext -layout "$home/samples/given/given-quote.pdf" "$work/page"
+grep -q '9\.975 %' "$work/page" || fail "the rate of a tax is rounded on the quote"
+grep -q '9\.95$' "$work/page" && fail "a price point is left of a full discount"
+
+# A margin just short of all is asked about.
+sed 's/^deposit.*/margin 99.9999 % of price/' "$home/samples/terms.job" > "$home/samples/slip.job"
+status 3 "$SAWBILL" quote "$home/samples/slip.job"
+complains 'slip.job:5:1: advice: a margin of 99.9999 % of price makes the price 1000000 times the cost'
+
 # Yen have no minor unit (ISO 4217): no paper shows a decimal of one, and what has decimals is refused.
 sed -i 's/^currency .*/currency JPY/' "$home/rates/shop.txt"
 status 1 "$SAWBILL" quote "$home/samples/terms.job"

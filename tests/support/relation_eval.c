@@ -148,6 +148,8 @@ static long double value_at(const sb_document *document, const sb_relation *r, i
         return ceill(round_half(a / b, 9)) * b;
     case SB_REL_MAX:
         return a > b ? a : b;
+    case SB_REL_WHERE:
+        return a > 0 ? b : 0;
     case SB_REL_SUM:
         return sum(document, r, depth);
     case SB_REL_SUM_OF:

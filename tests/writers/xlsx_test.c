@@ -116,6 +116,7 @@ static void each_kind_has_its_number_format(void **state) {
     assert_string_equal(format_of(sb_cell_money((sb_money){1}), mm, kwd), "#,##0.000");
     assert_string_equal(format_of(sb_cell_decimal(1, 3), mm, eur), "#,##0.000");
     assert_string_equal(format_of(sb_cell_share((sb_share){1}), mm, jpy), "0.0\\ %");
+    assert_string_equal(format_of(sb_cell_rate((sb_share){1}), mm, jpy), "0.0###\\ %");
     assert_string_equal(format_of(sb_cell_date((sb_date){2026, 1, 1}), mm, eur), "yyyy-mm-dd");
     assert_string_equal(format_of(sb_cell_length(on), in8, eur), "# ?/?");
     assert_string_equal(format_of(sb_cell_length(on), in16, eur), "# ?\?/?\?");
