@@ -289,7 +289,7 @@ sb_money sb_unit_price(sb_money amount, int64_t count, sb_share tax, sb_money po
  *
  * A value that is at least o, most likely m and at most p is drawn from the beta distribution over o..p with alpha = 1 + 4 (m - o) /
  * (p - o), beta = 1 + 4 (p - m) / (p - o): mean (o + 4 m + p) / 6 (Malcolm, Roseboom, Clark, Fazar: Operations Research 7(5), 1959,
- * 646-669), variance (mean - o) (p - mean) / 7. The textbooks' ((p - o) / 6)^2 is an approximation; no draw rests on it.
+ * 646-669), variance (mean - o) (p - mean) / 7. The textbooks' ((p - o) / 6)^2 is an approximation, and used nowhere.
  *
  * Random numbers: xoshiro256** (Blackman, Vigna: Scrambled linear pseudorandom number generators, ACM Transactions on Mathematical
  * Software 47(4), 2021), its state from splitmix64 (Steele, Lea, Flood: Fast splittable pseudorandom number generators, OOPSLA 2014).
@@ -305,7 +305,6 @@ const sb_beta *sb_beta_of(sb_run *run, int64_t least, int64_t likely, int64_t mo
 double sb_beta_at(const sb_beta *beta, double unit); /* the share of the way from least to most under which `unit` of all draws lie */
 double sb_three_point_mean(int64_t least, int64_t likely, int64_t most);
 double sb_three_point_variance(int64_t least, int64_t likely, int64_t most);
-double sb_three_point_textbook_variance(int64_t least, int64_t most);
 
 /* Repeated work: with each doubling of the count the average time falls to `share` of what it was (T. P. Wright: Factors affecting the cost
  * of airplanes, Journal of the Aeronautical Sciences 3, 1936, 122-128). The average over `count`, as a share of the first one's time, to

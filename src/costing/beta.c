@@ -50,8 +50,3 @@ double sb_three_point_variance(int64_t least, int64_t likely, int64_t most) {
     double mean = sb_three_point_mean(least, likely, most);
     return (mean - (double)least) * ((double)most - mean) / 7;
 }
-
-double sb_three_point_textbook_variance(int64_t least, int64_t most) {
-    double sixth = (double)(most - least) / 6;
-    return sixth * sixth;
-}
