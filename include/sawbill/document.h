@@ -201,6 +201,8 @@ typedef struct sb_block {
 typedef struct sb_sheet {
     const char *title; /* cleaned by the writer where a format forbids characters */
     bool landscape;
+    bool first_page; /* of a worksheet the first page alone is printed */
+    bool dense;      /* a worksheet may be half as wide again as its page, and is printed so much smaller */
     SB_LIST(sb_block) blocks;
 } sb_sheet;
 typedef struct sb_document {

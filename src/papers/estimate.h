@@ -62,7 +62,7 @@ typedef struct estimate_paper {
     const sb_estimate *e;
     int digits; /* of the currency's minor unit */
     bool by_line, gross, by_hour;
-    bool named;                                /* its steps have names in the workbook */
+    bool named;                                /* its steps have names in the workbook; false: one of several batches */
     SB_LIST(const sb_tax *) taxed;             /* every tax that a line may have */
     size_t stage_row, worker_row, minimum_row; /* of the rates */
     sb_sheet *summary, *rating, *pieces, *inputs, *parts, *lengths, *material, *labour, *stock, *leftovers,
@@ -151,6 +151,7 @@ enum { /* rows of `numbers`: the number of pieces, then the steps */
 
 void estimate_rates(estimate_paper *p);
 void estimate_total(estimate_paper *p); /* what the total is made of */
+void estimate_says_charge(const estimate_paper *p, sb_sheet *sheet); /* which material is charged */
 void estimate_material(estimate_paper *p);
 void estimate_labour(estimate_paper *p);
 void estimate_build(estimate_paper *p);

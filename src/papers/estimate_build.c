@@ -54,9 +54,9 @@ static const sb_relation *sum3(const estimate_paper *p, size_t a, size_t b, size
 static void put_cost(estimate_paper *p) {
     const sb_estimate *e = p->e;
     const sb_relation *of = p->by_hour ? total_cell(p, p->works, WORK_HOURS) : build_cell(p, BUILD_LABOUR);
-    put(p, "Material", p->chosen ? "sheet Material of that number" : "sheet Material", e->material_total,
+    put(p, "Material", p->chosen ? "sheet Lines of that number" : "sheet Material", e->material_total,
         total_cell(p, p->materials, MATERIAL_AMOUNT), "material_total");
-    put(p, "Labour", p->chosen ? "sheet Labour of that number" : "sheet Labour", e->labour_total,
+    put(p, "Labour", p->chosen ? "sheet Lines of that number" : "sheet Labour", e->labour_total,
         total_cell(p, p->works, WORK_AMOUNT), "labour_total");
     show_share(p,
                put(p, "Overhead", p->by_hour ? "hours worked x rate for the hour" : "share of labour",
@@ -234,7 +234,7 @@ static void leave_margin(estimate_paper *p) {
 static void leave_work(estimate_paper *p) {
     const sb_estimate *e = p->e;
     const sb_relation *hours = p->chosen ? chosen_cell(p, p->hours_row) : total_cell(p, p->works, WORK_HOURS);
-    sb_cell *row = leave(p, "Hours", p->chosen ? "sheet Labour of that number" : "sheet Labour",
+    sb_cell *row = leave(p, "Hours", p->chosen ? "sheet Lines of that number" : "sheet Labour",
                          sb_cell_related(sb_cell_duration(e->time), hours));
     hours = outcome_cell(p, p->outcome->rows.count - 1);
     if (p->named)

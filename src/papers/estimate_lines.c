@@ -15,8 +15,8 @@ static sb_cell total(const estimate_paper *p, const sb_table *table, size_t colu
 /* ---- material ---- */
 
 enum {
-    MATERIAL_GROUP,
     MATERIAL_WHAT,
+    MATERIAL_GROUP,
     MATERIAL_QUANTITY,
     MATERIAL_EACH
 };
@@ -84,16 +84,26 @@ static void put_groups(estimate_paper *p, sb_table *groups) {
     }
 }
 
+void estimate_says_charge(const estimate_paper *p, sb_sheet *sheet) {
+    sb_paragraph_add(p->run, sheet, charge_words(p->shop->settings.charge), false);
+}
+
+/* A batch has its lines alone. */
 void estimate_material(estimate_paper *p) {
-    sb_paragraph_add(p->run, p->material, charge_words(p->shop->settings.charge), false);
-    sb_table *groups = sb_table_add(p->run, p->material, "By group", "Group|Amount>");
-    p->materials = sb_table_add(p->run, p->material, "Line by line", "Group|What|Quantity>|Each>|Amount>");
+    sb_table *groups = NULL;
+    if (p->named) {
+        estimate_says_charge(p, p->material);
+        groups = sb_table_add(p->run, p->material, "By group", "Group|Amount>");
+    }
+    p->materials = sb_table_add(p->run, p->material, p->named ? "Line by line" : "Material",
+                                "What|Group|Quantity>|Each>|Amount>");
     for (size_t i = 0; i < p->e->materials.count; i++)
         put_material(p, &p->e->materials.items[i]);
     sb_cell *row = sb_total_row_add(p->run, p->materials);
     row[MATERIAL_WHAT] = sb_cell_strong(sb_cell_text("Material"));
     row[MATERIAL_AMOUNT] = total(p, p->materials, MATERIAL_AMOUNT, sb_cell_money(p->e->material_total));
-    put_groups(p, groups);
+    if (groups)
+        put_groups(p, groups);
 }
 
 /* ---- labour ---- */
@@ -244,18 +254,20 @@ static void tell_learning(estimate_paper *p) {
                 p->run, p->labour,
                 sb_pool_print(p->run->pool, "%s: to %s with each doubling; for %lld pieces to %s.",
                               line->operation->title, share_words(p->run, p->shop, line->operation->learning),
-                              (long long)line->repeated, computed_share_words(p->run, p->shop, line->learned)),
+                              (long long)line->repeated,
+                              computed_share_words(p->run, p->shop, line->learned)),
                 true);
     }
 }
 
 void estimate_labour(estimate_paper *p) {
     bool learning = any_learns(p);
-    sb_paragraph_add(p->run, p->labour, "Lines from the plan are counted from the cutting plan.", false);
+    if (p->named)
+        sb_paragraph_add(p->run, p->labour, "Lines from the plan are counted from the cutting plan.", false);
     if (learning)
         tell_learning(p);
     p->works =
-        sb_table_add(p->run, p->labour, "",
+        sb_table_add(p->run, p->labour, p->named ? "" : "Labour",
                      learning ? "Operation|For|Quantity>|Unit|Minutes each>|Hours>|Rate>|Amount>|Learnt>"
                               : "Operation|For|Quantity>|Unit|Minutes each>|Hours>|Rate>|Amount>");
     for (size_t i = 0; i < p->e->labour.count; i++)

@@ -28,7 +28,7 @@ static sb_sheet *batch_sheet(const estimate_paper *p, sb_document *document, con
                         sb_pool_print(p->run->pool, "%s of %lld", subject, (long long)of->pieces));
 }
 
-/* A paper of its own, with three sheets. */
+/* A paper of its own, with two sheets. */
 static void start_batch(estimate_paper *p, sb_document *document, const sb_break *of) {
     p->job = of->job;
     p->way = &of->ways->list.items[0];
@@ -36,13 +36,13 @@ static void start_batch(estimate_paper *p, sb_document *document, const sb_break
     p->named = false;
     p->chosen = NULL;
     p->summary = p->pieces = batch_sheet(p, document, "Batch", of);
-    p->material = batch_sheet(p, document, "Material", of);
-    p->labour = batch_sheet(p, document, "Labour", of);
+    p->material = p->labour = batch_sheet(p, document, "Lines", of);
+    p->material->dense = true;
 }
 
 static void fill_batch(estimate_paper *p, const sb_break *of, bool own) {
     sb_heading_add(p->run, p->summary, batch_words(p, of, own));
-    p->build = sb_table_add(p->run, p->summary, "From cost to price", "Step|How|Share or rate>|Amount>");
+    p->build = sb_table_add(p->run, p->summary, "From cost to price", "Step||Share or rate>|Amount>");
     if (p->sharing)
         sb_heading_add(p->run, p->sharing, batch_words(p, of, own));
     estimate_material(p);
@@ -191,5 +191,6 @@ void estimate_numbers(estimate_paper *p, sb_document *document, const sb_breaks 
     }
     sb_paragraph_add(p->run, p->numbers_sheet,
                      "Each number of pieces is planned and priced for itself, on sheets of its own.", false);
+    estimate_says_charge(p, p->numbers_sheet);
     put_side_by_side(p, of, breaks);
 }

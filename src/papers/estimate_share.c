@@ -182,11 +182,13 @@ void estimate_shared(estimate_paper *p) {
 void estimate_shared_start(estimate_paper *p) {
     if (kinds_of(p) == 1)
         return;
+    p->sharing->first_page = true;
     sb_paragraph_add(
         p->run, p->sharing,
         "How each amount is shared out over the kinds of piece: by the weights, in whole units of the last "
         "figure; what is left over goes to the largest remainders. Material goes by what each kind takes of "
-        "a stock, labour by what it causes, what is for the batch by labour time.",
+        "a stock, labour by what it causes, what is for the batch by labour time. Of this sheet the first "
+        "page alone is printed.",
         true);
     p->shared = sb_table_add(p->run, p->sharing, "Shares of the kinds of piece",
                              "What|No.>|Piece|Amount>|Weight>|Remainder>|Share>");

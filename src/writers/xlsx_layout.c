@@ -20,6 +20,7 @@ enum {
     ROWS_MOST = 1048576
 };
 static const double pad = 1.6;
+static const double DENSE = 1.5;
 
 /* ---- the page --------------------------------------------------------------------------------------- */
 
@@ -153,7 +154,7 @@ static size_t most_columns(const xlsx_sheet *sheet) {
 
 static void find_widths(sb_run *run, const sb_document *document, xlsx_sheet *laid) {
     size_t used = most_columns(laid);
-    double page = xlsx_page_room(document, laid->sheet);
+    double page = xlsx_page_room(document, laid->sheet) * (laid->sheet->dense ? DENSE : 1);
     width *widths = SB_NEW_ARRAY(run->pool, width, used + 1);
     laid->widths = SB_NEW_ARRAY(run->pool, double, used + 1);
     laid->table_columns = laid->column_count = used;

@@ -100,6 +100,15 @@ static void repeat_headings(const xlsx_sheet *laid, lxw_worksheet *worksheet) {
         worksheet_repeat_rows(worksheet, xlsx_body_row(headed) - 1, xlsx_body_row(headed) - 1);
 }
 
+static void print_first_page(const xlsx *x, const xlsx_sheet *laid, lxw_worksheet *worksheet) {
+    double room = xlsx_page_height(x->document, laid);
+    uint32_t rows = 1;
+    while (rows < laid->row_count && xlsx_height(laid, 0, rows + 1) <= room)
+        rows++;
+    worksheet_print_area(worksheet, 0, 0, rows - 1, (lxw_col_t)(laid->column_count - 1));
+    worksheet_fit_to_pages(worksheet, 1, 1);
+}
+
 /* A printed page of a document of several sheets says whose it is: the tab's name stands nowhere else on paper. */
 void xlsx_set_page(xlsx *x, const xlsx_sheet *laid, lxw_worksheet *worksheet) {
     enum {
@@ -117,6 +126,8 @@ void xlsx_set_page(xlsx *x, const xlsx_sheet *laid, lxw_worksheet *worksheet) {
     worksheet_gridlines(worksheet, LXW_HIDE_ALL_GRIDLINES);
     double filled = pages_filled(x->document, laid);
     worksheet_fit_to_pages(worksheet, 1, pages_to_fill(filled));
-    if (filled > 1)
+    if (filled > 1 && laid->sheet->first_page)
+        print_first_page(x, laid, worksheet);
+    else if (filled > 1)
         repeat_headings(laid, worksheet);
 }

@@ -55,7 +55,8 @@ static void the_textbook_figures(void **state) {
         mean += sb_three_point_mean(w[0], w[1], w[2]);
         variance += textbook_variance(w[0], w[2]);
         if (2 * w[1] == w[0] + w[2])
-            assert_true(fabs(sb_three_point_variance(w[0], w[1], w[2]) - textbook_variance(w[0], w[2]) * 9 / 7) < 1e-12);
+            assert_true(fabs(sb_three_point_variance(w[0], w[1], w[2]) -
+                             textbook_variance(w[0], w[2]) * 9 / 7) < 1e-12);
     }
     assert_true(fabs(variance - 5) < 1e-12);
     assert_true(fabs(erfc((mean - 28) / sqrt(2 * variance)) / 2 - 0.9633) < 2e-4);

@@ -142,7 +142,8 @@ static void a_price_of_many_times_the_cost_is_asked_about(void **state) {
         int64_t ppm, price;
         const char *told;
     } rows[] = {
-        {SB_MARGIN_ON_PRICE, 999999, 4000000000, "a margin of 99.9999 % of price makes the price 1000000 times"},
+        {SB_MARGIN_ON_PRICE, 999999, 4000000000,
+         "a margin of 99.9999 % of price makes the price 1000000 times"},
         {SB_MARGIN_ON_PRICE, 900000, 40000, "a margin of 90 % of price makes the price 10 times"},
         {SB_MARKUP_ON_COST, 9000000, 40000, "a markup of 900 % of cost makes the price 10 times"},
         {SB_MARGIN_ON_PRICE, 888889, 36000, NULL},

@@ -24,6 +24,16 @@ for sets in 1 2 3; do
     same "$work/wanted" "$work/got"
 done
 
+# On paper a number of pieces has two sheets, which no page parts; of the shares of the kinds one page alone is printed.
+unzip -oq "$home/samples/sets/sets-estimate.xlsx" -d "$work/sets"
+for sets in 1 2 3; do
+    for sheet in Batch Lines; do
+        grep -q "<sheet name=\"$sheet of $((4 * sets))\"" "$work/sets/xl/workbook.xml" || fail "no sheet $sheet of $((4 * sets))"
+    done
+done
+[ "$(grep -o '<sheet name="[A-Za-z]* of [0-9]' "$work/sets/xl/workbook.xml" | wc -l)" -eq 6 ] || fail "not two sheets a number"
+grep -q "Print_Area[^>]*>Sharing!\$A\$1:" "$work/sets/xl/workbook.xml" || fail "all shares are printed"
+
 # Quoted or not, from the job or from the shop, or none.
 quoted() {
     pdftotext -layout "$home/samples/sets/sets-quote.pdf" "$work/page"

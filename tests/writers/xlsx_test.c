@@ -328,6 +328,28 @@ static void a_few_rows_over_are_drawn_onto_the_page(void **state) {
     assert_has(rows_on_a_page(90), "fitToHeight=\"2\"");
 }
 
+/* Of a sheet for looking things up its first page alone is printed; a dense one is wider than its page, so that its texts do not wrap. */
+static void a_first_page_and_a_dense_one(void **state) {
+    (void)state;
+    sb_document *document = new_document();
+    for (int i = 0; i < 2; i++) {
+        sb_sheet *sheet = sb_sheet_add(&run, document, i == 0 ? "x" : "y");
+        sheet->first_page = sheet->dense = i == 1;
+        sb_table *t = sb_table_add(&run, sheet, "", "What|Of|n>");
+        for (int64_t row = 0; row < 100; row++) {
+            sb_cell *cells = sb_row_add(&run, t);
+            cells[0] = sb_cell_text("slats of the long side, planed and sanded before they are cut");
+            cells[1] = sb_cell_text("boards of the merchant that are fetched on Mondays");
+            cells[2] = sb_cell_count(row);
+        }
+    }
+    const char *path = written(document, "x.xlsx"), *book = part_of(path, "xl/workbook.xml");
+    assert_has(book, "<definedName name=\"_xlnm.Print_Area\" localSheetId=\"1\">y!$A$1:$");
+    assert_null(strstr(book, "localSheetId=\"0\">x!$A$1"));
+    assert_has(part_of(path, "xl/worksheets/sheet1.xml"), "ht=\"29\"");
+    assert_null(strstr(part_of(path, "xl/worksheets/sheet2.xml"), "ht=\"29\""));
+}
+
 static void add_counts(sb_table *table, size_t rows, bool group) {
     for (size_t i = 0; i < rows; i++)
         (i == 0 && group ? sb_group_add(&run, table) : sb_row_add(&run, table))[0] =
@@ -659,6 +681,7 @@ int main(void) {
         TEST(sums_over_groups_are_a_bug),
         TEST(the_standard_font_is_the_one_written_with),
         TEST(a_few_rows_over_are_drawn_onto_the_page),
+        TEST(a_first_page_and_a_dense_one),
         TEST(long_paragraphs_have_room),
         TEST(columns_fit_the_page),
         TEST(an_empty_document_is_a_file),
