@@ -241,8 +241,9 @@ void sb_job_look_over(sb_run *run, const sb_shop *shop, const sb_job *job);
 /* `tune` may be NULL. NULL when there were errors; those of all options are told. */
 const sb_ways *sb_ways_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book, const sb_job *job, const sb_tune *tune);
 
-/* The job's options in batches of several sizes, its pieces in the same proportion: which of them is the cheapest, and from
- * which size on another one is. Each size is planned and priced in full, like a job of its own. */
+/* The job's options in batches of the sizes that its breaks ask for, else the shop's, else of several; its pieces in the same
+ * proportion: which of them is the cheapest, and from which size on another one is. Each size is planned and priced in full, like a
+ * job of its own. */
 typedef struct sb_batch {
     int64_t pieces;
     SB_LIST(sb_money) nets; /* by option */

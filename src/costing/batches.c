@@ -78,11 +78,15 @@ static void find_changes(batching *b) {
     sort(b);
 }
 
+/* Those that job or shop ask for; without them some of all sizes. */
 static void add_coarse_sizes(batching *b) {
-    static const int64_t sizes[] = {1, 2, 5, 10, 20, 50, 100};
-    for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++)
-        if (sizes[i] * b->sets.pieces <= MOST_PIECES && sb_ok(&b->aside))
-            add_size(b, sizes[i]);
+    static const int64_t usual[] = {1, 2, 5, 10, 20, 50, 100};
+    const sb_counts *asked = costing_break_sizes(b->shop, b->job);
+    for (size_t i = 0; i < asked->count && sb_ok(&b->aside); i++)
+        add_size(b, asked->items[i]);
+    for (size_t i = 0; asked->count == 0 && i < sizeof usual / sizeof *usual && sb_ok(&b->aside); i++)
+        if (usual[i] * b->sets.pieces <= MOST_PIECES)
+            add_size(b, usual[i]);
     add_size(b, b->sets.own);
     sort(b);
 }

@@ -48,7 +48,7 @@ const sb_breaks *sb_breaks_of(sb_run *run, const sb_shop *shop, sb_recipe_book *
     sb_tune prices = tune ? *tune : (sb_tune){0};
     prices.price_alone = true;
     breaking b = {run, shop, book, job, &prices, costing_sets_of(job), SB_NEW(run->pool, sb_breaks)};
-    const sb_counts *sizes = job->breaks.given ? &job->breaks.sizes : &shop->settings.breaks;
+    const sb_counts *sizes = costing_break_sizes(shop, job);
     size_t i = 0;
     for (; b.sets.own > 0 && i < sizes->count && sizes->items[i] < b.sets.own; i++)
         add_size(&b, sizes->items[i]);

@@ -83,6 +83,8 @@ typedef struct costing_sets {
 } costing_sets;
 costing_sets costing_sets_of(const sb_job *job);
 const sb_job *costing_job_of_sets(sb_pool *pool, const sb_job *of, costing_sets sets, int64_t times);
+/* How many sets the job's breaks ask for, else the shop's. */
+const sb_counts *costing_break_sizes(const sb_shop *shop, const sb_job *job);
 
 /* In this order, each filling its part of the estimate. */
 void costing_labour(costing *c);

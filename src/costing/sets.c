@@ -41,3 +41,7 @@ const sb_job *costing_job_of_sets(sb_pool *pool, const sb_job *of, costing_sets 
         SB_PUSH(pool, job->options, option_of(pool, of->options.items[i], sets.own, times));
     return job;
 }
+
+const sb_counts *costing_break_sizes(const sb_shop *shop, const sb_job *job) {
+    return job->breaks.given ? &job->breaks.sizes : &shop->settings.breaks;
+}
