@@ -159,6 +159,18 @@ static const char *tax_words(const quote *q) {
     return word(q, s->tax_per_line ? "tax-by-line" : s->prices_gross ? "tax-inside" : "tax-on-total");
 }
 
+/* Which sizes are worked to, where some are rounded. */
+static void say_of_sizes(const quote *q) {
+    const sb_style *style = &q->sizes.first;
+    if (q->sizes.both)
+        say(q, word(q, "sizes-both"), true);
+    else if (quote_sizes_are_rounded(&q->sizes, q->ways))
+        say(q,
+            wording_fill(q->run, q->words, "sizes-rounded", "step",
+                         sb_write_length_unit(q->run, style->step, style)),
+            true);
+}
+
 static void put_terms(const quote *q) {
     const sb_estimate *e = q->ways->list.items[0].estimate;
     sb_heading_add(q->run, q->sheet, word(q, "terms"));
@@ -173,8 +185,7 @@ static void put_terms(const quote *q) {
         false);
     say(q, word(q, "terms-wood"), false);
     say(q, word(q, "terms-changes"), false);
-    if (q->sizes.both)
-        say(q, word(q, "sizes-both"), true);
+    say_of_sizes(q);
     say(q, wording_fill(q->run, q->words, "currency", "currency", q->shop->settings.currency.code), true);
     say(q, tax_words(q), true);
 }

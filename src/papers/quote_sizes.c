@@ -26,3 +26,22 @@ const char *quote_size(sb_run *run, const quote_sizes *sizes, const sb_takeoff_p
     return sb_pool_print(run->pool, "%s (%s)", first,
                          sb_write_sizes(run, piece->size, piece->size_count, &sizes->second));
 }
+
+static const int64_t UNSEEN = SB_NM_PER_MM / 2; /* steps so fine are nothing that a customer misses */
+
+static bool is_rounded(const sb_takeoff_piece *piece, sb_length step) {
+    for (size_t i = 0; i < piece->size_count; i++)
+        if (piece->size[i].nm % step.nm != 0)
+            return true;
+    return false;
+}
+
+bool quote_sizes_are_rounded(const quote_sizes *sizes, const sb_ways *ways) {
+    for (size_t way = 0; !sizes->both && sizes->first.step.nm > UNSEEN && way < ways->list.count; way++) {
+        const sb_takeoff *takeoff = ways->list.items[way].takeoff;
+        for (size_t i = 0; i < takeoff->pieces.count; i++)
+            if (is_rounded(&takeoff->pieces.items[i], sizes->first.step))
+                return true;
+    }
+    return false;
+}

@@ -13,5 +13,7 @@ typedef struct quote_sizes {
 quote_sizes quote_sizes_of(const sb_shop *shop, const sb_job *job);
 /* "1400 x 400 x 500 mm", behind it the same in the second unit in brackets; "" where the recipe gives no size. */
 const char *quote_size(sb_run *run, const quote_sizes *sizes, const sb_takeoff_piece *piece);
+/* Where there is one unit alone: whether a size of any piece lies between its steps, by more than anybody would miss. */
+bool quote_sizes_are_rounded(const quote_sizes *sizes, const sb_ways *ways);
 
 #endif

@@ -61,7 +61,7 @@ static void an_option_and_its_total_share_a_page(void **state) {
 static void nobody_signs_a_page_without_words(void **state) {
     (void)state;
     sample s;
-    sample_open(&s, "boathouse-imperial");
+    sample_open(&s, "rack-bench");
     sb_job *job = SB_NEW(s.run.pool, sb_job);
     *job = *s.job;
     s.job = job;

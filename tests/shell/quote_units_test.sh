@@ -27,11 +27,13 @@ neither_says() {
 }
 metric='1400 x 400 x 500 mm' imperial='55 1/8" x 15 3/4" x 19 11/16"'
 rounded='We work to the sizes that stand first; those in brackets are rounded.'
+alone='Sizes are rounded to 1/16"; we work to the exact ones.'
 
 told "$planters"
 both_say "$metric" "without a word"
 neither_says '55 1/8"' "without a word"
 neither_says "$rounded" "without a word"
+neither_says 'Sizes are rounded' "without a word"
 
 # The shop says both; pictures have them too.
 sed -i 's/^units .*/&\nquote-units both/' "$home/rates/shop.txt"
@@ -48,9 +50,28 @@ told "$planters"
 both_say "$imperial" "job: in"
 neither_says "$metric" "job: in"
 neither_says "$rounded" "job: in"
+both_say "$alone" "job: in"
 told "$planters" --units mm
 both_say "$metric" "asked: mm"
 neither_says '55 1/8"' "asked: mm"
+neither_says 'Sizes are rounded' "asked: mm"
+told "$planters" --units in
+both_say "$imperial" "asked: in"
+both_say 'Sizes are rounded to 1/32"; we work to the exact ones.' "asked: in"
+
+# Sizes that are inches to the sixteenth are exact, and nothing is said: 1397 mm are 55 in, 406.4 mm 16 in, 508 mm 20 in.
+sed 's/^  set      long  1400 mm/  set      long 55 in\n  set      wide 16 in/; s/^  set      high  500 mm/  set      high 20 in/; /^piece      short/,/^  set      high/d' \
+    "$planters.job" > "$home/samples/inches.job"
+sed -i 's/^job .*/job inches/' "$home/samples/inches.job"
+told "$home/samples/inches"
+both_say '55" x 16" x 20"' "exact inches"
+neither_says 'Sizes are rounded' "exact inches"
+
+# In German too.
+sed -i 's/^language .*/language de/' "$home/rates/shop.txt"
+told "$planters"
+both_say 'Die Maße sind auf 1/16" gerundet; wir arbeiten nach den genauen.' "German"
+sed -i 's/^language .*/language en/' "$home/rates/shop.txt"
 
 # A shop in inches tells these first, and millimetres behind them.
 sed -i 's/^date .*/&\nquote-units both/' "$bench.job"
@@ -60,6 +81,7 @@ sed -i 's/^quote-units .*/quote-units mm/' "$bench.job"
 told "$bench"
 both_say '2286 x 673 x 864 mm' "job: mm"
 neither_says '26 1/2"' "job: mm"
+both_say 'Sizes are rounded to 1 mm; we work to the exact ones.' "job: mm"
 
 # Mistakes, at their place.
 sed -i 's/^quote-units .*/quote-units boht/' "$bench.job"
