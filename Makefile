@@ -88,9 +88,10 @@ demo: deps
 	@$(MAKE) --no-print-directory all
 	@sh tests/support/demo.sh $(PROGRAM) $(BUILD)/demo
 
-# The text papers of the main sample, which a test compares with fresh ones.
+# What stands in samples/papers: texts, which a test compares with fresh ones, and pictures of pages.
 papers: all
 	@sh tests/support/papers.sh $(abspath $(PROGRAM)) samples/papers
+	@sh tests/support/pictures.sh $(abspath $(PROGRAM)) samples/papers
 
 test: deps
 	@$(MAKE) --no-print-directory rooms headers test-units test-shell

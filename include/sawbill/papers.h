@@ -35,8 +35,9 @@ sb_document *sb_paper_order_list(sb_run *run, const sb_shop *shop, const char *t
 sb_document *sb_paper_takeoff(sb_run *run, const sb_shop *shop, const char *title, const sb_takeoff *const *takeoffs, size_t count,
                               const sb_plan *plan, const sb_order *order);
 sb_document *sb_paper_comparison(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
-/* What the terminal shows after `quote`: fits 80 columns. */
-sb_document *sb_paper_summary(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways);
+/* What the terminal shows after `quote`: fits 80 columns. `breaks` may be NULL. */
+sb_document *sb_paper_summary(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways,
+                              const sb_breaks *breaks);
 /* The cutting plan of a bare list: no shop, no job. */
 sb_document *sb_paper_bare_cuts(sb_run *run, const sb_plan *plan, sb_style style, sb_currency currency);
 

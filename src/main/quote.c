@@ -107,7 +107,7 @@ static void show_result(sb_run *run, const sb_options *options, const worked *w)
         show_record(run, record);
         return;
     }
-    show_document(run, options, sb_paper_summary(run, desk->shop, desk->job, w->ways));
+    show_document(run, options, sb_paper_summary(run, desk->shop, desk->job, w->ways, w->breaks));
     if (!options->quiet)
         show(run, papers_list(run, desk));
 }

@@ -199,6 +199,28 @@ static void put_options(const summary *s, const sb_ways *ways) {
     }
 }
 
+/* The first option in other numbers. */
+static void put_breaks(const summary *s, const sb_breaks *breaks) {
+    bool one_kind = s->e->pieces.count == 1, gross = s->shop->settings.prices_gross;
+    size_t first = one_kind ? 2 : 1;
+    sb_table *table = sb_table_add(s->run, s->sheet, "Other numbers, each planned for itself",
+                                   !one_kind ? "Pieces>|Total>|Cost>|Hours>|Margin left>"
+                                   : gross   ? "Pieces>|Each, with tax>|Total>|Cost>|Hours>|Margin left>"
+                                             : "Pieces>|Each, net>|Total>|Cost>|Hours>|Margin left>");
+    for (size_t i = 0; i < breaks->list.count; i++) {
+        const sb_break *of = &breaks->list.items[i];
+        const sb_estimate *e = of->ways->list.items[0].estimate;
+        sb_cell *row = sb_row_add(s->run, table);
+        row[0] = sb_cell_count(of->pieces);
+        if (one_kind)
+            row[1] = sb_cell_money(e->pieces.items[0].unit);
+        row[first] = sb_cell_money(e->gross);
+        row[first + 1] = sb_cell_money(e->cost);
+        row[first + 2] = sb_cell_duration(e->time);
+        row[first + 3] = sb_cell_share(e->margin_left);
+    }
+}
+
 static void put_advice(const summary *s) {
     size_t count = sb_notices_count(s->run, SB_ADVICE);
     if (count)
@@ -215,7 +237,8 @@ static const char *title_of(const summary *s) {
                          sb_write_date(s->run, s->job->date));
 }
 
-sb_document *sb_paper_summary(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways) {
+sb_document *sb_paper_summary(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways,
+                               const sb_breaks *breaks) {
     const sb_settings *settings = &shop->settings;
     summary s = {.run = run, .shop = shop, .job = job, .way = &ways->list.items[0]};
     s.e = s.way->estimate;
@@ -229,6 +252,8 @@ sb_document *sb_paper_summary(sb_run *run, const sb_shop *shop, const sb_job *jo
     put_timber(&s);
     if (ways->list.count > 1)
         put_options(&s, ways);
+    if (breaks && breaks->list.count > 1)
+        put_breaks(&s, breaks);
     put_advice(&s);
     return document;
 }

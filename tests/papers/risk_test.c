@@ -43,7 +43,7 @@ static void one_line_on_the_terminal(void **state) {
     (void)state;
     sample s;
     sample_open(&s, "harbour-planters");
-    const sb_document *summary = sb_paper_summary(&s.run, s.shop, s.job, s.ways);
+    const sb_document *summary = sb_paper_summary(&s.run, s.shop, s.job, s.ways, NULL);
     const char *cost =
         sb_write_money(&s.run, first(&s)->risk->cost80, s.shop->settings.currency, &s.shop->settings.style);
     assert_true(told(summary, sb_pool_print(s.run.pool, "%s EUR or less in 80 %% of cases", cost)) == 1);
@@ -101,7 +101,7 @@ static void without_ranges_there_is_no_risk(void **state) {
     sure->list.items[0].risk = NULL;
     assert_true(
         told(sb_paper_estimate(&s.run, s.shop, s.job, s.ways, NULL), "nothing can be said of its risk") == 1);
-    assert_true(told(sb_paper_summary(&s.run, s.shop, s.job, s.ways), "of cases") == 0);
+    assert_true(told(sb_paper_summary(&s.run, s.shop, s.job, s.ways, NULL), "of cases") == 0);
     assert_true(told(sample_why(&s, "risk"), "told as a range") == 1);
     assert_int_equal(in(in(sb_record_quote(&s.run, s.shop, s.job, s.ways), "options")->first, "risk")->kind,
                      SB_RECORD_NULL);

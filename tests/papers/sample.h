@@ -24,7 +24,7 @@ typedef struct sample {
 } sample;
 
 static const char *const sample_names[] = {"harbour-planters", "shelf-options", "rack-bench",
-                                           "boathouse-imperial"};
+                                           "boathouse-imperial", "allotment-beds"};
 enum {
     SAMPLES = sizeof sample_names / sizeof *sample_names
 };

@@ -36,7 +36,7 @@ static void the_terminal_shows_the_job(void **state) {
     (void)state;
     sb_ways *ways;
     made *m = two_ways(&ways);
-    sb_document *document = sb_paper_summary(&m->run, &m->shop, &m->job, ways);
+    sb_document *document = sb_paper_summary(&m->run, &m->shop, &m->job, ways, NULL);
     assert_true(paper_says(document, "Troughs for the quay"));
     assert_true(paper_says(document, "Floor"));
     fits_eighty_columns(&m->run, document);
@@ -51,7 +51,7 @@ static void plan_says(int64_t cost, int64_t bound, bool proved, const char *word
     m->plan.cost.milli = cost;
     m->plan.bound.milli = bound;
     m->plan.proved = proved;
-    sb_document *document = sb_paper_summary(&m->run, &m->shop, &m->job, paper_ways(m));
+    sb_document *document = sb_paper_summary(&m->run, &m->shop, &m->job, paper_ways(m), NULL);
     if (!paper_says(document, words))
         fail_msg("nothing says '%s'", words);
     made_free(m);
@@ -72,7 +72,7 @@ static void a_decimal_comma_everywhere(void **state) {
     m->shop.settings.style.decimal_comma = true;
     m->plan.cost.milli = 100400;
     m->plan.bound.milli = 100000;
-    sb_document *document = sb_paper_summary(&m->run, &m->shop, &m->job, paper_ways(m));
+    sb_document *document = sb_paper_summary(&m->run, &m->shop, &m->job, paper_ways(m), NULL);
     assert_true(paper_says(document, "at most 0,4 % above least;"));
     made_free(m);
 }

@@ -52,7 +52,7 @@ static void on_estimate_and_summary(void **state) {
         sample s;
         sample_open(&s, sample_names[i]);
         assert_true(ask_all(&s, sb_paper_estimate(&s.run, s.shop, s.job, s.ways, NULL)) > 100);
-        assert_true(ask_all(&s, sb_paper_summary(&s.run, s.shop, s.job, s.ways)) > 10);
+        assert_true(ask_all(&s, sb_paper_summary(&s.run, s.shop, s.job, s.ways, NULL)) > 10);
         sample_close(&s);
     }
 }

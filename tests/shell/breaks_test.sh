@@ -24,6 +24,11 @@ for sets in 1 2 3; do
     same "$work/wanted" "$work/got"
 done
 
+# The terminal has them side by side too.
+status 0 "$SAWBILL" quote "$home/samples/sets.job"
+says 'Other numbers, each planned for itself'
+sed -n '/^Other numbers/,/^$/p' "$work/out" | awk '{ print $1 }' | tr '\n' ' ' | grep -q ' 4 8 12 ' || fail "other numbers on the terminal"
+
 # On paper a number of pieces has two sheets, which no page parts; of the shares of the kinds one page alone is printed.
 unzip -oq "$home/samples/sets/sets-estimate.xlsx" -d "$work/sets"
 for sets in 1 2 3; do

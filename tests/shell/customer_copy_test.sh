@@ -1,6 +1,6 @@
 # Nothing of cost, margin, hours, stock, merchants or recipes anywhere in the customer's files, workbook and pages.
 . tests/shell/lib.sh
-for job in harbour-planters shelf-options rack-bench boathouse-imperial; do
+for job in harbour-planters shelf-options rack-bench boathouse-imperial allotment-beds; do
     status 0 "$SAWBILL" quote -q "samples/$job.job" --out "$work/$job"
     mkdir "$work/$job/parts"
     unzip -q "$work/$job/$job-quote.xlsx" -d "$work/$job/parts" || fail "$job: not a zip"

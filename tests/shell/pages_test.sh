@@ -16,7 +16,7 @@ all_there() {
     [ -s "$work/names" ] || fail "$1: no names"
 }
 
-for job in harbour-planters shelf-options rack-bench boathouse-imperial; do
+for job in harbour-planters shelf-options rack-bench boathouse-imperial allotment-beds; do
     status 0 "$SAWBILL" cut "samples/$job.job" --out "$work/$job"
     all_there "$job"
     case $job in boathouse-imperial) size=letter ;; *) size=A4 ;; esac

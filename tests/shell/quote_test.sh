@@ -1,6 +1,6 @@
 # The main job: papers of every sample, the same bytes each time, whole or not at all.
 . tests/shell/lib.sh
-for job in harbour-planters shelf-options rack-bench boathouse-imperial; do
+for job in harbour-planters shelf-options rack-bench boathouse-imperial allotment-beds; do
     status 0 "$SAWBILL" quote "samples/$job.job" --out "$work/$job"
     grep -v '^Papers: ' "$work/out" | awk 'length > 80 { exit 1 }' || fail "$job: the summary is wider than 80 columns"
     for paper in quote.pdf quote.xlsx estimate.xlsx cuts.pdf cuts.xlsx order.xlsx order.csv estimate.json; do

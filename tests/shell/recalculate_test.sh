@@ -1,7 +1,7 @@
 # Every spreadsheet, recalculated by another program (gnumeric's ssconvert), shows what sawbill stored.
 . tests/shell/lib.sh
 command -v ssconvert >/dev/null || { echo "ssconvert is missing"; exit 1; }
-for job in harbour-planters shelf-options rack-bench boathouse-imperial; do
+for job in harbour-planters shelf-options rack-bench boathouse-imperial allotment-beds; do
     status 0 "$SAWBILL" quote -q "samples/$job.job" --out "$work/$job"
     for paper in quote estimate cuts order; do
         file=$work/$job/$job-$paper.xlsx

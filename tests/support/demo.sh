@@ -4,7 +4,7 @@ set -e
 program=$1 folder=$2
 mkdir -p "$folder"
 "$program" quote samples/harbour-planters.job --out "$folder/harbour-planters"
-for job in shelf-options rack-bench boathouse-imperial; do
+for job in shelf-options rack-bench boathouse-imperial allotment-beds; do
     "$program" quote -q "samples/$job.job" --out "$folder/$job"
 done
 "$program" compare samples/shelf-options.job > "$folder/shelf-options/compare.txt"

@@ -1,5 +1,5 @@
 #!/bin/sh
-# Makes the text papers of the main sample anew: papers.sh PROGRAM FOLDER. Run from the project's folder.
+# Makes the text papers of the samples anew: papers.sh PROGRAM FOLDER. Run from the project's folder.
 set -eu
 program=$1
 folder=$2
@@ -15,6 +15,7 @@ cd "$home"
 for command in quote compare takeoff cut; do
     "$program" $command samples/$job.job > "$folder/$job-$command.txt"
 done
+"$program" quote samples/allotment-beds.job > "$folder/allotment-beds-quote.txt"
 "$program" why samples/$job.job total > "$folder/$job-why-total.txt"
 "$program" why samples/$job.job long.short-slat > "$folder/$job-why-part.txt"
 cp samples/$job/$job-order.csv "$folder/"
