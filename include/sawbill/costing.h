@@ -155,7 +155,8 @@ typedef struct sb_estimate {
     sb_share waste, spare;    /* of timber and sheets used up, by volume: taken less usable leftovers and strips to keep. Spare is
                                  for defects, as it is planned; waste is in no piece and no spare */
     SB_LIST(sb_wood) wood;    /* that these shares are of, by stock */
-    int lead_days;            /* lead_days + ceil(time / week * 7); -1 when the shop does not tell its week */
+    sb_duration drying;       /* waiting for coats to dry: no labour */
+    int lead_days;            /* lead_days + ceil(time / week * 7 + drying, in days); -1 when the shop does not tell its week */
 } sb_estimate;
 
 /* Errors: a margin of 100 % or more, a discount beyond 100 %, a tax or zone nobody knows, a delivery by what the shop has no price for,

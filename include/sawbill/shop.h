@@ -75,6 +75,7 @@ typedef struct sb_stock {
     bool sawn;               /* rough from the saw: a planed part loses the planing allowance */
     int64_t density;         /* kg/m3; 0: unknown */
     sb_area coverage;        /* finish: what one millilitre covers in one coat (12 m2/l = 12 000 mm2); else 0 */
+    sb_duration drying;      /* finish: how long a coat dries before the next, or before the piece can go; 0: not told */
     sb_mass spread;          /* glue: what one square metre of joint takes; else 0 */
     int64_t minimum;         /* reorder when the rack holds less than this, in the unit of sb_stock_kind_unit; 0: never */
     SB_LIST(sb_offer) offers; /* in the order of prices.csv */

@@ -52,6 +52,7 @@ typedef struct sb_usage {
     const sb_stock *stock;
     int64_t amount;
     int64_t net;    /* volume timber and edging: without the waste */
+    int64_t coats;  /* finish: one over the other, at most; else 0 */
     sb_place place;
 } sb_usage;
 #define SB_BATCH ((size_t)-1)

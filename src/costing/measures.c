@@ -1,6 +1,8 @@
 /* What a way of making the job takes in timber and time: lengths, areas, waste, weight, lead time. */
 #include "costing/inside.h"
 
+static const int64_t DAY_MS = 86400000;
+
 /* Volumes in cubic millimetres: wide enough for any job that fits the rest. */
 static int64_t cubic_mm(sb_area area, sb_length thickness) {
     return sb_mul_div(sb_area_volume(area, thickness).nl, 1, 1000);
@@ -84,11 +86,40 @@ static sb_mass mass_of(const costing *c) {
     return mass;
 }
 
+/* ---- time ---- */
+
+/* All coats of one stock on a piece: what two lines ask for, on different faces, dries together. */
+static int64_t coats_of(const costing *c, size_t piece, const sb_stock *stock) {
+    int64_t coats = 0;
+    for (size_t i = 0; i < c->takeoff->usages.count; i++) {
+        const sb_usage *usage = &c->takeoff->usages.items[i];
+        if (usage->piece == piece && usage->stock == stock && usage->coats > coats)
+            coats = usage->coats;
+    }
+    return coats;
+}
+
+/* Coats of one stock dry one after the other, and before those of the next; pieces dry side by side. */
+static sb_duration drying_of(const costing *c) {
+    sb_duration longest = {0};
+    for (size_t piece = 0; piece < c->count; piece++) {
+        int64_t ms = 0;
+        for (size_t i = 0; i < c->shop->stock.count; i++) {
+            const sb_stock *stock = c->shop->stock.items[i];
+            if (stock->drying.ms > 0)
+                ms = sb_add(ms, sb_mul(coats_of(c, piece, stock), stock->drying.ms));
+        }
+        longest.ms = ms > longest.ms || ms == SB_BAD ? ms : longest.ms;
+    }
+    return longest;
+}
+
 static int lead_days(const costing *c) {
     const sb_settings *s = &c->shop->settings;
     if (s->week.ms <= 0)
         return -1;
-    int64_t days = sb_add(s->lead_days, sb_mul_div_up(c->estimate->time.ms, 7, s->week.ms));
+    int64_t working = sb_mul_div_up(c->estimate->time.ms, 7 * DAY_MS, s->week.ms);
+    int64_t days = sb_add(s->lead_days, sb_mul_div_up(sb_add(working, c->estimate->drying.ms), 1, DAY_MS));
     return days < 0 || days > INT32_MAX ? -1 : (int)days;
 }
 
@@ -109,5 +140,6 @@ void costing_measures(costing *c) {
     add_wood(c);
     share_wood(c->estimate);
     c->estimate->mass = mass_of(c);
+    c->estimate->drying = drying_of(c);
     c->estimate->lead_days = lead_days(c);
 }

@@ -231,6 +231,15 @@ static void leave_margin(estimate_paper *p) {
                           e->base.minor > 0 ? rel_ratio(p->run, left, build_cell(p, BUILD_BASE), 6) : NULL));
 }
 
+static const char *lead_words(const estimate_paper *p) {
+    if (p->e->drying.ms == 0)
+        return "before work starts, and the hours at the shop's week";
+    return sb_pool_print(
+        p->run->pool,
+        "before work starts, the hours at the shop's week, and %s for coats to dry, which cost no labour",
+        exact_hours_words(p->run, p->shop, p->e->drying));
+}
+
 static void leave_work(estimate_paper *p) {
     const sb_estimate *e = p->e;
     const sb_relation *hours = p->chosen ? chosen_cell(p, p->hours_row) : total_cell(p, p->works, WORK_HOURS);
@@ -246,8 +255,7 @@ static void leave_work(estimate_paper *p) {
               sb_cell_related(sb_cell_money(e->earned_hour), rel_ratio(p->run, for_work, hours, p->digits)));
     }
     if (e->lead_days >= 0)
-        leave(p, "Lead time, days", "before work starts, and the hours at the shop's week",
-              sb_cell_count(e->lead_days));
+        leave(p, "Lead time, days", lead_words(p), sb_cell_count(e->lead_days));
 }
 
 void estimate_outcome(estimate_paper *p) {

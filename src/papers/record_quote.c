@@ -133,6 +133,7 @@ static void put_measures(const writer *w, sb_record *in, const sb_way *way) {
         sb_put_integer(w->run, in, "lead_days", e->lead_days);
     else
         sb_put_null(w->run, in, "lead_days");
+    put_hours(w, in, "drying_hours", e->drying);
     put_mass(w, in, "mass_kg", e->mass);
     put_percent(w, in, "waste_percent", e->waste);
     put_percent(w, in, "spare_percent", e->spare);

@@ -97,6 +97,15 @@ static const char *work_words(const summary *s) {
                          money(s, s->e->earned_hour));
 }
 
+static const char *lead_words(const summary *s) {
+    const char *drying = "";
+    if (s->e->drying.ms)
+        drying = sb_pool_print(s->run->pool, ", with %s for coats to dry",
+                               hours_words(s->run, s->shop, s->e->drying));
+    return sb_pool_print(s->run->pool, "%d day%s%s", s->e->lead_days, s->e->lead_days == 1 ? "" : "s",
+                         drying);
+}
+
 static const char *tenths(const summary *s, sb_share share) {
     return share_words(s->run, s->shop, (sb_share){sb_mul_div(share.ppm, 1, 1000) * 1000});
 }
@@ -143,8 +152,7 @@ static void put_outcome(const summary *s) {
     if (s->way->risk)
         put(s, table, "Risk", risk_words(s));
     if (s->e->lead_days >= 0)
-        put(s, table, "Lead time",
-            sb_pool_print(s->run->pool, "%d day%s", s->e->lead_days, s->e->lead_days == 1 ? "" : "s"));
+        put(s, table, "Lead time", lead_words(s));
     put(s, table, "Cutting plan",
         sb_pool_print(s->run->pool, "%s; %s", plan_words(s->run, &s->shop->settings.style, s->way->plan),
                       waste_words(s)));
@@ -238,7 +246,7 @@ static const char *title_of(const summary *s) {
 }
 
 sb_document *sb_paper_summary(sb_run *run, const sb_shop *shop, const sb_job *job, const sb_ways *ways,
-                               const sb_breaks *breaks) {
+                              const sb_breaks *breaks) {
     const sb_settings *settings = &shop->settings;
     summary s = {.run = run, .shop = shop, .job = job, .way = &ways->list.items[0]};
     s.e = s.way->estimate;

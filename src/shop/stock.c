@@ -16,6 +16,7 @@ enum {
     SURFACE,
     DENSITY,
     COVERAGE,
+    DRYING,
     SPREAD,
     MINIMUM,
     COLUMN_COUNT
@@ -24,7 +25,7 @@ static const sb_column columns[COLUMN_COUNT] = {
     {"stock", true},          {"title", false},    {"kind", true},     {"material", false},
     {"grade", false},         {"thickness", true}, {"width", true},    {"nominal_thickness", false},
     {"nominal_width", false}, {"surface", false},  {"density", false}, {"coverage", false},
-    {"spread", false},        {"minimum", false}};
+    {"drying", false},        {"spread", false},   {"minimum", false}};
 
 bool shop_among(const shop_stocks *stocks, const sb_stock *stock) {
     for (size_t i = 0; i < stocks->count; i++)
@@ -107,11 +108,24 @@ static void refuse_sizes(shop_row row) {
         shop_refuse(row, column, "it is for timber, sheets and edging");
 }
 
+static void read_drying(shop_row row, sb_stock *stock) {
+    if (!shop_given(row, DRYING) || !sb_read_duration(row.run, shop_text(row, DRYING), shop_at(row, DRYING),
+                                                      row.csv->decimal_comma, &stock->drying))
+        return;
+    if (stock->drying.ms < 0)
+        sb_error(row.run, shop_at(row, DRYING),
+                 "a coat does not dry in less than no time: expected zero or more");
+}
+
 static void read_yield(shop_row row, sb_stock *stock) {
     if (stock->kind == SB_STOCK_FINISH)
         shop_coverage(row, COVERAGE, &stock->coverage);
     else
         shop_refuse(row, COVERAGE, "it is for finishes");
+    if (stock->kind == SB_STOCK_FINISH)
+        read_drying(row, stock);
+    else
+        shop_refuse(row, DRYING, "it is for finishes");
     if (stock->kind == SB_STOCK_GLUE)
         shop_spread(row, SPREAD, &stock->spread);
     else

@@ -33,4 +33,5 @@ void takeoff_use(takeoff_making *making, bool batch, sb_usage usage) {
     }
     same->amount = batch ? greater(same->amount, usage.amount) : sb_add(same->amount, usage.amount);
     same->net = batch ? greater(same->net, usage.net) : sb_add(same->net, usage.net);
+    same->coats = greater(same->coats, usage.coats);
 }

@@ -87,6 +87,38 @@ static void labour_share_of_overhead(void **state) {
     made_free(m);
 }
 
+static void coated(made *m, size_t piece, sb_stock *stock, int64_t coats, int hours) {
+    stock->drying.ms = hours * INT64_C(3600000);
+    made_usage(m, piece, stock, 700);
+    m->takeoff.usages.items[m->takeoff.usages.count - 1].coats = coats;
+}
+
+/* 2 h 10 min are half a day of a week of 30 h. Two coats of oil that dry 12 h each make it a day and a half, 10 days before: 12. One more
+ * coat on other faces dries beside them, another piece does too; a primer below the oil comes before it: 36 h, 12.006 days, so 13. */
+static void coats_dry_without_labour(void **state) {
+    (void)state;
+    made *m = four_troughs();
+    sb_stock *oil = made_stock(m, "oil", "Oil", SB_STOCK_FINISH),
+             *primer = made_stock(m, "primer", "Primer", SB_STOCK_FINISH);
+    made_offer(m, oil, 0, 2500, 0);
+    made_offer(m, primer, 0, 2500, 0);
+    int64_t labour = made_estimate(m)->labour_total.minor;
+    coated(m, 0, oil, 2, 12);
+    coated(m, 0, oil, 1, 12);
+    coated(m, made_piece(m, "Stool", 1), oil, 1, 12);
+    const sb_estimate *e = made_estimate(m);
+    assert_int_equal(e->drying.ms, 24 * 3600000);
+    assert_int_equal(e->lead_days, 12);
+    coated(m, 0, primer, 1, 12);
+    e = made_estimate(m);
+    assert_int_equal(e->drying.ms, 36 * 3600000);
+    assert_int_equal(e->lead_days, 13);
+    MONEY(e->labour_total, labour);
+    m->shop.settings.week.ms = 0;
+    assert_int_equal(made_estimate(m)->lead_days, -1);
+    made_free(m);
+}
+
 /* ---- margin and markup -------------------------------------------------------------------------------------------- */
 
 static const sb_estimate *priced(made *m, sb_price_method method, int64_t ppm) {
@@ -295,6 +327,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_step_by_hand),
         cmocka_unit_test(labour_share_of_overhead),
+        cmocka_unit_test(coats_dry_without_labour),
         cmocka_unit_test(markup_is_not_margin),
         cmocka_unit_test(a_margin_of_all_is_refused),
         cmocka_unit_test(a_price_of_many_times_the_cost_is_asked_about),

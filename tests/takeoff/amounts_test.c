@@ -77,6 +77,9 @@ static void every_coat_counts(void **state) {
                                          "finish oil 3 coats on outside\n",
                                          1);
     assert_int_equal(used(t, "oil"), 3750);
+    for (size_t i = 0; i < t->usages.count; i++)
+        if (strcmp(t->usages.items[i].stock->id, "oil") == 0)
+            assert_int_equal(t->usages.items[i].coats, 3);
 }
 
 static void finish_goes_on_chosen_parts_and_surfaces(void **state) {
