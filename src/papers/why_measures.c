@@ -164,14 +164,19 @@ static void say_lead(why *w) {
         return;
     }
     const char *hours = exact_hours_words(w->run, w->shop, estimate(w)->time),
-               *week = exact_hours_words(w->run, w->shop, s->week);
+               *week = exact_hours_words(w->run, w->shop, s->week), *drying = NULL;
+    if (estimate(w)->drying.ms > 0)
+        drying = exact_hours_words(w->run, w->shop, estimate(w)->drying);
     why_say(w, "lead time", days_words(w, estimate(w)->lead_days),
-            sb_pool_print(w->run->pool, "lead + hours / week x 7 = %s + %s / %s x 7, rounded up",
-                          days_words(w, s->lead_days), hours, week),
+            sb_pool_print(w->run->pool, "lead + hours / week x 7%s = %s + %s / %s x 7%s, rounded up",
+                          drying ? " + drying / 24 h" : "", days_words(w, s->lead_days), hours, week,
+                          drying ? sb_pool_print(w->run->pool, " + %s / 24 h", drying) : ""),
             (sb_place){0});
     why_say(w, "lead", days_words(w, s->lead_days), "before work can start",
             sb_shop_setting(w->shop, "lead"));
     why_say(w, "week", week, "working hours", sb_shop_setting(w->shop, "week"));
+    if (drying)
+        why_say(w, "drying", drying, "coats x how long one dries (stock.csv): no labour", (sb_place){0});
     why_say(w, "hours", hours, "the sum of the labour lines: 'why labour' shows them", (sb_place){0});
 }
 
