@@ -236,7 +236,8 @@ typedef struct sb_tune {
 } sb_tune;
 /* The job's tax, the shop's default without one; NULL when there is none, after an error when the job's is unknown. */
 const sb_tax *sb_job_tax(sb_run *run, const sb_shop *shop, const sb_job *job);
-/* Errors for every tax and zone a job names that the shop does not know, and for a delivery it has no price for. */
+/* Errors for every tax and zone a job names that the shop does not know, for a delivery it has no price for, and for amounts finer than the
+ * currency's minor unit. `sb_ways_of` does it too. */
 void sb_job_look_over(sb_run *run, const sb_shop *shop, const sb_job *job);
 
 /* `tune` may be NULL. NULL when there were errors; those of all options are told. */

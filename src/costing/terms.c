@@ -45,11 +45,24 @@ static sb_money counted_price(sb_run *run, const sb_job *job, sb_money price, co
     return price;
 }
 
-static sb_money in_minor(const sb_shop *shop, int64_t micro) {
-    int64_t unit = 1;
+static int64_t units_of(const sb_shop *shop) {
+    int64_t units = 1;
     for (int i = 0; i < shop->settings.currency.digits; i++)
-        unit *= 10;
-    return (sb_money){sb_mul_div(micro, unit, 1000000)};
+        units *= 10;
+    return units;
+}
+
+static sb_money in_minor(const sb_shop *shop, int64_t micro) {
+    return (sb_money){sb_mul_div(micro, units_of(shop), 1000000)};
+}
+
+/* A job is read before its currency is known: half a cent is found here. */
+static void look_at_amount(sb_run *run, const sb_shop *shop, const sb_job_amount *amount) {
+    const sb_settings *s = &shop->settings;
+    if (amount->given && amount->micro % (1000000 / units_of(shop)) != 0)
+        sb_error(run, amount->place, "expected an amount of %s: no finer than %s", s->currency.code,
+                 s->currency.digits ? sb_pool_print(run->pool, "%d decimals", s->currency.digits)
+                                    : "whole units");
 }
 
 static sb_money delivery_each(sb_run *run, const sb_shop *shop, const sb_job *job) {
@@ -72,6 +85,11 @@ void sb_job_look_over(sb_run *run, const sb_shop *shop, const sb_job *job) {
     sb_job_tax(run, shop, job);
     for (size_t i = 0; i < job->pieces.count; i++)
         named_tax(run, shop, job->pieces.items[i].tax, job->pieces.items[i].tax_place);
+    for (size_t i = 0; i < job->extras.count; i++)
+        look_at_amount(run, shop, &job->extras.items[i]);
+    look_at_amount(run, shop, &job->minimum);
+    if (job->delivery_by == SB_DELIVERY_AMOUNT)
+        look_at_amount(run, shop, &job->delivery);
     if (!job->delivery.given)
         return;
     named_tax(run, shop, job->delivery_tax, job->delivery_tax_place);

@@ -57,6 +57,7 @@ const sb_ways *sb_ways_of(sb_run *run, const sb_shop *shop, sb_recipe_book *book
     sb_ways *ways = SB_NEW(run->pool, sb_ways);
     if (!shop || !job)
         return NULL;
+    sb_job_look_over(run, shop, job);
     if (job->options.count == 0)
         add_way(run, shop, book, job, tune, NULL, ways);
     for (size_t i = 0; i < job->options.count; i++)

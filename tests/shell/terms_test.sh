@@ -137,4 +137,20 @@ sed -i 's/^zone .*/zone coast 95/; s/^delivery *trip.*/delivery trip 60/; s/^del
 rm -f "$home/rates/rack.csv" "$home/rates/measured.csv"
 status 0 "$SAWBILL" quote --json "$home/samples/terms.job"
 grep -E '"(gross|net|deposit|rest|cost_90)": "[0-9]+"' "$work/out" | grep -q gross || fail "yen with decimals"
+
+# In a job too, where the currency is another file's matter.
+for line in 'delivery 10.50' 'minimum 1000.5' 'extra 3.99 : a ferry'; do
+    sed "s/^delivery.*/$line/" "$home/samples/terms.job" > "$home/samples/bad.job"
+    status 1 "$SAWBILL" quote "$home/samples/bad.job"
+    complains 'bad.job:4:'
+    complains 'expected an amount of JPY: no finer than whole units'
+    status 1 "$SAWBILL" check "$home/samples/bad.job"
+done
+sed -i 's/^currency .*/currency KWD/' "$home/rates/shop.txt"
+sed 's/^delivery.*/delivery 10.125/' "$home/samples/terms.job" > "$home/samples/dinar.job"
+status 0 "$SAWBILL" quote --json "$home/samples/dinar.job"
+says '"delivery": "10.125"'
+sed -i 's/^currency .*/currency EUR/' "$home/rates/shop.txt"
+status 1 "$SAWBILL" quote "$home/samples/dinar.job"
+complains 'dinar.job:4:1: error: expected an amount of EUR: no finer than 2 decimals'
 finish
