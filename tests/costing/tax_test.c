@@ -53,6 +53,22 @@ static void steps_of_rounding(void **state) {
     assert_int_equal(sb_cost_money((sb_cost){98734500}).minor, 98735);
 }
 
+/* Cash rounding to 0.05, which currencyData.json of Unicode CLDR 48 has for CHF and CAD: 20.42 to 20.40, 20.43 to 20.45 (an encyclopaedia's article
+ * on Swedish rounding); 51 and 52 cents to 50, 53 and 54 to 55 (bestmaths.net, year 8). It is to the nearest; a price point is one to go up to. */
+static void cash_goes_to_the_nearest_and_prices_go_up(void **state) {
+    (void)state;
+    const struct {
+        int64_t cents, cash, price;
+    } rows[] = {{2042, 2040, 2045}, {2043, 2045, 2045}, {51, 50, 55}, {52, 50, 55},
+                {53, 55, 55},       {54, 55, 55},       {55, 55, 55}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        assert_int_equal(sb_mul_div(rows[i].cents, 1, 5) * 5, rows[i].cash);
+        assert_int_equal(
+            sb_unit_price((sb_money){rows[i].cents}, 1, (sb_share){0}, (sb_money){5}, (sb_money){0}).minor,
+            rows[i].price);
+    }
+}
+
 static void tax_inside_a_gross_price(void **state) {
     (void)state;
     assert_int_equal(inside(12000, 200000),
@@ -94,10 +110,15 @@ static void price_points(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(en_16931_example_1), cmocka_unit_test(en_16931_example_3),
-        cmocka_unit_test(en_16931_example_5), cmocka_unit_test(half_a_penny),
-        cmocka_unit_test(steps_of_rounding),  cmocka_unit_test(tax_inside_a_gross_price),
-        cmocka_unit_test(in_and_out_again),   cmocka_unit_test(price_points),
+        cmocka_unit_test(en_16931_example_1),
+        cmocka_unit_test(en_16931_example_3),
+        cmocka_unit_test(en_16931_example_5),
+        cmocka_unit_test(half_a_penny),
+        cmocka_unit_test(steps_of_rounding),
+        cmocka_unit_test(cash_goes_to_the_nearest_and_prices_go_up),
+        cmocka_unit_test(tax_inside_a_gross_price),
+        cmocka_unit_test(in_and_out_again),
+        cmocka_unit_test(price_points),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
