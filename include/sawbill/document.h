@@ -213,6 +213,7 @@ typedef struct sb_document {
     sb_style style;
     sb_currency currency;
     bool letter;                       /* US letter paper, else A4 */
+    bool even;                         /* on pages numbers are no larger than words: nobody reads them at a saw */
     SB_LIST(sb_sheet *) sheets;
 } sb_document;
 

@@ -223,6 +223,7 @@ static sb_document *document_of(const quote *q) {
     sb_document *document = sb_document_new(q->run, title, q->job->date, s->style, s->currency);
     document->author = s->name;
     document->letter = s->style.units == SB_UNITS_IN;
+    document->even = true;
     document->foot = sb_pool_print(q->run->pool, "%s, %s", reference_of(q->job), date_words(q, q->job->date));
     document->group = *word(q, "group-mark") ? word(q, "group-mark") : NULL;
     document->page_word = word(q, "page");

@@ -20,7 +20,8 @@ static PangoLayout *set_cell(sb_run *run, const type_case *type, const sb_docume
     const char *shown = cell->kind == SB_CELL_TICK ? "" : cell_shown(run, document, cell);
     if (!*shown)
         return NULL;
-    return type_set(run, type, shown, cell_is_number(cell) ? TYPE_NUMBER : TYPE_TEXT, cell->strong, 0);
+    bool large = cell_is_number(cell) && !document->even;
+    return type_set(run, type, shown, large ? TYPE_NUMBER : TYPE_TEXT, cell->strong, 0);
 }
 
 static PangoLayout *cell_at(const laid_table *laid, size_t row, size_t column) {
