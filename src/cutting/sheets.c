@@ -126,8 +126,8 @@ static void try_mix(sb_sheet_search *s) {
     allow(s, s->bending ? dives_share(s) : 60);
     if (goes_on(s))
         sb_sheets_dive(s, c);
-    allow(s, s->bending ? 100 : 20);
-    /* In strips squeezing makes more of the same work than whole numbers of columns. */
+    allow(s, s->bench->stages <= 3 ? 100 : s->bending ? 60 : 20);
+    /* Squeezing makes more of the same work than whole numbers of columns. */
     if (goes_on(s) && s->bending && m)
         sb_sheets_squeeze(s, m);
     else if (goes_on(s) && !s->bending)
@@ -137,6 +137,11 @@ static void try_mix(sb_sheet_search *s) {
 }
 
 /* ---- all of it ----------------------------------------------------------------------------------- */
+
+/* More stages than strips have pay less than several sizes of sheet, squeezed into cheaper numbers. */
+static bool goes_in_strips(const sb_sheet_bench *bench) {
+    return bench->stages <= 3 || bench->offers.count > 1;
+}
 
 void sb_sheets_search(sb_sheet_bench *bench, sb_laying *best, sb_bound *bound) {
     sb_pool *pool = bench->run->pool;
@@ -162,10 +167,10 @@ void sb_sheets_search(sb_sheet_bench *bench, sb_laying *best, sb_bound *bound) {
     allow(&s, 20);
     if (goes_on(&s))
         sb_sheets_few(&s);
-    s.bending = bench->stages <= 3 ? sb_bending_new(bench) : NULL;
+    s.bending = goes_in_strips(bench) ? sb_bending_new(bench) : NULL;
     if (goes_on(&s))
         try_mix(&s);
     allow(&s, 100);
-    if (goes_on(&s) && !s.bending)
+    if (goes_on(&s) && bench->stages > 3)
         sb_sheets_improve(&s, true);
 }

@@ -78,7 +78,7 @@ static void order_step(sb_stacks *s, size_t step) {
 }
 
 static bool stacks_are_allowed(const sb_stacks *s) {
-    return s->bench->stages == 3;
+    return s->bench->stages >= 3;
 }
 
 static void stack_pane(sb_stacks *s, const sb_lying_pane *lying, int64_t dual) {
