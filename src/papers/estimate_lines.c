@@ -151,10 +151,8 @@ static work_unit unit_of(const estimate_paper *p, const sb_operation *operation)
     }
 }
 
-static const char *for_words(const sb_labour_line *line) {
-    if (line->from_plan)
-        return "from the plan";
-    return strcmp(line->text, line->operation->title) == 0 ? "" : line->text;
+static const char *for_words(const estimate_paper *p, const sb_labour_line *line) {
+    return line->from_plan ? "from the plan" : work_for_words(p->run, p->way->takeoff, line);
 }
 
 static int64_t whole_of(work_unit unit) {
@@ -217,7 +215,7 @@ static void put_work(estimate_paper *p, const sb_labour_line *line) {
     sb_cell *row = sb_row_add(p->run, p->works);
     work_unit unit = unit_of(p, line->operation);
     row[WORK_OPERATION] = sb_cell_text(line->operation->title);
-    row[WORK_FOR] = sb_cell_text(for_words(line));
+    row[WORK_FOR] = sb_cell_text(for_words(p, line));
     row[WORK_QUANTITY] = quantity_cell(p, line->quantity_milli, unit);
     row[WORK_UNIT] = sb_cell_text(unit.words);
     row[WORK_MINUTES] = minutes_cell(p, line->operation->time, unit);

@@ -1,6 +1,8 @@
 /* Figures and words that several money papers show alike. */
 #include "papers/figures.h"
 
+#include <string.h>
+
 static const int64_t MG_PER_POUND_100 = 45359237; /* 0.45359237 kg exactly, times 100 */
 
 static bool feet(const sb_style *style) {
@@ -89,4 +91,16 @@ const char *way_words(const sb_way *way) {
     if (!way->option)
         return "the job";
     return way->option->title ? way->option->title : way->option->name;
+}
+
+const char *work_for_words(sb_run *run, const sb_takeoff *takeoff, const sb_labour_line *line) {
+    const char *words = "";
+    size_t having = 0, pieces = takeoff->pieces.count;
+    if (*line->text && strcmp(line->text, line->operation->title) != 0)
+        return line->text;
+    for (size_t i = 0; line->weights && i < pieces; i++)
+        if (line->weights[i] > 0)
+            words = sb_pool_print(run->pool, "%s%s%s", words, having++ ? " and " : "",
+                                  takeoff->pieces.items[i].title);
+    return having < pieces ? words : "";
 }

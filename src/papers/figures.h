@@ -29,6 +29,8 @@ const char *hours_words(sb_run *run, const sb_shop *shop, sb_duration time);
 const char *exact_hours_words(sb_run *run, const sb_shop *shop, sb_duration time);
 /* "proved least", "at most 0.4 % above least" */
 const char *plan_words(sb_run *run, const sb_style *style, const sb_plan *plan);
+/* What work is for: what was said, else the kinds of piece that have it; "" where all have, or the batch has. */
+const char *work_for_words(sb_run *run, const sb_takeoff *takeoff, const sb_labour_line *line);
 /* The option's title, its name, or "the job". */
 const char *way_words(const sb_way *way);
 

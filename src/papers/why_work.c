@@ -9,23 +9,8 @@ static bool is(const char *figure, const char *name, const char *title) {
     return strcasecmp(figure, name) == 0 || strcasecmp(figure, title) == 0;
 }
 
-/* The kinds of piece that have the work; "" where all do, or where it is done for the batch. */
-static const char *pieces_words(const why *w, const sb_labour_line *line) {
-    const sb_takeoff *t = w->way->takeoff;
-    const char *words = "";
-    size_t having = 0;
-    for (size_t i = 0; line->weights && i < t->pieces.count; i++)
-        if (line->weights[i] > 0) {
-            words =
-                sb_pool_print(w->run->pool, "%s%s%s", words, having ? " and " : "", t->pieces.items[i].title);
-            having++;
-        }
-    return having < t->pieces.count ? words : "";
-}
-
 const char *why_work_words(const why *w, const sb_labour_line *line) {
-    bool said = *line->text && strcmp(line->text, line->operation->title) != 0;
-    const char *what = said ? line->text : pieces_words(w, line);
+    const char *what = work_for_words(w->run, w->way->takeoff, line);
     return sb_pool_print(w->run->pool, "%s%s%s", line->operation->title, *what ? ", " : "", what);
 }
 
