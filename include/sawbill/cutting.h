@@ -235,8 +235,9 @@ typedef struct sb_plan {
  *   "cover"  bound = common + the least sum of least_s n_s, with n_s boards or sheets of supply s within what is
  *            available, whose worths add up to S or more. Where `lack` is set worth is after handling as above,
  *            and a lack may be made up at one for one. Otherwise worth counts duals alone, `least` holds what
- *            every board or sheet of the supply costs at least (its largest leftover taken off), `common` what
- *            every plan costs besides.
+ *            every board or sheet of the supply costs at least (its largest leftover taken off; nothing where that is
+ *            worth more), `common` what every plan costs besides, less what sheets gain by such leftovers, as many as
+ *            there are, but no more than pieces.
  *   "enumeration"  (boards) duals, worth and least are as with "duals", where the bound S - .. comes to B. Every load
  *            whose least + max(0, worth - least) less its own worth is below `threshold` is written down, and no whole
  *            numbers of these loads make all parts, within what is available, for less than the bound. A plan that costs

@@ -148,8 +148,8 @@ static double price_of(const sb_sheet_bench *bench, const scale *x, const scale 
     double price = INFINITY;
     for (size_t o = 0; o < bench->offers.count; o++) {
         double product = (double)x->most[o] * (double)y->most[o];
-        if (product > 0 && sb_sheet_net(bench, o) > 0)
-            price = fmin(price, (double)sb_sheet_net(bench, o) / product);
+        if (product > 0 && sb_sheet_least(bench, o) > 0)
+            price = fmin(price, (double)sb_sheet_least(bench, o) / product);
     }
     return isinf(price) ? 0 : price;
 }

@@ -5,22 +5,22 @@
 #include "cutting/sheet_mix.h"
 
 #define ROUNDS 400
-#define POINTS 300  /* along an axis, any number of stages */
-#define FINE   1200 /* the same where it is worth the work */
+#define POINTS 300   /* along an axis, any number of stages */
+#define FINE   1200  /* the same where it is worth the work */
 #define UNITS  16384 /* along an axis, in strips of few kinds, */
 #define COARSE 2048  /* and of many */
 #define FEW    40
-#define STRIPS 64   /* of one sheet at most */
+#define STRIPS 64 /* of one sheet at most */
 
 /* ---- set up ---------------------------------------------------------------------------------------- */
 
-/* The dearest net cost; 0 where a sheet earns money, since no duals help then. */
+/* The dearest; 0 where sheets that cost nothing are enough, since no duals help then. */
 static double dearest(const sb_sheet_bench *bench) {
     double most = 0;
     for (size_t o = 0; o < bench->offers.count; o++) {
-        if (sb_sheet_net(bench, o) <= 0)
+        if (sb_sheet_least(bench, o) == 0 && bench->offers.items[o].available == INT64_MAX)
             return 0;
-        most = fmax(most, (double)sb_sheet_net(bench, o));
+        most = fmax(most, (double)sb_sheet_least(bench, o));
     }
     return most;
 }
@@ -30,7 +30,7 @@ static void add_column(sb_sheet_mix *m, size_t offer, const int64_t *made) {
     for (size_t i = 0; i < m->bench->panes.count; i++)
         kept[i] = made[i];
     SB_PUSH(m->bench->run->pool, m->columns, kept);
-    sb_sheet_program_add(m->program, offer, made, (double)sb_sheet_net(m->bench, offer));
+    sb_sheet_program_add(m->program, offer, made, (double)sb_sheet_least(m->bench, offer));
 }
 
 /* Of several offers every one gets a row, as if few of it were there. */
@@ -51,13 +51,10 @@ static bool start_program(sb_sheet_mix *m) {
     sb_pool *pool = m->bench->run->pool;
     m->demand = SB_NEW_ARRAY(pool, int64_t, m->bench->panes.count);
     m->available = SB_NEW_ARRAY(pool, int64_t, m->bench->offers.count);
-    int64_t pieces = 0; /* more sheets than these cannot be used */
     for (size_t i = 0; i < m->bench->panes.count; i++)
-        pieces += m->demand[i] = m->bench->panes.items[i].pieces;
-    for (size_t o = 0; o < m->bench->offers.count; o++) {
-        int64_t available = m->bench->offers.items[o].available;
-        m->available[o] = available < pieces ? available : pieces;
-    }
+        m->demand[i] = m->bench->panes.items[i].pieces;
+    for (size_t o = 0; o < m->bench->offers.count; o++)
+        m->available[o] = sb_sheets_usable(m->bench, o);
     m->program = sb_sheet_program_new(with_rows(m->bench), dearest(m->bench), m->demand, m->available);
     for (size_t j = 0; m->program && j < m->found->laid.count; j++)
         add_column(m, m->found->laid.items[j].offer, m->found->laid.items[j].made);
@@ -124,7 +121,7 @@ bool sb_sheet_mix_add_improving(sb_sheet_mix *m) {
     bool added = false;
     use_duals(m);
     for (size_t o = 0; o < m->bench->offers.count; o++) {
-        double cost = (double)sb_sheet_net(m->bench, o) + sb_sheet_program_rent(m->program, o);
+        double cost = (double)sb_sheet_least(m->bench, o) + sb_sheet_program_rent(m->program, o);
         if ((double)m->worths->upper[o] <= cost * SB_SHEET_SCALE * (1 + 1e-7))
             continue;
         sb_worths_best(m->worths, o, m->made);

@@ -1,8 +1,8 @@
 /* cutting/sheet_mix.h -- a bound for the cost of sheets by column generation.
  *
  * The program of sheet_program.h over sheets that hold a pane more often than is wanted, if that is worth most
- * (sheet_worth.h), each at its net cost. It is a guide to duals; what these prove (sheet_proof.h) is a bound whether or not
- * the program is solved to the end. What can be cut of the sheets it finds becomes a column for plans.
+ * (sheet_worth.h), each at the least it costs. It is a guide to duals; what these prove (sheet_proof.h) is a bound whether
+ * or not the program is solved to the end. What can be cut of the sheets it finds becomes a column for plans.
  */
 #ifndef CUTTING_SHEET_MIX_H
 #define CUTTING_SHEET_MIX_H

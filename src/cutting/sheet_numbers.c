@@ -111,7 +111,7 @@ static void set_up(numbering *n) {
     size_t offers = n->bench->offers.count;
     int64_t *prices = SB_NEW_ARRAY(n->bench->run->pool, int64_t, offers);
     for (size_t o = 0; o < offers; o++)
-        prices[o] = sb_sheet_net(n->bench, o);
+        prices[o] = sb_sheet_least(n->bench, o);
     n->cheapest = sb_cheapest_new(n->bench->run->pool, offers, prices, n->m->available, n->m->s->best->cost);
     n->common = sb_sheet_common(n->bench);
     n->shown.stock = n->bench->stock;

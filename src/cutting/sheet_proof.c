@@ -5,7 +5,7 @@
 #include "cutting/sheet_proof.h"
 
 /* The cost of one sheet that every plan pays, with the largest leftover it could give taken off. */
-int64_t sb_sheet_net(const sb_sheet_bench *bench, size_t offer) {
+static int64_t net_of(const sb_sheet_bench *bench, size_t offer) {
     const sb_sheet_offer *on = &bench->offers.items[offer];
     bool whole = false; /* a part may take all of it, without a cut */
     for (size_t i = 0; i < bench->panes.count; i++) {
@@ -31,19 +31,25 @@ static int64_t common_cost(const sb_sheet_bench *bench) {
     return sb_add(cost, (int64_t)floor(leftover * (1 - 1e-12)));
 }
 
-/* Sheets whose net cost is below nothing: no plan has more of them than parts. */
+/* Sheets whose net cost is below nothing: no plan has more of them than there are, nor than parts. */
 static int64_t gain(const sb_sheet_bench *bench) {
-    int64_t least = 0, pieces = 0;
+    int64_t gain = 0;
     for (size_t o = 0; o < bench->offers.count; o++)
-        least = sb_sheet_net(bench, o) < least ? sb_sheet_net(bench, o) : least;
-    for (size_t i = 0; i < bench->panes.count; i++)
-        pieces = sb_add(pieces, bench->panes.items[i].pieces);
-    return sb_mul(least, pieces);
+        if (net_of(bench, o) < 0)
+            gain = sb_add(gain, sb_mul(net_of(bench, o), sb_sheets_usable(bench, o)));
+    return gain;
 }
 
-static int64_t least_of(const sb_sheet_bench *bench, size_t offer) {
-    int64_t net = sb_sheet_net(bench, offer);
-    return net > 0 ? net * SB_SHEET_SCALE : 0;
+int64_t sb_sheets_usable(const sb_sheet_bench *bench, size_t offer) {
+    int64_t pieces = 0, available = bench->offers.items[offer].available;
+    for (size_t i = 0; i < bench->panes.count; i++)
+        pieces = sb_add(pieces, bench->panes.items[i].pieces);
+    return available < pieces ? available : pieces;
+}
+
+int64_t sb_sheet_least(const sb_sheet_bench *bench, size_t offer) {
+    int64_t net = net_of(bench, offer);
+    return net > 0 ? net : 0;
 }
 
 static int64_t cover(const sb_sheet_bench *bench, const sb_sheet_proof *proof) {
@@ -54,8 +60,8 @@ static int64_t cover(const sb_sheet_bench *bench, const sb_sheet_proof *proof) {
         total = sb_add(total, sb_mul(proof->duals[i], bench->panes.items[i].pieces));
     for (size_t o = 0; o < bench->offers.count; o++)
         if (proof->worths[o] > 0)
-            covers[count++] =
-                (sb_cover){least_of(bench, o), proof->worths[o], bench->offers.items[o].available};
+            covers[count++] = (sb_cover){sb_sheet_least(bench, o) * SB_SHEET_SCALE, proof->worths[o],
+                                         bench->offers.items[o].available};
     if (total == SB_BAD)
         return SB_BAD;
     int64_t least = sb_cover_least(bench->run, covers, count, total, false);
@@ -106,7 +112,7 @@ static void record_supplies(const sb_sheet_bench *bench, const sb_sheet_proof *p
         bool usable = o < bench->offers.count && bench->offers.items[o].supply == i;
         if (proof->worths)
             SB_PUSH(bench->run->pool, bound->worth, usable ? proof->worths[o] : -1);
-        SB_PUSH(bench->run->pool, bound->least, usable ? least_of(bench, o) : 0);
+        SB_PUSH(bench->run->pool, bound->least, usable ? sb_sheet_least(bench, o) * SB_SHEET_SCALE : 0);
         o += usable;
     }
 }

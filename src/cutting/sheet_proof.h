@@ -1,7 +1,8 @@
 /* cutting/sheet_proof.h -- what shows a lower bound for one stock of sheets: duals of the parts, worths of the sheets.
  *
- * Every pane i has a dual y_i, every offer s a worth z_s that the parts on one sheet never exceed, and a net cost c_s
- * that every sheet of it costs at least, its largest leftover taken off. With C for what every plan costs besides
+ * Every pane i has a dual y_i, every offer s a worth z_s that the parts on one sheet never exceed, and a cost c_s
+ * that every sheet of it costs at least, its largest leftover taken off, or nothing where that is more. With C for what
+ * every plan costs besides, less what all sheets gain whose leftover may be worth more than they cost,
  *   bound = C + min of sum of c_s n_s    such that  sum of z_s n_s >= sum of y_i d_i,  0 <= n_s <= available, whole.
  * Duals and worths are whole, in 1/SB_SHEET_SCALE of a thousandth.
  */
@@ -20,8 +21,10 @@ typedef struct sb_sheet_proof {
     const bool *once;              /* by pane: no sheet holds it twice; NULL: none is so */
 } sb_sheet_proof;
 
-int64_t sb_sheet_net(const sb_sheet_bench *bench, size_t offer); /* c */
-int64_t sb_sheet_common(const sb_sheet_bench *bench);            /* C */
+int64_t sb_sheet_least(const sb_sheet_bench *bench, size_t offer); /* c, never below 0 */
+int64_t sb_sheet_common(const sb_sheet_bench *bench);              /* C */
+/* So many sheets of an offer could be of use: no more than there are, nor than parts. */
+int64_t sb_sheets_usable(const sb_sheet_bench *bench, size_t offer);
 /* What these duals and worths prove; SB_BAD: nothing. */
 int64_t sb_sheet_proves(const sb_sheet_bench *bench, const sb_sheet_proof *proof);
 /* Writes the proof down. */

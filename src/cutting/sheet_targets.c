@@ -11,7 +11,8 @@ typedef struct aiming {
     size_t offers;
     int64_t *now, *best, *had; /* by offer */
     int64_t limit, nodes;
-    double *ratio; /* by offer: the best worth for cost from it on */
+    double *ratio; /* by offer: the best worth for cost from it on, */
+    double *free;  /* and the worth of all those from it on that cost nothing */
     double wanted, most;
     bool any;
 } aiming;
@@ -40,15 +41,24 @@ static void look(aiming *a, size_t offer, int64_t cost, double worth) {
         return;
     }
     double least = a->any && a->most > a->wanted ? a->most : a->wanted;
-    if (--a->nodes < 0 || worth + a->ratio[offer] * (double)(a->limit - cost) < least)
+    if (--a->nodes < 0 || worth + a->free[offer] + a->ratio[offer] * (double)(a->limit - cost) < least)
         return;
-    int64_t price = sb_sheet_net(a->m->bench, offer), most = (a->limit - cost) / price;
-    for (int64_t n = most < a->m->available[offer] ? most : a->m->available[offer]; n >= 0; n--) {
+    int64_t price = sb_sheet_least(a->m->bench, offer), all = a->m->available[offer];
+    int64_t most = price == 0 || all < (a->limit - cost) / price ? all : (a->limit - cost) / price;
+    for (int64_t n = most, fewest = price == 0 ? all : 0; n >= fewest; n--) {
         a->now[offer] = n;
         look(a, offer + 1, cost + n * price, worth + (double)n * worth_of(a, offer));
     }
 }
 
+static void rate(aiming *a, size_t offer) {
+    int64_t price = sb_sheet_least(a->m->bench, offer);
+    double worth = worth_of(a, offer), ratio = price > 0 ? worth / (double)price : 0;
+    a->ratio[offer] = ratio > a->ratio[offer + 1] ? ratio : a->ratio[offer + 1];
+    a->free[offer] = a->free[offer + 1] + (price > 0 ? 0 : worth * (double)a->m->available[offer]);
+}
+
+/* All sheets that cost nothing are taken. */
 static void set_up(aiming *a) {
     const sb_sheet_bench *bench = a->m->bench;
     const sb_laying *best = a->m->s->best;
@@ -56,12 +66,11 @@ static void set_up(aiming *a) {
     a->best = SB_NEW_ARRAY(bench->run->pool, int64_t, a->offers);
     a->had = SB_NEW_ARRAY(bench->run->pool, int64_t, a->offers);
     a->ratio = SB_NEW_ARRAY(bench->run->pool, double, a->offers + 1);
+    a->free = SB_NEW_ARRAY(bench->run->pool, double, a->offers + 1);
     for (size_t n = 0; n < best->sheets.count; n++)
         a->had[best->sheets.items[n].offer] += best->sheets.items[n].count;
-    for (size_t o = a->offers; o-- > 0;) {
-        double ratio = worth_of(a, o) / (double)sb_sheet_net(bench, o);
-        a->ratio[o] = ratio > a->ratio[o + 1] ? ratio : a->ratio[o + 1];
-    }
+    for (size_t o = a->offers; o-- > 0;)
+        rate(a, o);
     for (size_t i = 0; i < bench->panes.count; i++)
         a->wanted += (double)a->m->whole[i] * (double)bench->panes.items[i].pieces;
 }
