@@ -70,6 +70,7 @@ static void boards_at_random(void **state) {
         sb_run run;
         sb_problem p;
         make_board_job(&run, &p, &seed);
+        search_briefly(&p, job);
         const sb_plan *plan = planned(&run, &p);
         for (size_t i = 0; i < plan->boards.count; i++)
             length_is_conserved(&p, &plan->boards.items[i]);
@@ -277,6 +278,7 @@ static void the_same_job_gives_the_same_plan(void **state) {
         sb_run run;
         sb_problem p;
         make_board_job(&run, &p, &seed);
+        search_briefly(&p, job);
         const sb_plan *first = planned(&run, &p), *again = planned(&run, &p);
         assert_true(same_boards(first, again));
         sb_run_free(&run);
@@ -292,6 +294,7 @@ static void ten_thousand_parts(void **state) {
     int64_t pieces = 0;
     (void)state;
     start(&run, &p, 3);
+    p.rules.effort = 4000000; /* a sixth of what it would get */
     add_stock(&run, &p, "pine", false);
     for (double length = 2400; length <= 5400; length += 600)
         add_supply(&run, &p, length, 0, (int64_t)(length * 0.4))->trim1 = mm(10);
