@@ -39,6 +39,7 @@ static void compare_jobs(uint32_t seed, int jobs, bool shaped, change *to, compa
         sb_run run;
         sb_problem p;
         make_job(&run, &p, &seed, shaped);
+        search_briefly(&p, jobs);
         if (roll(&seed, 2))
             add_rack_piece(&run, &p, 600 + roll(&seed, 900));
         const sb_plan before = *planned(&run, &p);
@@ -114,10 +115,13 @@ static void find_a_leftover(sb_run *run, sb_problem *p, uint32_t *seed) {
     add_rack_piece(run, p, 500 + roll(seed, 1900));
 }
 
+static int both_proved;
+
 static void not_dearer(const sb_plan *before, const sb_plan *after) {
     assert_true(after->bound.milli <= before->cost.milli);
     if (before->proved && after->proved)
         assert_true(after->cost.milli <= before->cost.milli);
+    both_proved += before->proved && after->proved;
 }
 
 static void more_choice_never_costs_more(void **state) {
@@ -127,6 +131,8 @@ static void more_choice_never_costs_more(void **state) {
     compare_jobs(33, 20, false, find_a_leftover, not_dearer);
     compare_jobs(34, 10, true, offer_another_length, not_dearer);
     compare_jobs(35, 10, true, find_a_leftover, not_dearer);
+    print_message("both proved in %d of 80\n", both_proved);
+    assert_true(both_proved > 30);
 }
 
 /* ---- kerf k stands for k more in every length ---------------------------------------------------- */
@@ -150,6 +156,7 @@ static void kerf_folded_in_costs_the_same(void **state) {
         sb_run run;
         sb_problem p;
         make_job(&run, &p, &seed, false);
+        search_briefly(&p, job);
         p.stock.items[0].useful_length.nm = 0;
         const sb_plan before = *planned(&run, &p);
         fold_kerf_into_lengths(&run, &p, &seed);
