@@ -511,6 +511,7 @@ static void verify_jobs(int stages, uint32_t seed, const char *how) {
         sb_run run;
         sb_problem p;
         make_job(&run, &p, &seed, stages);
+        search_briefly(&p, job);
         const sb_plan *plan = planned(&run, &p);
         verify(&p, plan);
         const sb_bound *b = &plan->certificate->bounds.items[0];
