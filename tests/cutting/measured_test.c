@@ -348,6 +348,7 @@ static void plans_by_chance(void **state) {
         sb_run run;
         sb_problem p;
         make_job(&run, &p, &seed);
+        search_briefly(&p, i);
         const sb_plan *plan = planned(&run, &p);
         bool faultless_proved;
         for (size_t b = 0; b < plan->boards.count; b++) {
@@ -375,6 +376,7 @@ static void angled_and_ripped_by_chance(void **state) {
         sb_run run;
         sb_problem p;
         make_job(&run, &p, &seed);
+        search_briefly(&p, i);
         p.stock.items[0].width = mm(95);
         for (size_t n = 0; n < p.needs.count; n++) {
             p.needs.items[n].width = mm(widths[roll(&seed, 4)]);
