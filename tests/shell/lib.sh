@@ -27,6 +27,12 @@ says() { grep -qF -- "$1" "$work/out" || fail "the output does not say: $1"; }
 complains() { grep -qF -- "$1" "$work/err" || { fail "the messages do not say: $1"; head -n 20 "$work/err"; }; }
 same() { cmp -s "$1" "$2" || fail "differ: $1 $2"; }
 
+# answer FIGURE: of $work/answers, which `why` gave to several figures, the one under its heading becomes the output looked at
+answer() {
+    awk -v heading="Where '$1' comes from" '/^Where .* comes from(, at [0-9]+ pieces)?$/ { inside = index($0, heading) == 1 } inside' "$work/answers" > "$work/out"
+    [ -s "$work/out" ] || fail "no answer to: $1"
+}
+
 # A private shop folder, a copy of the project's own.
 shop() {
     mkdir -p "$work/shop/samples"
