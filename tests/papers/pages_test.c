@@ -283,6 +283,8 @@ static void each_part_has_a_label(void **state) {
     for (size_t i = 0; i < SAMPLES; i++) {
         sample s;
         sample_open(&s, sample_names[i]);
+        sb_shop shop = *s.shop;
+        s.shop = &shop;
         for (size_t g = 0; g < sizeof grids / sizeof *grids; g++) {
             s.shop->settings.labels.columns = grids[g][0];
             s.shop->settings.labels.rows = grids[g][1];

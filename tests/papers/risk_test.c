@@ -96,7 +96,7 @@ static void why_reaches_the_rows(void **state) {
 static void without_ranges_there_is_no_risk(void **state) {
     (void)state;
     sample s;
-    sample_open(&s, "rack-bench");
+    sample_own(&s, "rack-bench");
     sb_ways *sure = (sb_ways *)s.ways;
     sure->list.items[0].risk = NULL;
     assert_true(

@@ -1,4 +1,7 @@
-/* A job of samples/, worked through to the end with the default rates. Runs in the project's folder. */
+/*
+ * A job of samples/, worked through to the end with the default rates. Runs in the project's folder. It is planned once in a
+ * test program and shared by its tests, each with notices of its own: a test that changes it takes one of its own, sample_own.
+ */
 #ifndef TESTS_PAPERS_SAMPLE_H
 #define TESTS_PAPERS_SAMPLE_H
 
@@ -21,6 +24,7 @@ typedef struct sample {
     sb_shop *shop;
     const sb_job *job;
     const sb_ways *ways;
+    bool shared;
 } sample;
 
 static const char *const sample_names[] = {"harbour-planters", "shelf-options", "rack-bench",
@@ -41,8 +45,8 @@ static inline void sample_work(sample *s, const sb_job *job) {
         sample_fail(s, "a sample");
 }
 
-static inline void sample_open(sample *s, const char *name) {
-    s->run = sb_run_new();
+static inline void sample_own(sample *s, const char *name) {
+    *s = (sample){.run = sb_run_new()};
     const char *path = sb_pool_print(s->run.pool, "samples/%s.job", name);
     sb_place at;
     const char *rates = sb_job_rates(&s->run, path, &at);
@@ -52,14 +56,43 @@ static inline void sample_open(sample *s, const char *name) {
 
 /* A job of one's own: the lines behind job, date and customer. */
 static inline void sample_make(sample *s, const char *lines) {
-    s->run = sb_run_new();
+    *s = (sample){.run = sb_run_new()};
     s->shop = sb_shop_read(&s->run, "rates");
     const char *text = sb_pool_print(s->run.pool, "job made\ndate 2026-03-02\ncustomer Somebody\n%s", lines);
     sample_work(s, sb_job_of(&s->run, sb_source_of(&s->run, "made.job", text), false));
 }
 
 static inline void sample_close(sample *s) {
-    sb_run_free(&s->run);
+    if (!s->shared)
+        sb_run_free(&s->run);
+}
+
+static sample samples_shared[SAMPLES];
+
+static inline void samples_free(void) {
+    for (size_t i = 0; i < SAMPLES; i++)
+        if (samples_shared[i].shared)
+            sb_run_free(&samples_shared[i].run);
+}
+
+static inline void sample_share(sample *shared, const char *name) {
+    static bool freed_at_exit;
+    if (!freed_at_exit)
+        assert_int_equal(atexit(samples_free), 0);
+    freed_at_exit = true;
+    sample_own(shared, name);
+    shared->shared = true;
+}
+
+static inline void sample_open(sample *s, const char *name) {
+    size_t i = 0;
+    while (i < SAMPLES && strcmp(sample_names[i], name) != 0)
+        i++;
+    assert_true(i < SAMPLES);
+    if (!samples_shared[i].shared)
+        sample_share(&samples_shared[i], name);
+    *s = samples_shared[i];
+    s->run = sb_run_aside(&s->run);
 }
 
 static inline const sb_sheet *sheet_named(const sb_document *document, const char *title) {

@@ -40,7 +40,7 @@ static void figures_beside_the_price(void **state) {
                                              {"when the frames are glued", "what is due up to here"},
                                              {"Stage: when the frames are glued", "the total with tax"}};
     sample s;
-    sample_open(&s, "harbour-planters");
+    sample_own(&s, "harbour-planters");
     sb_estimate *e = (sb_estimate *)first(&s)->estimate;
     sb_stage stage = {.share = {300000}, .text = "when the frames are glued"};
     SB_PUSH(s.run.pool, e->stages, stage);
