@@ -24,11 +24,6 @@ for sets in 1 2 3; do
     same "$work/wanted" "$work/got"
 done
 
-# The terminal has them side by side too.
-status 0 "$SAWBILL" quote "$home/samples/sets.job"
-says 'Other numbers, each planned for itself'
-sed -n '/^Other numbers/,/^$/p' "$work/out" | awk '{ print $1 }' | tr '\n' ' ' | grep -q ' 4 8 12 ' || fail "other numbers on the terminal"
-
 # On paper a number of pieces has two sheets, which no page parts; of the shares of the kinds one page alone is printed.
 unzip -oq "$home/samples/sets/sets-estimate.xlsx" -d "$work/sets"
 for sets in 1 2 3; do
@@ -39,16 +34,22 @@ done
 [ "$(grep -o '<sheet name="[A-Za-z]* of [0-9]' "$work/sets/xl/workbook.xml" | wc -l)" -eq 6 ] || fail "not two sheets a number"
 grep -q "Print_Area[^>]*>Sharing!\$A\$1:" "$work/sets/xl/workbook.xml" || fail "all shares are printed"
 
-# Quoted or not, from the job or from the shop, or none.
+# Quoted or not.
 quoted() {
     pdftotext -layout "$home/samples/sets/sets-quote.pdf" "$work/page"
     grep -c "Prices for other numbers" "$work/page"
 }
 [ "$(quoted)" -eq 0 ] || fail "prices for other numbers that nobody asked for"
 job sets 4 4 'breaks 1, 3 quoted' > "$home/samples/sets.job"
-status 0 "$SAWBILL" quote -q "$home/samples/sets.job"
+status 0 "$SAWBILL" quote "$home/samples/sets.job"
 [ "$(quoted)" -eq 2 ] || fail "not beside each option"
 sed -n 's/^ *\([0-9][0-9]*\)  .*/\1/p' "$work/page" | tr '\n' ' ' | grep -q '4 8 12 .*5 10 15' || fail "other numbers in the quote"
+
+# The terminal has them side by side too.
+says 'Other numbers, each planned for itself'
+sed -n '/^Other numbers/,/^$/p' "$work/out" | awk '{ print $1 }' | tr '\n' ' ' | grep -q ' 4 8 12 ' || fail "other numbers on the terminal"
+
+# The shop's sizes, or none.
 echo 'breaks 1, 6' >> "$home/rates/shop.txt"
 job sets 4 4 'breaks quoted' > "$home/samples/sets.job"
 status 0 "$SAWBILL" quote --json "$home/samples/sets.job"

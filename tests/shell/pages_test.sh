@@ -9,15 +9,25 @@ all_there() {
     sed 's/[^0-9./"~ ]/ /g' "$work/page" | tr -s ' ' '\n' | sort -u > "$work/there"
     comm -23 "$work/numbers" "$work/there" > "$work/missing"
     [ -s "$work/missing" ] && fail "$1: numbers are missing: $(tr '\n' ' ' < "$work/missing")"
-    "$SAWBILL" cut "samples/$1.job" --json --out "$work/json" | sed -n 's/^ *"name": "\(.*\)",*$/\1/p' | sort -u > "$work/names"
+    sed -n 's/^ *"name": "\(.*\)",*$/\1/p' "$work/$1.json" | sort -u > "$work/names"
     while read -r name; do
         grep -qF "$name" "$work/page" || fail "$1: no \"$name\" on the pages"
     done < "$work/names"
     [ -s "$work/names" ] || fail "$1: no names"
 }
 
+# A user's settings of fonts change nothing, nor do labels on other pages.
+mkdir -p "$work/home/.config/fontconfig"
+cat > "$work/home/.config/fontconfig/fonts.conf" <<'END'
+<?xml version="1.0"?><!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig><match target="pattern"><edit name="family" mode="assign" binding="strong"><string>DejaVu Serif</string></edit></match></fontconfig>
+END
 for job in harbour-planters shelf-options rack-bench boathouse-imperial allotment-beds; do
+    status 0 env HOME="$work/home" XDG_CONFIG_HOME="$work/home/.config" LC_ALL=C.UTF-8 TZ=Asia/Tokyo \
+        "$SAWBILL" cut --json "samples/$job.job" --labels --out "$work/labels"
+    mv "$work/out" "$work/$job.json"
     status 0 "$SAWBILL" cut "samples/$job.job" --out "$work/$job"
+    same "$work/$job/$job-cuts.pdf" "$work/labels/$job-cuts.pdf"
     all_there "$job"
     case $job in boathouse-imperial) size=letter ;; *) size=A4 ;; esac
     pdfinfo "$work/$job/$job-cuts.pdf" > "$work/info"
@@ -27,16 +37,6 @@ for job in harbour-planters shelf-options rack-bench boathouse-imperial allotmen
     grep -q '^CreationDate:.*2026' "$work/info" || fail "$job: its date is not the job's"
     [ "$(pdffonts "$work/$job/$job-cuts.pdf" | tail -n +3 | grep -vc 'DejaVuSans.* yes yes ')" -eq 0 ] || fail "$job: another font"
 done
-
-# A user's settings of fonts change nothing.
-mkdir -p "$work/home/.config/fontconfig"
-cat > "$work/home/.config/fontconfig/fonts.conf" <<'END'
-<?xml version="1.0"?><!DOCTYPE fontconfig SYSTEM "fonts.dtd">
-<fontconfig><match target="pattern"><edit name="family" mode="assign" binding="strong"><string>DejaVu Serif</string></edit></match></fontconfig>
-END
-status 0 env HOME="$work/home" XDG_CONFIG_HOME="$work/home/.config" LC_ALL=C.UTF-8 TZ=Asia/Tokyo \
-    "$SAWBILL" cut -q samples/rack-bench.job --out "$work/again"
-same "$work/rack-bench/rack-bench-cuts.pdf" "$work/again/rack-bench-cuts.pdf"
 
 # Pictures, one a board and a sheet.
 for format in svg png; do
@@ -51,24 +51,23 @@ status 2 "$SAWBILL" cut samples/shelf-options.job --drawings gif
 complains "svg or png"
 
 # The quote brings the same cut sheet.
-status 0 "$SAWBILL" quote -q samples/rack-bench.job --out "$work/quote"
-same "$work/rack-bench/rack-bench-cuts.pdf" "$work/quote/rack-bench-cuts.pdf"
+status 0 "$SAWBILL" quote -q samples/shelf-options.job --out "$work/quote"
+same "$work/shelf-options/shelf-options-cuts.pdf" "$work/quote/shelf-options-cuts.pdf"
 
 # A file that may not grow is the system's failure, and nothing is left of it.
-status 4 sh -c "ulimit -f 4; '$SAWBILL' cut -q samples/rack-bench.job --out '$work/small'"
+status 4 sh -c "ulimit -f 4; '$SAWBILL' cut -q samples/shelf-options.job --out '$work/small'"
 [ -z "$(ls -A "$work/small" 2>/dev/null)" ] || fail "left behind: $(ls -A "$work/small")"
 
 # Labels: the title and size of every part, in the grid of the shop.
-status 0 "$SAWBILL" cut -q samples/rack-bench.job --labels --out "$work/labels"
 pdftotext -raw "$work/labels/rack-bench-labels.pdf" "$work/labels.txt"
 [ "$(grep -cx "1600 x 120 x 28 mm" "$work/labels.txt")" -ge 4 ] || fail "labels of the seat slats are missing"
 grep -q "Next: " "$work/labels.txt" || fail "labels do not say what is next"
 [ ! -e "$work/rack-bench/rack-bench-labels.pdf" ] || fail "labels nobody asked for"
 home=$(shop)
 printf 'labels grid 2 by 5\n' >> "$home/rates/shop.txt"
-status 0 "$SAWBILL" cut -q "$home/samples/rack-bench.job" --labels --out "$work/few"
-few=$(pdfinfo "$work/few/rack-bench-labels.pdf" | sed -n 's/^Pages: *//p')
-many=$(pdfinfo "$work/labels/rack-bench-labels.pdf" | sed -n 's/^Pages: *//p')
+status 0 "$SAWBILL" cut -q "$home/samples/shelf-options.job" --labels --out "$work/few"
+few=$(pdfinfo "$work/few/shelf-options-labels.pdf" | sed -n 's/^Pages: *//p')
+many=$(pdfinfo "$work/labels/shelf-options-labels.pdf" | sed -n 's/^Pages: *//p')
 [ "$few" -gt "$many" ] || fail "the grid of the shop makes no difference: $few, $many pages"
 
 # A bare list has its sheet where --out says.
