@@ -26,21 +26,21 @@ status 1 "$SAWBILL" quote "$home/samples/rack-bench.job"
 complains "rack-bench.job:10:"
 diff -r "$work/before" "$home/samples/rack-bench" >/dev/null || fail "papers changed after an error"
 
-# Two hundred pieces of different lengths, more than a thousand boards marked out: the cut sheet holds them.
+# Three hundred pieces of different lengths, more than a thousand boards marked out: the cut sheet holds them.
 {
     printf 'job many\ndate 2026-03-09\ncustomer Somebody\n'
     i=0
-    while [ $i -lt 200 ]; do
+    while [ $i -lt 300 ]; do
         i=$((i + 1))
-        printf 'piece k%d\n  recipe trough-planter\n  set long %d mm\n' $i $((600 + i))
+        printf 'piece k%d\n  recipe raised-bed\n  set wide 600 mm\n  set long %d mm\n' $i $((1500 + i))
     done
 } > "$home/samples/many.job"
 status 0 "$SAWBILL" quote -q "$home/samples/many.job"
 
 # A file that may not grow is the system's failure too, and nothing is left of it.
-status 4 sh -c "ulimit -f 4; '$SAWBILL' quote -q samples/rack-bench.job --out '$work/small'"
+status 4 sh -c "ulimit -f 4; '$SAWBILL' quote -q samples/shelf-options.job --out '$work/small'"
 [ -z "$(ls -A "$work/small" 2>/dev/null)" ] || fail "left behind: $(ls -A "$work/small")"
 
 # A folder that cannot be made is the system's failure, and nothing is written.
-status 4 "$SAWBILL" quote samples/rack-bench.job --out /proc/papers
+status 4 "$SAWBILL" quote samples/shelf-options.job --out /proc/papers
 finish
