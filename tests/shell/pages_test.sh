@@ -16,7 +16,7 @@ all_there() {
     [ -s "$work/names" ] || fail "$1: no names"
 }
 
-# A user's settings of fonts change nothing, nor do labels on other pages.
+# A user's settings of fonts change nothing, and labels beside the sheet do not either.
 mkdir -p "$work/home/.config/fontconfig"
 cat > "$work/home/.config/fontconfig/fonts.conf" <<'END'
 <?xml version="1.0"?><!DOCTYPE fontconfig SYSTEM "fonts.dtd">
