@@ -237,6 +237,18 @@ static void what_xml_cannot_hold_becomes_harmless(void **state) {
     assert_has(read, "_x0041_ and _x41_");
 }
 
+static void many_small_blocks_share_a_worksheet(void **state) {
+    (void)state;
+    sb_document *document = new_document();
+    sb_sheet *sheet = sb_sheet_add(&run, document, "Boards");
+    for (int i = 0; i < 1100; i++) {
+        sb_paragraph_add(&run, sheet, "A board", false);
+        sb_row_add(&run, sb_table_add(&run, sheet, "", "Stop"))[0] =
+            sb_cell_text(i == 1099 ? "the last" : "48");
+    }
+    assert_has(part(document, "xl/sharedStrings.xml"), "the last");
+}
+
 static void too_many_rows_are_an_error_before_writing(void **state) {
     (void)state;
     sb_document *document = new_document();
@@ -668,6 +680,7 @@ int main(void) {
         TEST(cell_names_are_no_addresses),
         TEST(long_texts_are_cut_with_advice),
         TEST(what_xml_cannot_hold_becomes_harmless),
+        TEST(many_small_blocks_share_a_worksheet),
         TEST(too_many_rows_are_an_error_before_writing),
         TEST(every_sheet_is_set_up_for_print),
         TEST(pages_of_several_sheets_are_headed_by_name),
