@@ -141,7 +141,7 @@ bool blank_is_bound(const char *text, const char *at) {
     if (!is_digit(at[-1]))
         return false;
     bool unit = at[1] == 'm' && at[2] == 'm' && !((at[3] >= 'a' && at[3] <= 'z') || is_digit(at[3]));
-    return unit || (digits > 0 && at[1 + digits] == '/');
+    return unit || digits == 3 || (digits > 0 && at[1 + digits] == '/'); /* 3 mm, 1 683.00, 7 1/2 */
 }
 
 /* ---- lines ------------------------------------------------------------------------------------------ */

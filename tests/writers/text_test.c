@@ -60,6 +60,17 @@ static void long_texts_wrap_and_figures_do_not(void **state) {
                                  "                                     back gate\n"));
 }
 
+/* An amount of thousands in a text is one figure, whatever stands before it. */
+static void an_amount_in_a_text_stays_on_its_line(void **state) {
+    (void)state;
+    sb_document *document = new_document();
+    order(document)->rows.items[0][4] = sb_cell_text("4 off make 1 516.00 EUR and 12 345 678.90");
+    const char *text = sb_write_text(&run, document, 52);
+    assert_non_null(strstr(text, "4 off make\n"));
+    assert_non_null(strstr(text, " 1 516.00 EUR\n"));
+    assert_non_null(strstr(text, " 12 345 678.90\n"));
+}
+
 static void a_table_too_wide_becomes_a_list(void **state) {
     (void)state;
     sb_document *document = new_document();
@@ -207,6 +218,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         TEST(a_table_stands_in_columns),
         TEST(long_texts_wrap_and_figures_do_not),
+        TEST(an_amount_in_a_text_stays_on_its_line),
         TEST(a_table_too_wide_becomes_a_list),
         TEST(pairs_have_no_headings),
         TEST(each_kind_is_written_for_people),
