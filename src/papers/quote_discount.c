@@ -19,11 +19,16 @@ static const sb_relation *at(const discounting *d, size_t row, size_t column) {
     return sb_rel_cell(d->run, d->table, row, column);
 }
 
-static sb_money pieces_sum(const discounting *d) {
+sb_money quote_pieces_sum(const sb_estimate *e) {
     sb_money sum = {0};
-    for (size_t i = 0; i < d->e->pieces.count; i++)
-        sum = sb_money_add(sum, d->e->pieces.items[i].line);
+    for (size_t i = 0; i < e->pieces.count; i++)
+        sum = sb_money_add(sum, e->pieces.items[i].line);
     return sum;
+}
+
+sb_money quote_list_price(const sb_estimate *e) {
+    return (sb_money){
+        sb_mul_div(quote_pieces_sum(e).minor, 1000000, sb_sub(1000000, e->discount_rate.ppm))};
 }
 
 static void put_step(const discounting *d, const char *label, sb_share share, sb_money amount) {
@@ -47,7 +52,7 @@ static void put_discount(const discounting *d, const sb_table *above) {
         LEFT
     };
     sb_share rate = d->e->discount_rate;
-    sb_money left = pieces_sum(d), list = {sb_mul_div(left.minor, 1000000, sb_sub(1000000, rate.ppm))};
+    sb_money left = quote_pieces_sum(d->e), list = quote_list_price(d->e);
     const sb_relation *lines =
         sb_rel_round(d->run, sb_rel_sum(d->run, above, QUOTE_AMOUNT, 0, d->e->pieces.count - 1), d->digits);
     put_step(d, word(d, "list-price"), (sb_share){0}, list);
@@ -61,7 +66,7 @@ static void put_discount(const discounting *d, const sb_table *above) {
     relate(d, LEFT, rel_plus(d->run, at(d, LIST, QUOTE_AMOUNT), at(d, LESS, QUOTE_AMOUNT), d->digits));
 }
 
-static bool shows_discount(const sb_estimate *e) {
+bool quote_shows_discount(const sb_estimate *e) {
     return !e->shop->settings.discount_hidden && e->discount_rate.ppm > 0 && e->discount_rate.ppm < 1000000 &&
            e->pieces.count > 0;
 }
@@ -77,7 +82,7 @@ static const char *columns_like(sb_run *run, const sb_table *above) {
 void quote_discount(sb_run *run, sb_sheet *sheet, const sb_estimate *e, const sb_wording *words,
                     const sb_table *above) {
     discounting d = {.run = run, .e = e, .words = words, .digits = e->shop->settings.currency.digits};
-    if (!shows_discount(e))
+    if (!quote_shows_discount(e))
         return;
     d.table = sb_table_add(run, sheet, "", columns_like(run, above));
     d.table->no_heading = true;

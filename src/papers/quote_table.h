@@ -20,5 +20,9 @@ void quote_table(sb_run *run, sb_sheet *sheet, const sb_estimate *estimate, cons
 
 /* List price, discount and what is left, right under the table `above`, whose rows may be yet to come, where the shop shows discounts and the job has one: quote_discount.c */
 void quote_discount(sb_run *run, sb_sheet *sheet, const sb_estimate *estimate, const sb_wording *words, const sb_table *above);
+/* Whether it does; if so the pieces' sum as the quote shows them, and the list price of which the discount is the told share. */
+bool quote_shows_discount(const sb_estimate *estimate);
+sb_money quote_pieces_sum(const sb_estimate *estimate);
+sb_money quote_list_price(const sb_estimate *estimate);
 
 #endif

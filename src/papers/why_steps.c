@@ -1,6 +1,7 @@
 /* The steps of the price, each from the ones above it. */
 #include "papers/why_steps.h"
 #include "papers/figures.h"
+#include "papers/quote_table.h"
 
 static const sb_estimate *estimate(const why *w) {
     return w->way->estimate;
@@ -90,6 +91,21 @@ static void say_discount(why *w) {
                   e->discount_rate.ppm == 0
                       ? "none"
                       : sb_pool_print(w->run->pool, "%s of price", share(w, e->discount_rate)),
+                  e->job->discount.place);
+}
+
+void why_quoted_discount(why *w) {
+    const sb_estimate *e = estimate(w);
+    if (!quote_shows_discount(e))
+        return;
+    sb_money left = quote_pieces_sum(e), list = quote_list_price(e);
+    why_say_money(w, "list price on the quote", list,
+                  sb_pool_print(w->run->pool, "%s, what the pieces come to there, / (1 - %s)", money(w, left),
+                                share(w, e->discount_rate)),
+                  e->job->discount.place);
+    why_say_money(w, "discount on the quote", sb_money_sub(list, left),
+                  sb_pool_print(w->run->pool, "list price - %s; it is %s of the list price to the cent",
+                                money(w, left), share(w, e->discount_rate)),
                   e->job->discount.place);
 }
 

@@ -19,6 +19,8 @@ typedef struct why_total_row {
 
 /* In the order of the price, so that all of them together are the whole chain; ends without a name. */
 extern const why_total_row why_price_steps[];
+/* The list price and the discount as the quote has them, where it shows them: reckoned back from its rounded prices. */
+void why_quoted_discount(why *w);
 /* The sum alone, of a step whose kind that is. */
 void why_say_sum(why *w, const why_total_row *row);
 

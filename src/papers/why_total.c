@@ -37,6 +37,8 @@ bool why_total(why *w, const char *figure) {
         if (row->kind == WHY_STEP || row->kind == WHY_END)
             say_chain(w, row);
         row->say(w);
+        if (strcmp(row->name, "discount") == 0)
+            why_quoted_discount(w);
         return true;
     }
     return false;

@@ -37,6 +37,9 @@ Total with tax | 6 552.15 EUR
 Total without tax | 5 415.00 EUR
 Cost with contingency | 4 192.47 EUR
 Less discount | 279.50 EUR
+# 5 320.00 / 0.95, as on the quote, and 5 % of that; of the price it is 279.50
+List price of the pieces | 5 600.00 EUR
+Discount | 280.00 EUR
 Pieces, net | 5 320.00 EUR
 Price points | 9.54 EUR that price points add
 Floor, net | 4 087.83 EUR
