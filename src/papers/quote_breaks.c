@@ -1,6 +1,8 @@
 /* What other numbers of pieces cost, for the customer: prices of one and totals, nothing else. */
 #include "papers/quote_breaks.h"
+#include "papers/wording.h"
 
+#include <inttypes.h>
 #include <string.h>
 
 enum {
@@ -52,6 +54,16 @@ static void put(sb_run *run, sb_table *table, const sb_estimate *e, bool own) {
         row[i].strong = true;
 }
 
+/* What the job's number is made up of, where it has several kinds of piece: "8 = 6 x Trough + 2 x Seat". */
+static void tell_kinds(sb_run *run, sb_sheet *sheet, const sb_estimate *e, const sb_wording *words) {
+    const char *made = sb_pool_print(run->pool, "%" PRId64 " =", pieces_of(e));
+    for (size_t i = 0; i < e->pieces.count; i++)
+        made = sb_pool_print(run->pool, "%s%s %" PRId64 " x %s", made, i ? " +" : "",
+                             e->pieces.items[i].count,
+                             e->takeoff->pieces.items[e->pieces.items[i].piece].title);
+    sb_paragraph_add(run, sheet, wording_fill(run, words, "breaks-kinds", "pieces", made), true);
+}
+
 void quote_breaks(sb_run *run, sb_sheet *sheet, const sb_breaks *breaks, size_t way,
                   const sb_wording *words) {
     const sb_estimate *own = breaks->list.items[breaks->own].ways->list.items[way].estimate;
@@ -59,6 +71,8 @@ void quote_breaks(sb_run *run, sb_sheet *sheet, const sb_breaks *breaks, size_t 
         sb_table_add(run, sheet, sb_wording_text(run, words, "breaks"), headings(run, words, own));
     for (size_t i = 0; i < breaks->list.count; i++)
         put(run, table, breaks->list.items[i].ways->list.items[way].estimate, i == breaks->own);
+    if (own->pieces.count > 1)
+        tell_kinds(run, sheet, own, words);
     if (*sb_wording_text(run, words, "breaks-note"))
         sb_paragraph_add(run, sheet, sb_wording_text(run, words, "breaks-note"), true);
 }

@@ -44,6 +44,10 @@ job sets 4 4 'breaks 1, 3 quoted' > "$home/samples/sets.job"
 status 0 "$SAWBILL" quote "$home/samples/sets.job"
 [ "$(quoted)" -eq 2 ] || fail "not beside each option"
 sed -n 's/^ *\([0-9][0-9]*\)  .*/\1/p' "$work/page" | tr '\n' ' ' | grep -q '4 8 12 .*5 10 15' || fail "other numbers in the quote"
+# Of several kinds a number says nothing by itself: its make-up stands below, in each option's own proportion.
+for made in '8 = 4 x Trough planter + 4 x ' '10 = 4 x Trough planter + 6 x '; do
+    grep -qF "$made" "$work/page" || fail "the customer is not told: $made"
+done
 
 # The terminal has them side by side too.
 says 'Other numbers, each planned for itself'
