@@ -113,7 +113,7 @@ static sb_cell move_cell(sb_money move) {
 void estimate_sensitivity(estimate_paper *p, sb_sheet *sheet) {
     const sb_sensitivity *s = p->way->sensitivity;
     sb_table *table = sb_table_add(p->run, sheet, "What moves the price",
-                                   "A tenth more or less of|Price at a tenth more>|Price at a tenth less>");
+                                   "A tenth more or less of|Price moves, a tenth more>|Price moves, a tenth less>");
     for (size_t i = 0; i < s->movers.count; i++) {
         sb_cell *row = sb_row_add(p->run, table);
         row[0] = sb_cell_text(s->movers.items[i].what);
