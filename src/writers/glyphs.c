@@ -132,6 +132,7 @@ static bool is_times(const char *text, const char *at) {
     return at - text >= 3 && at[-1] == 'x' && at[-2] == ' ' && ends_number(at[-3]);
 }
 
+/* "3 mm", "5 %", "1 683.00", "7 1/2"; both blanks of "20 x 95". */
 bool blank_is_bound(const char *text, const char *at) {
     size_t digits = strspn(at + 1, "0123456789");
     if (*at != ' ' || at == text)
@@ -141,7 +142,7 @@ bool blank_is_bound(const char *text, const char *at) {
     if (!is_digit(at[-1]))
         return false;
     bool unit = at[1] == 'm' && at[2] == 'm' && !((at[3] >= 'a' && at[3] <= 'z') || is_digit(at[3]));
-    return unit || digits == 3 || (digits > 0 && at[1 + digits] == '/'); /* 3 mm, 1 683.00, 7 1/2 */
+    return unit || at[1] == '%' || digits == 3 || (digits > 0 && at[1 + digits] == '/');
 }
 
 /* ---- lines ------------------------------------------------------------------------------------------ */

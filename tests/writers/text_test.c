@@ -69,6 +69,10 @@ static void an_amount_in_a_text_stays_on_its_line(void **state) {
     assert_non_null(strstr(text, "4 off make\n"));
     assert_non_null(strstr(text, " 1 516.00 EUR\n"));
     assert_non_null(strstr(text, " 12 345 678.90\n"));
+    order(document)->rows.items[0][4] = sb_cell_text("waste 11 % of 6.4 % of it");
+    text = sb_write_text(&run, document, 46);
+    assert_non_null(strstr(text, " waste\n"));
+    assert_non_null(strstr(text, " 11 % of\n"));
 }
 
 static void a_table_too_wide_becomes_a_list(void **state) {
