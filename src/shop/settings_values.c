@@ -43,6 +43,14 @@ bool setting_take_money(settings_reader *reader, sb_cursor *cursor, sb_money *ou
                                   reader->settings->currency.digits, out);
 }
 
+/* The same percentage of the other thing is another price: whoever mixes them up is told both ways out. */
+static const char *other_share(const settings_reader *reader) {
+    const char *keyword = reader->line->keyword.text;
+    return strcmp(keyword, "margin") == 0   ? "; a share of cost is a `markup`"
+           : strcmp(keyword, "markup") == 0 ? "; a share of price is a `margin`"
+                                            : "";
+}
+
 bool setting_take_share(settings_reader *reader, sb_cursor *cursor, const char *of, sb_share *out) {
     const sb_token *token = take_quantity(reader, cursor, "a percentage, as 25 %");
     if (!token)
@@ -57,7 +65,7 @@ bool setting_take_share(settings_reader *reader, sb_cursor *cursor, const char *
     if ((sb_take_word(cursor, "of") || sb_take_word(cursor, "on")) && sb_take_word(cursor, of))
         return true;
     sb_error(reader->run, cursor->at->kind == SB_END ? at : cursor->at->place,
-             "this percentage is one of %s: expected `%s of %s`", of, token->text, of);
+             "this percentage is one of %s: expected `%s of %s`%s", of, token->text, of, other_share(reader));
     return false;
 }
 
