@@ -112,8 +112,9 @@ static void set_up(numbering *n) {
     int64_t *prices = SB_NEW_ARRAY(n->bench->run->pool, int64_t, offers);
     for (size_t o = 0; o < offers; o++)
         prices[o] = sb_sheet_least(n->bench, o);
-    n->cheapest = sb_cheapest_new(n->bench->run->pool, offers, prices, n->m->available, n->m->s->best->cost);
     n->common = sb_sheet_common(n->bench);
+    int64_t dearest = n->m->s->best->cost - n->common;
+    n->cheapest = sb_cheapest_new(n->bench->run->pool, offers, prices, n->m->available, dearest);
     n->shown.stock = n->bench->stock;
     sb_sheet_show(n->bench, &(sb_sheet_proof){.how = "numbers"}, &n->shown);
 }

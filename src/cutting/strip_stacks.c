@@ -130,7 +130,8 @@ void sb_stacks_list(sb_stacks *s, const int64_t *duals) {
     s->steps.count = s->order.count = 0;
     for (size_t i = 0; i < s->panes.count;)
         i = stack_group(s, i, duals);
-    qsort(s->order.items, s->order.count, sizeof *s->order.items, by_rising_width);
+    if (s->order.count > 1) /* without duals there are none */
+        qsort(s->order.items, s->order.count, sizeof *s->order.items, by_rising_width);
 }
 
 int64_t sb_stack_width(const sb_stacks *s, size_t step) {
