@@ -108,10 +108,17 @@ static void refuse_sizes(shop_row row) {
         shop_refuse(row, column, "it is for timber, sheets and edging");
 }
 
+/* A bare number would be minutes, and coats dry in hours. */
+static bool says_unit(const char *text) {
+    return strpbrk(text, "hms") != NULL;
+}
+
 static void read_drying(shop_row row, sb_stock *stock) {
     if (!shop_given(row, DRYING) || !sb_read_duration(row.run, shop_text(row, DRYING), shop_at(row, DRYING),
                                                       row.csv->decimal_comma, &stock->drying))
         return;
+    if (stock->drying.ms > 0 && !says_unit(shop_text(row, DRYING)))
+        sb_error(row.run, shop_at(row, DRYING), "how long a coat dries has a unit: 12 h, 30 min");
     if (stock->drying.ms < 0)
         sb_error(row.run, shop_at(row, DRYING),
                  "a coat does not dry in less than no time: expected zero or more");

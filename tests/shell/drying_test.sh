@@ -31,4 +31,5 @@ mistake() {
 mistake deck-oil '-1 h' 'a coat does not dry in less than no time'
 mistake larch-20x95 '1 h' 'it is for finishes'
 mistake deck-oil '12 mm' 'expected a time'
+mistake deck-oil '12' 'how long a coat dries has a unit'
 finish
