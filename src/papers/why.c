@@ -49,6 +49,10 @@ static bool owns(const why *w, const char *word, size_t length, size_t piece, co
     return either(word, length, owner->source->name, owner->title) || same(word, length, path);
 }
 
+bool why_is(const char *figure, const char *name, const char *title) {
+    return strcasecmp(figure, name) == 0 || strcasecmp(figure, title) == 0;
+}
+
 bool why_means(const why *w, const char *figure, size_t piece, const char *path, const char *name,
                const char *title) {
     size_t length = strlen(figure);

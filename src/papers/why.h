@@ -75,6 +75,9 @@ const char *why_listed(const why *w, const sb_offer *offer);
 void why_risk(why *w); /* why_risk.c */
 void why_sensitivity(why *w);
 
+/* One of the two, letters large or small. */
+bool why_is(const char *figure, const char *name, const char *title);
+bool why_ends_in(const char *text, const char *tail);
 /* The figure is the name or the title; or one of these of a piece or of what a path leads to: "gate.brace", "Garden gate.brace",
  * "trough / end frame.rail", "brace (Garden gate)". */
 bool why_means(const why *w, const char *figure, size_t piece, const char *path, const char *name,

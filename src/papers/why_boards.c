@@ -1,7 +1,6 @@
 /* Boards of the cut sheet: what one is and costs, and where each mark on it comes from. */
 #include "papers/why_cuts.h"
 
-#include <string.h>
 #include <strings.h>
 
 typedef struct board {

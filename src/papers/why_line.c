@@ -4,10 +4,6 @@
 
 #include <strings.h>
 
-static bool is(const char *figure, const char *name, const char *title) {
-    return strcasecmp(figure, name) == 0 || strcasecmp(figure, title) == 0;
-}
-
 static bool means(const why *w, const sb_part *part, const char *figure) {
     return why_means(w, figure, part->piece, part->path, part->name, part->title);
 }
@@ -152,7 +148,7 @@ bool why_piece(why *w, const char *figure) {
     for (size_t i = 0; i < w->way->estimate->pieces.count; i++) {
         const sb_price_line *line = &w->way->estimate->pieces.items[i];
         const sb_takeoff_piece *piece = &w->way->takeoff->pieces.items[line->piece];
-        if (!is_column(figure) && !is(figure, piece->source->name, piece->title))
+        if (!is_column(figure) && !why_is(figure, piece->source->name, piece->title))
             continue;
         say_price(w, line);
         found = true;

@@ -194,27 +194,35 @@ static const char *behind_count(const char *figure) {
     return digits > 0 ? behind(figure + digits, " x ") : NULL;
 }
 
+bool why_ends_in(const char *text, const char *tail) {
+    size_t length = strlen(text), size = strlen(tail);
+    return length >= size && strcasecmp(text + length - size, tail) == 0;
+}
+
+/* NULL: the suffix is not there, or nothing stands before it. */
+static const char *before(const why *w, const char *figure, const char *suffix) {
+    if (!why_ends_in(figure, suffix) || strlen(figure) == strlen(suffix))
+        return NULL;
+    return sb_pool_copy(w->run->pool, figure, strlen(figure) - strlen(suffix));
+}
+
 /* "Long trough: each" */
 static const char *before_suffix(const why *w, const char *figure) {
     static const char *const suffixes[] = {": each", ": number", "; short: push sticks, hands away"};
-    size_t length = strlen(figure);
-    for (size_t i = 0; i < sizeof suffixes / sizeof *suffixes; i++) {
-        size_t size = strlen(suffixes[i]);
-        if (length > size && strcasecmp(figure + length - size, suffixes[i]) == 0)
-            return sb_pool_copy(w->run->pool, figure, length - size);
-    }
-    return NULL;
+    const char *bare = NULL;
+    for (size_t i = 0; !bare && i < sizeof suffixes / sizeof *suffixes; i++)
+        bare = before(w, figure, suffixes[i]);
+    return bare;
 }
 
 /* What wood a part needs: "post (Long trough; clear wood)", "post (clear wood)". */
 static const char *without_wood(const why *w, const char *figure) {
     static const char *const woods[][2] = {
         {"; clear wood)", ")"}, {"; sound wood)", ")"}, {" (clear wood)", ""}, {" (sound wood)", ""}};
-    size_t length = strlen(figure);
     for (size_t i = 0; i < sizeof woods / sizeof *woods; i++) {
-        size_t size = strlen(woods[i][0]);
-        if (length > size && strcasecmp(figure + length - size, woods[i][0]) == 0)
-            return sb_pool_print(w->run->pool, "%.*s%s", (int)(length - size), figure, woods[i][1]);
+        const char *bare = before(w, figure, woods[i][0]);
+        if (bare)
+            return sb_pool_print(w->run->pool, "%s%s", bare, woods[i][1]);
     }
     return NULL;
 }
@@ -235,7 +243,7 @@ bool why_option(why *w, const char *figure) {
         const char *title = option ? way_words(&w->ways->list.items[i]) : "";
         const char *word = w->words ? sb_wording_text(w->run, w->words, "option") : "Option";
         if (!option ||
-            (strcasecmp(figure, title) != 0 && strcasecmp(figure, option->name) != 0 &&
+            (!why_is(figure, option->name, title) &&
              strcasecmp(figure, sb_pool_print(w->run->pool, "%s %zu: %s", word, i + 1, title)) != 0))
             continue;
         w->way = &w->ways->list.items[i];

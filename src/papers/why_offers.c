@@ -16,17 +16,12 @@ static const char *behind_title(const char *figure, const sb_stock *stock) {
     return same && (figure[size] == '\0' || figure[size] == ',') ? figure + size : NULL;
 }
 
-static bool ends_in(const char *text, const char *tail) {
-    size_t length = strlen(text), size = strlen(tail);
-    return length >= size && strcasecmp(text + length - size, tail) == 0;
-}
-
 /* Timber by volume goes by the merchant alone: how much is bought differs from plan to plan. */
 static bool is_offer(const why *w, const char *figure, const sb_stock *stock, const sb_offer *offer) {
     const char *rest = behind_title(figure, stock);
     return *rest == '\0' || strcasecmp(figure, sb_offer_words(w->run, w->shop, stock, offer, 0)) == 0 ||
            (stock->kind == SB_STOCK_VOLUME &&
-            ends_in(rest, sb_pool_print(w->run->pool, ", of %s", offer->merchant)));
+            why_ends_in(rest, sb_pool_print(w->run->pool, ", of %s", offer->merchant)));
 }
 
 static bool say_offers(why *w, const sb_stock *stock, const char *figure) {
@@ -47,7 +42,7 @@ static bool say_rack(why *w, const sb_stock *stock, const char *rest) {
     for (size_t i = 0; i < w->shop->rack.count; i++) {
         const sb_rack_item *item = &w->shop->rack.items[i];
         if (item->stock != stock ||
-            !ends_in(rest, sb_pool_print(w->run->pool, ", from the rack (%s)", item->label)))
+            !why_ends_in(rest, sb_pool_print(w->run->pool, ", from the rack (%s)", item->label)))
             continue;
         why_say(w, sb_pool_print(w->run->pool, "%s, %s", stock->title, item->label),
                 sb_stock_amount_text(w->run, stock, item->count, &w->shop->settings.style),

@@ -5,10 +5,6 @@
 
 #include <strings.h>
 
-static bool is(const char *figure, const char *name, const char *title) {
-    return strcasecmp(figure, name) == 0 || strcasecmp(figure, title) == 0;
-}
-
 static const sb_style *style(const why *w) {
     return &w->shop->settings.style;
 }
@@ -74,7 +70,7 @@ bool why_stock(why *w, const char *figure) {
     bool found = false;
     for (size_t i = 0; i < w->way->order->lines.count; i++) {
         const sb_order_line *line = &w->way->order->lines.items[i];
-        if (!is(figure, line->stock->id, line->stock->title) && !is_line(w, figure, line))
+        if (!why_is(figure, line->stock->id, line->stock->title) && !is_line(w, figure, line))
             continue;
         if (!found)
             why_say(w, line->stock->title, line->stock->id, "", line->stock->place);
@@ -86,7 +82,7 @@ bool why_stock(why *w, const char *figure) {
     }
     for (size_t i = 0; found && i < w->way->takeoff->usages.count; i++) {
         const sb_usage *usage = &w->way->takeoff->usages.items[i];
-        if (is(figure, usage->stock->id, usage->stock->title))
+        if (why_is(figure, usage->stock->id, usage->stock->title))
             why_say(w, "taken", sb_stock_amount_text(w->run, usage->stock, usage->amount, style(w)), "",
                     usage->place);
     }

@@ -2,8 +2,6 @@
 #include "papers/figures.h"
 #include "papers/why_cuts.h"
 
-#include <strings.h>
-
 /* Which of its lengths a saw is set to. */
 typedef sb_length setting_of(const cuts_paper *p, size_t need);
 

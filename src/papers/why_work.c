@@ -2,13 +2,6 @@
 #include "papers/figures.h"
 #include "papers/why.h"
 
-#include <string.h>
-#include <strings.h>
-
-static bool is(const char *figure, const char *name, const char *title) {
-    return strcasecmp(figure, name) == 0 || strcasecmp(figure, title) == 0;
-}
-
 const char *why_work_words(const why *w, const sb_labour_line *line) {
     const char *what = work_for_words(w->run, w->way->takeoff, line);
     return sb_pool_print(w->run->pool, "%s%s%s", line->operation->title, *what ? ", " : "", what);
@@ -28,7 +21,7 @@ bool why_work(why *w, const char *figure) {
     bool found = false;
     for (size_t i = 0; i < w->way->estimate->labour.count; i++) {
         const sb_labour_line *line = &w->way->estimate->labour.items[i];
-        if (!is(figure, line->operation->id, line->operation->title))
+        if (!why_is(figure, line->operation->id, line->operation->title))
             continue;
         found = true;
         const char *quantity = number_words(w->run, w->shop, line->quantity_milli, 3, 0);
